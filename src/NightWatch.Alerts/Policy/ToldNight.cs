@@ -1,0 +1,50 @@
+using NightWatch.Planning.Verdicts;
+using NodaTime;
+
+namespace NightWatch.Alerts.Policy;
+
+/// <summary>What a subscriber knows about one watch and one night: the policy's whole memory.</summary>
+public sealed record ToldNight
+{
+    /// <summary>The watch.</summary>
+    public required string WatchId { get; init; }
+
+    /// <summary>The local date of the evening.</summary>
+    public required LocalDate Night { get; init; }
+
+    /// <summary>The class last told; null: nothing was told yet.</summary>
+    public VerdictClass? Told { get; init; }
+
+    /// <summary>The letter that told it.</summary>
+    public LetterKind? ToldBy { get; init; }
+
+    /// <summary>When.</summary>
+    public Instant? ToldAt { get; init; }
+
+    /// <summary>Probability last told.</summary>
+    public double? ToldProbability { get; init; }
+
+    /// <summary>A class that differs from what was told and waits to hold for a second pass.</summary>
+    public VerdictClass? Pending { get; init; }
+
+    /// <summary>The run the pending class was first seen in.</summary>
+    public Instant? PendingRun { get; init; }
+
+    /// <summary>Letters sent about this night, by kind (an outlook, one morning timeline, ...).</summary>
+    public IReadOnlyList<LetterKind> Sent { get; init; } = [];
+
+    /// <summary>Kind of each letter's revision, for the dedupe key: rises by one a letter.</summary>
+    public int Revision { get; init; }
+
+    /// <summary>SEQUENCE of the calendar entry; −1: none was sent.</summary>
+    public int CalendarSequence { get; init; } = -1;
+
+    /// <summary>The calendar entry stands in the subscriber's calendar.</summary>
+    public bool OnCalendar { get; init; }
+
+    /// <summary>Stood down for good.</summary>
+    public bool Closed { get; init; }
+
+    /// <summary>No letters about this night (snoozed by the subscriber).</summary>
+    public bool Snoozed { get; init; }
+}

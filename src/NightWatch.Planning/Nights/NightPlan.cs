@@ -1,0 +1,108 @@
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Shooting;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Watches;
+using NightWatch.Sky.Nights;
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Planning.Nights;
+
+/// <summary>What a plan is made from. A pure function of these.</summary>
+public sealed record NightInputs
+{
+    /// <summary>The standing order.</summary>
+    public required Watch Watch { get; init; }
+
+    /// <summary>Local date of the evening.</summary>
+    public required LocalDate Night { get; init; }
+
+    /// <summary>The clock reading of the pass.</summary>
+    public required Instant Now { get; init; }
+
+    /// <summary>The forecast; null: none, the weather is unknown.</summary>
+    public ForecastSeries? Forecast { get; init; }
+
+    /// <summary>Earlier runs of the same feed, newest first, for the lagged probability.</summary>
+    public IReadOnlyList<ForecastSeries> EarlierRuns { get; init; } = [];
+
+    /// <summary>Ensemble members; empty: none.</summary>
+    public IReadOnlyList<ForecastSeries> Members { get; init; } = [];
+
+    /// <summary>A second feed's forecast; null: none.</summary>
+    public ForecastSeries? SecondOpinion { get; init; }
+
+    /// <summary>Rain of the last 72 hours, mm; null: unknown.</summary>
+    public double? AntecedentRainMm { get; init; }
+}
+
+/// <summary>The whole evaluation of one watch and one night.</summary>
+public sealed record NightPlan
+{
+    /// <summary>For whom and where.</summary>
+    public required Watch Watch { get; init; }
+
+    /// <summary>Local date of the evening.</summary>
+    public required LocalDate Night { get; init; }
+
+    /// <summary>When it was made.</summary>
+    public required Instant MadeAt { get; init; }
+
+    /// <summary>The sky.</summary>
+    public required NightSky Sky { get; init; }
+
+    /// <summary>The decision.</summary>
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>The night on a 5-minute grid, sunset to sunrise (or the whole span where they do not happen).</summary>
+    public required IReadOnlyList<ConditionStep> Conditions { get; init; }
+
+    /// <summary>Exposures, interval, shots, playback; null when there is no run.</summary>
+    public required Sequence? Sequence { get; init; }
+
+    /// <summary>Every clock time, in order.</summary>
+    public required IReadOnlyList<TimelineEntry> Timeline { get; init; }
+
+    /// <summary>What to take this night.</summary>
+    public IReadOnlyList<string> Packing { get; init; } = [];
+
+    /// <summary>Means over the run (over the astronomical night where there is no run), for the letters' summaries.</summary>
+    public required NightSummary Summary { get; init; }
+
+    /// <summary>Where the forecast came from; null: none.</summary>
+    public ForecastOrigin? Forecast { get; init; }
+
+    /// <summary>When the car must leave for the run to be whole; null without a run.</summary>
+    public required Instant? LeaveBy { get; init; }
+}
+
+/// <summary>Where a forecast came from and how old it is.</summary>
+public sealed record ForecastOrigin(string FeedId, string ModelId, Instant? IssuedAt, Instant RetrievedAt, Attribution Attribution);
+
+/// <summary>The three summaries every letter carries.</summary>
+public sealed record NightSummary
+{
+    /// <summary>Mean total cloud over the run, fraction.</summary>
+    public required double? CloudMean { get; init; }
+
+    /// <summary>Greatest total cloud in the run, fraction.</summary>
+    public required double? CloudMost { get; init; }
+
+    /// <summary>One sentence on cloud.</summary>
+    public required string Cloud { get; init; }
+
+    /// <summary>When dew or frost is expected on an unheated lens; null: not in the run.</summary>
+    public required Instant? DewOnset { get; init; }
+
+    /// <summary>Least margin of the lens above the dew (frost) point, K.</summary>
+    public required double? LeastDewMarginK { get; init; }
+
+    /// <summary>One sentence on dew.</summary>
+    public required string Dew { get; init; }
+
+    /// <summary>Illuminated fraction.</summary>
+    public required double MoonIlluminatedFraction { get; init; }
+
+    /// <summary>One sentence on the Moon.</summary>
+    public required string Moon { get; init; }
+}

@@ -1,0 +1,40 @@
+using NodaTime;
+
+namespace NightWatch.Planning.Shooting;
+
+/// <summary>The frames of one night.</summary>
+public sealed record Sequence
+{
+    /// <summary>First frame opens, last frame closes.</summary>
+    public required Interval Span { get; init; }
+
+    /// <summary>Exposure, seconds.</summary>
+    public required double ExposureS { get; init; }
+
+    /// <summary>Start to start, seconds.</summary>
+    public required double IntervalS { get; init; }
+
+    /// <summary>Frames whose exposure ends inside the window.</summary>
+    public required int Shots { get; init; }
+
+    /// <summary>Playback length, seconds, at <see cref="PlaybackFps"/>.</summary>
+    public required double PlaybackS { get; init; }
+
+    /// <summary>Frames per second.</summary>
+    public required double PlaybackFps { get; init; }
+
+    /// <summary>Longest exposure by common practice (600 / focal length in mm), seconds; no published source.</summary>
+    public required double CommonPracticeLimitS { get; init; }
+
+    /// <summary>Longest exposure for the wished trail at the pixel pitch, from the sidereal rate, seconds.</summary>
+    public required double TrailLimitS { get; init; }
+
+    /// <summary>Trail of the chosen exposure, pixels.</summary>
+    public required double TrailPixels { get; init; }
+
+    /// <summary>ISO setting.</summary>
+    public required int Iso { get; init; }
+
+    /// <summary>Card space needed, GB.</summary>
+    public required double StorageGb { get; init; }
+}

@@ -1,0 +1,57 @@
+using NodaTime;
+
+namespace NightWatch.Planning.Verdicts;
+
+/// <summary>Ordered from worst to best.</summary>
+public enum VerdictClass
+{
+    /// <summary>Stay at home.</summary>
+    NoGo,
+
+    /// <summary>It may work; the reasons say what is missing.</summary>
+    Marginal,
+
+    /// <summary>Go.</summary>
+    Go,
+}
+
+/// <summary>How the probability was found.</summary>
+public enum ProbabilityBasis
+{
+    /// <summary>Share of ensemble members whose own evaluation passes.</summary>
+    EnsembleMembers,
+
+    /// <summary>Agreement of the last stored runs.</summary>
+    LaggedRuns,
+
+    /// <summary>Published skill of cloud forecasts by lead time.</summary>
+    LeadTimePrior,
+
+    /// <summary>The sky alone decides: no dark window, no subject.</summary>
+    SkyAlone,
+}
+
+/// <summary>The chance that the night is usable.</summary>
+/// <param name="Value">0 to 1, capped.</param>
+/// <param name="Basis">How it was found.</param>
+/// <param name="Count">Members or runs behind it; 0 for the prior.</param>
+public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count);
+
+/// <summary>The decision for one watch and one night.</summary>
+public sealed record Verdict
+{
+    /// <summary>The class.</summary>
+    public required VerdictClass Class { get; init; }
+
+    /// <summary>The best contiguous run, long enough or not; null when there is no dark subject time at all.</summary>
+    public required Interval? Run { get; init; }
+
+    /// <summary>The chance.</summary>
+    public required Probability Probability { get; init; }
+
+    /// <summary>One a factor, the worst first; never empty, also for a go.</summary>
+    public required IReadOnlyList<Reason> Reasons { get; init; }
+
+    /// <summary>The reason that decided: the first of the worst severity.</summary>
+    public Reason Deciding => Reasons[0];
+}

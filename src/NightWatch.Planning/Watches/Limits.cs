@@ -1,0 +1,58 @@
+namespace NightWatch.Planning.Watches;
+
+/// <summary>A figure that turns a night marginal and one that stops it.</summary>
+/// <param name="Caution">From here on marginal.</param>
+/// <param name="Stop">From here on no-go.</param>
+public readonly record struct Threshold(double Caution, double Stop);
+
+/// <summary>All limits of a watch, with the defaults in this one place.</summary>
+/// <remarks>
+/// The defaults are common practice in the trade where no source is named; every one can be set per watch.
+/// </remarks>
+public sealed record Limits
+{
+    /// <summary>Least altitude of the subject, degrees: below 10 the air takes half a magnitude and the haze the rest.</summary>
+    public double MinAltitudeDeg { get; init; } = 10;
+
+    /// <summary>Shortest run worth the drive, minutes; shorter is a stop.</summary>
+    public double UsableRunMin { get; init; } = 90;
+
+    /// <summary>Mean total cloud over the run, fraction. Two oktas are a clear sky by WMO usage; at 45 % nearly every frame has cloud.</summary>
+    public Threshold Cloud { get; init; } = new(0.20, 0.45);
+
+    /// <summary>Precipitation that stops a run, mm in any hour: what a gauge calls measurable.</summary>
+    public double PrecipitationMmPerH { get; init; } = 0.1;
+
+    /// <summary>Probability of precipitation, fraction.</summary>
+    public Threshold PrecipitationProbability { get; init; } = new(0.25, 0.50);
+
+    /// <summary>Gust, m/s: 9 moves a loaded rail between frames, 14 (near gale) throws a tripod over.</summary>
+    public Threshold GustMps { get; init; } = new(9, 14);
+
+    /// <summary>Share of the run in fog, fraction.</summary>
+    public Threshold Fog { get; init; } = new(0.10, 0.40);
+
+    /// <summary>Visibility below this counts as fog, metres (WMO's definition of fog).</summary>
+    public double FogVisibilityM { get; init; } = 1000;
+
+    /// <summary>Probability of thunder, fraction; the stop is also a hazard.</summary>
+    public Threshold Thunder { get; init; } = new(0.10, 0.25);
+
+    /// <summary>Brightening of the sky at the subject by the Moon, magnitudes.</summary>
+    public Threshold MoonBrighteningMag { get; init; } = new(0.3, 1.0);
+
+    /// <summary>Dew-point margin below which dew is expected on an unheated lens, °C.</summary>
+    public double DewMarginC { get; init; } = 2;
+
+    /// <summary>Wet ground is a stop, not a caution.</summary>
+    public bool DryGroundNeeded { get; init; }
+
+    /// <summary>Share of saturation of the sky in a frame from which it counts as washed out.</summary>
+    public double SkyShareMost { get; init; } = 0.5;
+
+    /// <summary>Margin after the dark window opens, minutes.</summary>
+    public double StartMarginMin { get; init; }
+
+    /// <summary>Margin before the dark window closes, minutes.</summary>
+    public double EndMarginMin { get; init; }
+}

@@ -1,0 +1,34 @@
+namespace NightWatch.Planning.Watches.Reading;
+
+/// <summary>What no single field can tell: fields that must agree with each other.</summary>
+internal static class CrossChecks
+{
+    /// <summary>The faults of a watch whose fields are each within their range.</summary>
+    public static IEnumerable<(string Field, string Message)> Of(Watch watch)
+    {
+        foreach (var (field, threshold) in Thresholds(watch.Limits))
+        {
+            if (threshold.Caution > threshold.Stop)
+                yield return ($"limits.{field}.caution", $"{threshold.Caution:0.###} is above the stop, {threshold.Stop:0.###}; accepted: caution at or below stop.");
+        }
+
+        if (watch.Outing.HomeLatitudeDeg is null != watch.Outing.HomeLongitudeDeg is null)
+            yield return ("outing", "homeLatitudeDeg and homeLongitudeDeg belong together; accepted: both or neither.");
+        if (watch.Move is { } move && move.EaseIn + move.EaseOut > 1)
+            yield return ("move.easeOut", "easeIn and easeOut together are above 1; accepted: a sum of at most 1.");
+        if (watch.Sequence is { ExposureS: { } exposure, IntervalS: { } interval } && interval < exposure)
+            yield return ("sequence.intervalS", $"{interval:0.###} s is shorter than the exposure, {exposure:0.###} s; accepted: at least the exposure.");
+        foreach (var check in watch.Letters.SameDayChecks.Where(check => check <= watch.Letters.MorningAt))
+            yield return ("letters.sameDayChecks", $"{check:HH':'mm} is not after morningAt, {watch.Letters.MorningAt:HH':'mm}; accepted: later times of the day.");
+    }
+
+    private static IEnumerable<(string Field, Threshold Threshold)> Thresholds(Limits limits) =>
+    [
+        ("cloud", limits.Cloud),
+        ("precipitationProbability", limits.PrecipitationProbability),
+        ("gustMps", limits.GustMps),
+        ("fog", limits.Fog),
+        ("thunder", limits.Thunder),
+        ("moonBrighteningMag", limits.MoonBrighteningMag),
+    ];
+}

@@ -1,0 +1,44 @@
+using NightWatch.Alerts.Letters;
+using NodaTime;
+
+namespace NightWatch.Store.Outbox;
+
+/// <summary>One watch and one night.</summary>
+public readonly record struct WatchNight(string WatchId, LocalDate Night);
+
+/// <summary>A letter to be queued, rendered once: every attempt sends these bytes under this Message-ID to this one recipient.</summary>
+public sealed record OutboxDraft
+{
+    /// <summary>kind|watches|night|recipient|revision. Unique: planning a night twice queues one letter.</summary>
+    public required string DedupeKey { get; init; }
+
+    /// <summary>Without the angle brackets.</summary>
+    public required string MessageId { get; init; }
+
+    /// <summary>What kind, for lists and metrics ("Outlook", ...).</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>The one recipient's address.</summary>
+    public required string Recipient { get; init; }
+
+    /// <summary>The whole message, CRLF line ends.</summary>
+    public required ReadOnlyMemory<byte> Mime { get; init; }
+
+    /// <summary>Not to be sent earlier (quiet hours).</summary>
+    public required Instant NotBefore { get; init; }
+
+    /// <summary>Later than this it is dropped.</summary>
+    public required Instant NotAfter { get; init; }
+
+    /// <summary>
+    /// What it is about. An unsent older letter to the same recipient that is about nothing else is superseded by it.
+    /// </summary>
+    public IReadOnlyList<WatchNight> About { get; init; } = [];
+
+    /// <summary>Freezes a written letter.</summary>
+    /// <param name="letter">As written; its message is prepared for 7-bit transport here, so that nothing changes it later.</param>
+    /// <param name="about">The watches and nights it speaks of.</param>
+    /// <param name="notBefore">Not earlier than this.</param>
+    /// <exception cref="ArgumentException">Not exactly one recipient.</exception>
+    public static OutboxDraft Of(Letter letter, IReadOnlyList<WatchNight> about, Instant notBefore) => throw new NotImplementedException();
+}

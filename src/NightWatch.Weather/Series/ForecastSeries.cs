@@ -43,6 +43,9 @@ public sealed partial class ForecastSeries
     /// <summary>The model, or "mixed".</summary>
     public required string ModelId { get; init; }
 
+    /// <summary>Number of the ensemble member, 0 for the control; null for a forecast that is no member.</summary>
+    public int? Member { get; init; }
+
     /// <summary>When the run was issued; null where the feed does not say.</summary>
     public Instant? IssuedAt { get; init; }
 

@@ -1,0 +1,19 @@
+using System.Net;
+using NightWatch.Weather.Feeds;
+using NodaTime;
+
+namespace NightWatch.Weather.Http;
+
+/// <summary>An answer of a feed's host, read to its end.</summary>
+/// <param name="Status">The status code.</param>
+/// <param name="Body">Decompressed.</param>
+/// <param name="LastModified">The header, verbatim.</param>
+/// <param name="Expires">The header; null if it is missing or no date.</param>
+/// <param name="RetryAfter">From now; null if the header is missing.</param>
+/// <param name="RetrievedAt">When it had come.</param>
+internal sealed record FeedAnswer(
+    HttpStatusCode Status, ReadOnlyMemory<byte> Body, string? LastModified, Instant? Expires, Duration? RetryAfter, Instant RetrievedAt)
+{
+    /// <summary>As it is kept.</summary>
+    public FetchedBody ToBody() => new(Body, LastModified, Expires, RetrievedAt);
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Http;
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Weather.Fake;
+
+/// <summary>The invented weather as a feed: a run every six hours, an hour after its issue time, with an ensemble beside it.</summary>
+/// <param name="weather">The world it forecasts.</param>
+/// <param name="clock">Decides which run is the newest.</param>
+/// <param name="members">Members of its ensemble.</param>
+public sealed class FakeFeed(FakeWeather weather, IClock clock, int members = 20) : IForecastFeed, IEnsembleFeed
+{
+    private static readonly Duration RunEvery = Duration.FromHours(6);
+    private static readonly Duration Delay = Duration.FromHours(1);
+
+    private readonly FakeReader reader = new();
+
+    /// <inheritdoc cref="IForecastFeed.Id"/>
+    public string Id => reader.FeedId;
+
+    /// <inheritdoc cref="IForecastFeed.Attribution"/>
+    public Attribution Attribution => FakeReader.Attribution;
+
+    /// <inheritdoc/>
+    public Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    {
+        cancellationToken.ThrowIfCancellationRequested();
+        var issuedAt = NewestRun();
+        if (Holds(known, issuedAt))
+            return Task.FromResult<Fetched>(new Fetched.Unchanged(NextRun(issuedAt)));
+        var body = Body(FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members: null), issuedAt);
+        return Task.FromResult<Fetched>(new Fetched.Fresh(reader.Read(body.Body, body.RetrievedAt), body));
+    }
+
+    /// <inheritdoc/>
+    public Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    {
+        cancellationToken.ThrowIfCancellationRequested();
+        var issuedAt = NewestRun();
+        if (Holds(known, issuedAt))
+            return Task.FromResult<FetchedMembers>(new FetchedMembers.Unchanged(NextRun(issuedAt)));
+        var body = Body(FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members), issuedAt);
+        return Task.FromResult<FetchedMembers>(new FetchedMembers.Fresh(reader.ReadMembers(body.Body, body.RetrievedAt), body));
+    }
+
+    private Instant NewestRun()
+    {
+        var since = clock.GetCurrentInstant() - Delay - NodaConstants.UnixEpoch;
+        return NodaConstants.UnixEpoch + RunEvery * (long)Math.Floor(since / RunEvery);
+    }
+
+    private FetchedBody Body(byte[] json, Instant issuedAt) => new(json, Stamp(issuedAt), NextRun(issuedAt), clock.GetCurrentInstant());
+
+    private static bool Holds(FetchedBody? known, Instant issuedAt) => known?.LastModified == Stamp(issuedAt);
+
+    private static Instant NextRun(Instant issuedAt) => issuedAt + RunEvery + Delay;
+
+    private static string Stamp(Instant at) => at.ToDateTimeUtc().ToString("R", CultureInfo.InvariantCulture);
+}

@@ -24,6 +24,15 @@ public sealed record ToldNight
     /// <summary>Probability last told.</summary>
     public double? ToldProbability { get; init; }
 
+    /// <summary>Leave-by last told: until then a change of mind still reaches the subscriber at home.</summary>
+    public Instant? LeaveBy { get; init; }
+
+    /// <summary>The shooting window last told.</summary>
+    public Interval? ToldRun { get; init; }
+
+    /// <summary>The figures last told, one a factor.</summary>
+    public IReadOnlyList<ToldFigure> Figures { get; init; } = [];
+
     /// <summary>A class that differs from what was told and waits to hold for a second pass.</summary>
     public VerdictClass? Pending { get; init; }
 
@@ -47,4 +56,10 @@ public sealed record ToldNight
 
     /// <summary>No letters about this night (snoozed by the subscriber).</summary>
     public bool Snoozed { get; init; }
+
+    /// <summary>The subscriber counts on the night: the last word was go or marginal.</summary>
+    public bool IsOn => Told is VerdictClass.Go or VerdictClass.Marginal;
+
+    /// <summary>The last word was that the night is off.</summary>
+    public bool IsOff => Told is VerdictClass.NoGo;
 }

@@ -1,3 +1,5 @@
+using NightWatch.Sky.Ephemeris;
+using NightWatch.Sky.Events;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;
 using NodaTime;
@@ -44,13 +46,43 @@ public sealed record NightSky
     /// <summary>Computes a night.</summary>
     /// <param name="position">The place.</param>
     /// <param name="zone">Its zone; local noon is taken there (a skipped noon moves to the end of the gap, an ambiguous one is the earlier).</param>
-    /// <param name="night">Local date of the evening.</param>
+    /// <param name="night">Local date of the evening, 1900-01-03 to 2100-12-28.</param>
     /// <param name="subject">What the camera is for.</param>
-    /// <param name="minAltitudeDeg">Least geometric altitude of the subject, degrees.</param>
+    /// <param name="minAltitudeDeg">Least geometric altitude of the subject, degrees, −90 to 90.</param>
     /// <param name="horizon">The skyline; applies to the subject only. Null for none.</param>
+    /// <param name="ephemeris">Shared positions of Sun and Moon; worth keeping for many nights. Null computes this night's own.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The night or the altitude is outside its range.</exception>
     public static NightSky Of(
-        GeoPosition position, DateTimeZone zone, LocalDate night, Subject subject, double minAltitudeDeg = 10, HorizonProfile? horizon = null) =>
-        throw new NotImplementedException();
+        GeoPosition position,
+        DateTimeZone zone,
+        LocalDate night,
+        Subject subject,
+        double minAltitudeDeg = 10,
+        HorizonProfile? horizon = null,
+        SkyEphemeris? ephemeris = null)
+    {
+        if (night < FirstNight || night > LastNight)
+            throw new ArgumentOutOfRangeException(nameof(night), night, "Accepted: 1900-01-03 to 2100-12-28.");
+        if (!(minAltitudeDeg is >= -90 and <= 90))
+            throw new ArgumentOutOfRangeException(nameof(minAltitudeDeg), minAltitudeDeg, "Accepted: -90 to 90.");
+
+        var span = NightSpan.Of(zone, night);
+        var fit = (ephemeris ?? new SkyEphemeris(1)).For(span.Start);
+        var observer = new Observer(position);
+        var direction = SubjectDirection.Icrs(subject);
+        NightFigures.Compute(
+            fit, observer, fit.ArgumentOf(span.Start), fit.ArgumentOf(span.End), direction, minAltitudeDeg, out var figures);
+        if (horizon is not null && direction is { } icrs)
+        {
+            figures.Subject = SkylineWindows.Of(fit, observer, icrs, figures.Subject, horizon);
+            figures.Shooting = figures.Dark.And(figures.Subject);
+        }
+
+        return new NightSkyTelling(fit, span).Tell(zone, night, figures);
+    }
+
+    private static readonly LocalDate FirstNight = new(1900, 1, 3);
+    private static readonly LocalDate LastNight = new(2100, 12, 28);
 }
 
 /// <summary>Why sunset or sunrise may be missing.</summary>

@@ -1,0 +1,29 @@
+using NodaTime;
+using NodaTime.TimeZones;
+
+namespace NightWatch.Sky.Nights;
+
+/// <summary>When a night begins and ends: local noon to the next local noon.</summary>
+public static class NightSpan
+{
+    private static readonly Duration FarFromTransition = Duration.FromHours(36);
+
+    private static readonly ZoneLocalMappingResolver Resolver =
+        Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
+
+    /// <summary>The span of a night: 23, 24 or 25 hours, rarely another length where a zone's rules changed.</summary>
+    /// <param name="zone">The site's zone.</param>
+    /// <param name="night">Local date of the evening.</param>
+    public static Interval Of(DateTimeZone zone, LocalDate night) => new(Noon(zone, night), Noon(zone, night.PlusDays(1)));
+
+    /// <summary>Local noon: a skipped one moves to the end of the gap, an ambiguous one is the earlier.</summary>
+    public static Instant Noon(DateTimeZone zone, LocalDate date)
+    {
+        // Mapping a local time allocates; far from a change of offset, which is nearly always, subtracting the offset is the same.
+        var local = date.At(LocalTime.Noon);
+        var asUtc = local.InUtc().ToInstant();
+        var rule = zone.GetZoneInterval(asUtc);
+        var far = (!rule.HasStart || asUtc - rule.Start > FarFromTransition) && (!rule.HasEnd || rule.End - asUtc > FarFromTransition);
+        return far ? asUtc - Duration.FromSeconds(rule.WallOffset.Seconds) : zone.ResolveLocal(local, Resolver).ToInstant();
+    }
+}

@@ -55,4 +55,10 @@ public sealed record Limits
 
     /// <summary>Margin before the dark window closes, minutes.</summary>
     public double EndMarginMin { get; init; }
+
+    /// <summary>Age from which a forecast cannot carry a go, hours: every feed here issues at least twice in that time.</summary>
+    public double ForecastAgeH { get; init; } = 12;
+
+    /// <summary>Lead beyond which a night is an outlook only, hours: total cloud is forecast no better than the climate from there (Ye and Chen 2013, MNRAS 428, 3288).</summary>
+    public double OutlookOnlyFromH { get; init; } = 120;
 }

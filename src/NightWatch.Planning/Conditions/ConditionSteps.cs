@@ -1,0 +1,43 @@
+namespace NightWatch.Planning.Conditions;
+
+/// <summary>Puts sky, weather and what they do to lens and frame side by side, for tables and charts.</summary>
+internal static class ConditionSteps
+{
+    /// <summary>One record a cell of the grid.</summary>
+    public static ConditionStep[] Along(NightGrid grid, SkyTrack sky, WeatherTrack weather, LensTrack lens)
+    {
+        var steps = new ConditionStep[grid.Count];
+        for (var cell = 0; cell < steps.Length; cell++)
+        {
+            var above = sky.Steps[cell];
+            steps[cell] = new ConditionStep
+            {
+                At = grid.At(cell),
+                SunAltitudeDeg = above.SunAltitudeDeg,
+                Moon = above.Moon.Direction,
+                Subject = above.Subject,
+                MoonBrighteningMag = above.MoonBrighteningMag,
+                Cloud = Known(weather.Cloud[cell]),
+                LowCloud = Known(weather.LowCloud[cell]),
+                MediumCloud = Known(weather.MediumCloud[cell]),
+                HighCloud = Known(weather.HighCloud[cell]),
+                AirC = Known(weather.AirC[cell]),
+                DewPointC = Known(weather.DewPointC[cell]),
+                Humidity = Known(weather.Humidity[cell]),
+                WindMps = Known(weather.WindMps[cell]),
+                GustMps = Known(weather.GustMps[cell]),
+                RainMmPerH = Known(weather.Rain[cell]),
+                RainProbability = Known(weather.RainProbability[cell]),
+                Fog = Known(weather.Fog[cell]),
+                VisibilityM = Known(weather.VisibilityM[cell]),
+                ThunderProbability = Known(weather.Thunder[cell]),
+                LensC = Known(lens.ElementC[cell]),
+                LensDewMarginK = Known(lens.MarginK[cell]),
+            };
+        }
+
+        return steps;
+    }
+
+    private static double? Known(double value) => double.IsNaN(value) ? null : value;
+}

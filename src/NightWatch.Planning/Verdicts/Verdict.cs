@@ -31,11 +31,12 @@ public enum ProbabilityBasis
     SkyAlone,
 }
 
-/// <summary>The chance that the night is usable.</summary>
+/// <summary>The chance that the night is usable: that it has a run of the wished length without a stop.</summary>
 /// <param name="Value">0 to 1, capped.</param>
 /// <param name="Basis">How it was found.</param>
 /// <param name="Count">Members or runs behind it; 0 for the prior.</param>
-public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count);
+/// <param name="Explained">How it was found, one sentence with the figures.</param>
+public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count, string Explained = "");
 
 /// <summary>The decision for one watch and one night.</summary>
 public sealed record Verdict

@@ -1,0 +1,21 @@
+using NightWatch.Planning.Watches;
+using NodaTime;
+
+namespace NightWatch.Planning.Nights;
+
+/// <summary>Hours awake at the wheel.</summary>
+/// <remarks>
+/// Williamson and Feyer 2000, Occupational and Environmental Medicine 57, 649: after 17 to 19 hours awake performance equalled or was
+/// worse than that at 0.05 % blood alcohol.
+/// </remarks>
+internal static class Fatigue
+{
+    public const double CautionHours = 17;
+
+    public const string Caution =
+        "After 17 to 19 h awake people perform as at 0.05 % blood alcohol, over the limit in many countries: sleep in the car or stay before you drive.";
+
+    /// <summary>From the usual wake time on the day of the evening to an instant.</summary>
+    public static double HoursAwake(Watch watch, LocalDate night, Instant at) =>
+        (at - watch.Site.Zone.AtLeniently(night + watch.Outing.UsualWakeTime).ToInstant()).TotalHours;
+}

@@ -1,0 +1,35 @@
+using NightWatch.Planning.Verdicts;
+
+namespace NightWatch.Planning.Nights;
+
+/// <summary>What this night needs beyond the camera itself, with the figure that asks for it.</summary>
+internal static class PackingList
+{
+    /// <summary>Empty without a run.</summary>
+    public static IReadOnlyList<string> Of(NightEvidence night, ShootingPlan? plan)
+    {
+        if (plan is null) return [];
+        var items = new List<string> { "Camera, lens, rail, tripod, interval timer", "Head lamp with red light, and a spare" };
+        var kit = night.Watch.Kit;
+        if (plan.Sequence is { } sequence)
+            items.Add($"Cards with {Said.OneDecimal(sequence.StorageGb)} GB free for {sequence.Shots} frames");
+        items.Add($"Charged batteries: {string.Join(" + ", kit.BatteriesWh.Select(Said.Number))} Wh");
+        if (plan.Lens.Onset is not null)
+            items.Add(kit.DewHeaterW > 0 ? $"Dew heater ({Said.Number(kit.DewHeaterW)} W) and its battery" : "A chemical hand warmer and a strap: there is no dew heater in the kit");
+
+        double coldest = double.PositiveInfinity, gust = double.NegativeInfinity;
+        var (first, last) = (plan.Run.First, plan.Run.Last);
+        for (var cell = first; cell <= last; cell++)
+        {
+            if (night.Weather.AirC[cell] < coldest) coldest = night.Weather.AirC[cell];
+            if (night.Weather.GustMps[cell] > gust) gust = night.Weather.GustMps[cell];
+        }
+
+        if (coldest <= 10)
+            items.Add($"{(coldest <= 0 ? "Gloves, hat, insulated boots and layers" : "Warm layers, gloves and a hat")}: down to {Said.Number(coldest)} °C");
+        if (coldest <= 5) items.Add("Spare batteries kept warm in a pocket; they give less in the cold");
+        if (gust >= night.Limits.GustMps.Caution) items.Add($"Weight to hang from the tripod: gusts to {Said.Number(gust)} m/s");
+        items.Add("Water, food, a charged phone; tell someone where you are and when you will be back");
+        return items;
+    }
+}

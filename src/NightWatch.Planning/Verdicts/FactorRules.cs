@@ -1,0 +1,24 @@
+using NightWatch.Planning.Verdicts.Factors;
+
+namespace NightWatch.Planning.Verdicts;
+
+/// <summary>The factors there are, in one list.</summary>
+internal static class FactorRules
+{
+    /// <summary>In the order of presentation within one severity.</summary>
+    public static IReadOnlyList<FactorRule> All { get; } =
+    [
+        new ThunderFactor(),
+        new LengthFactor(),
+        new CloudFactor(),
+        new RainFactor(),
+        new RainProbabilityFactor(),
+        new WindFactor(),
+        new FogFactor(),
+        new MoonFactor(),
+        new DewFactor(),
+        new StorageFactor(),
+        new DisagreementFactor(),
+        new ForecastFactor(),
+    ];
+}

@@ -1,4 +1,8 @@
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
+using NightWatch.Store.Connections;
 using NodaTime;
+using Npgsql;
 
 namespace NightWatch.Store;
 
@@ -15,46 +19,198 @@ public enum DatabaseKind
 /// <summary>Where the service keeps what must not be lost.</summary>
 public sealed class Database : IAsyncDisposable
 {
-    private Database(DatabaseKind kind, string description, string node)
+    /// <summary>Any number will do that no other program uses: "NWmigrat" in ASCII.</summary>
+    private const long MigrationLock = 0x4E576D6967726174;
+
+    private const int UnitTries = 4;
+
+    private readonly DatabaseSetting setting;
+    private readonly Dialect dialect;
+    private readonly DbDataSource source;
+
+    // SQLite has one writer; waiting here is fair and costs nothing, waiting in the driver is polling.
+    private readonly SemaphoreSlim writer;
+
+    private ProcessLock? serviceLock;
+
+    static Database() => NodaTimeHandlers.Register();
+
+    private Database(DatabaseSetting setting)
     {
-        Kind = kind;
-        Description = description;
-        Node = node;
+        this.setting = setting;
+        (dialect, source, writer) = setting.Kind == DatabaseKind.Sqlite
+            ? (Dialect.Sqlite, SqliteFactory.Instance.CreateDataSource(setting.ConnectionString), new SemaphoreSlim(1))
+            : (Dialect.PostgreSql, (DbDataSource)NpgsqlDataSource.Create(setting.ConnectionString), new SemaphoreSlim(int.MaxValue));
     }
 
     /// <summary>Which.</summary>
-    public DatabaseKind Kind { get; }
+    public DatabaseKind Kind => setting.Kind;
 
     /// <summary>For logs and error lines: the file, or host, port and database; never a password.</summary>
-    public string Description { get; }
+    public string Description => setting.Description;
 
     /// <summary>This process as a lease owner: new at each start.</summary>
-    public string Node { get; }
+    public string Node { get; } = $"{Environment.MachineName}/{Environment.ProcessId}/{Guid.NewGuid():N}";
 
     /// <summary>Names a database; nothing is opened yet.</summary>
     /// <param name="setting">A file path or "Data Source=..." for SQLite, "Host=..." for PostgreSQL.</param>
     /// <exception cref="FormatException">Neither; the message says what is accepted.</exception>
-    public static Database Open(string setting) => throw new NotImplementedException();
+    public static Database Open(string setting) => new(DatabaseSetting.Parse(setting));
 
     /// <summary>Brings the schema up to date. Safe to call from several processes at once; does nothing when nothing is pending.</summary>
     /// <returns>Names of the scripts that ran, in order.</returns>
     /// <exception cref="DatabaseUnusableException">Newer schema than this program, a service running on the older one, or a broken file.</exception>
-    public Task<IReadOnlyList<string>> MigrateAsync(CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<IReadOnlyList<string>> MigrateAsync(CancellationToken cancellationToken = default)
+    {
+        try
+        {
+            return Kind == DatabaseKind.Sqlite ? await MigrateSqliteAsync(cancellationToken) : await MigratePostgreSqlAsync(cancellationToken);
+        }
+        catch (Exception fault) when (fault is DbException or IOException or UnauthorizedAccessException)
+        {
+            throw new DatabaseUnusableException($"Database {Description} cannot be used: {fault.Message}", fault);
+        }
+    }
 
     /// <summary>
     /// Makes this process the one service on the file, until disposed. A SQLite file is for one service process; the commands
     /// (watch, site, check) may open it beside the service. On PostgreSQL nothing is locked.
     /// </summary>
     /// <exception cref="DatabaseUnusableException">Another service process has the file.</exception>
-    public IDisposable LockForService() => throw new NotImplementedException();
+    public IDisposable LockForService()
+    {
+        if (Kind != DatabaseKind.Sqlite) return new NoLock();
+        return serviceLock = TakeFileLock()
+            ?? throw new DatabaseUnusableException(
+                $"Database {Description} is in use by another nightwatch service; a SQLite file is for one, several need PostgreSQL.");
+    }
 
     /// <summary>The clock the leases go by: the server's on PostgreSQL; null on SQLite, where it is the caller's.</summary>
-    public Task<Instant?> ReadClockAsync(CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<Instant?> ReadClockAsync(CancellationToken cancellationToken = default) =>
+        Kind == DatabaseKind.Sqlite
+            ? null
+            : await ReadAsync(session => session.FirstAsync<Instant>($"SELECT {session.Dialect.LeaseNow}"), cancellationToken);
 
     /// <summary>Copies a SQLite database, while it is in use, into a new file.</summary>
     /// <exception cref="NotSupportedException">On PostgreSQL: its own tools do that.</exception>
-    public Task BackupAsync(string path, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task BackupAsync(string path, CancellationToken cancellationToken = default)
+    {
+        if (Kind != DatabaseKind.Sqlite) throw new NotSupportedException("A PostgreSQL database is backed up with pg_dump.");
+        await ReadAsync(session => session.ExecuteAsync("VACUUM INTO @path", new { path }), cancellationToken);
+    }
 
     /// <inheritdoc/>
-    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+    public async ValueTask DisposeAsync()
+    {
+        serviceLock?.Dispose();
+        await source.DisposeAsync();
+        if (Kind == DatabaseKind.Sqlite) SqliteConnection.ClearPool(new SqliteConnection(setting.ConnectionString));
+        writer.Dispose();
+    }
+
+    internal async Task<T> ReadAsync<T>(Func<Session, Task<T>> unit, CancellationToken cancellationToken)
+    {
+        await using var connection = await ConnectAsync(cancellationToken);
+        return await unit(new(connection, null, dialect, cancellationToken));
+    }
+
+    /// <summary>
+    /// Runs a unit in one transaction: all of it stays, or (when it throws) nothing. Only what the database has certainly rolled
+    /// back (a deadlock, a lock that was not got) is run again; when the outcome of a commit is unknown, the caller gets the error.
+    /// </summary>
+    internal async Task<T> WriteAsync<T>(Func<Session, Task<T>> unit, CancellationToken cancellationToken)
+    {
+        await writer.WaitAsync(cancellationToken);
+        try
+        {
+            for (var left = UnitTries - 1; ; left--)
+            {
+                try
+                {
+                    await using var connection = await ConnectAsync(cancellationToken);
+                    await using var transaction = await connection.BeginTransactionAsync(cancellationToken);
+                    var result = await unit(new(connection, transaction, dialect, cancellationToken));
+                    await transaction.CommitAsync(cancellationToken);
+                    return result;
+                }
+                catch (DbException fault) when (left > 0 && WasRolledBack(fault))
+                {
+                }
+            }
+        }
+        finally
+        {
+            writer.Release();
+        }
+    }
+
+    private static bool WasRolledBack(DbException fault) => fault switch
+    {
+        SqliteException sqlite => sqlite.SqliteErrorCode is SQLitePCL.raw.SQLITE_BUSY,
+        PostgresException postgres => postgres.SqlState is PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.SerializationFailure,
+        _ => false,
+    };
+
+    private async Task<DbConnection> ConnectAsync(CancellationToken cancellationToken)
+    {
+        var connection = await source.OpenConnectionAsync(cancellationToken);
+        if (Kind == DatabaseKind.Sqlite)
+        {
+            // A commit must survive power loss: with NORMAL a lost "sent" would be a second letter.
+            await using var pragma = connection.CreateCommand();
+            pragma.CommandText = "PRAGMA synchronous = FULL";
+            await pragma.ExecuteNonQueryAsync(cancellationToken);
+        }
+
+        return connection;
+    }
+
+    private async Task<IReadOnlyList<string>> MigrateSqliteAsync(CancellationToken cancellationToken)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(setting.File!)!);
+        await ReadAsync(session => session.ExecuteAsync("PRAGMA journal_mode = WAL"), cancellationToken);
+
+        var migrator = new Migrator(setting);
+        if (migrator.Pending().Count == 0) return [];
+        if (serviceLock is { Held: true }) return migrator.Run();
+
+        using var file = await WaitForFileLockAsync(cancellationToken);
+        return migrator.Pending().Count == 0 ? [] : migrator.Run();
+    }
+
+    private async Task<ProcessLock> WaitForFileLockAsync(CancellationToken cancellationToken)
+    {
+        // Another first start is done within a second; a running service keeps the lock.
+        for (var tries = 0; tries < 50; tries++)
+        {
+            if (TakeFileLock() is { } taken) return taken;
+            await Task.Delay(100, cancellationToken);
+        }
+
+        throw new DatabaseUnusableException($"Database {Description} needs a newer schema, but a nightwatch service is running on it; stop that first.");
+    }
+
+    private ProcessLock? TakeFileLock()
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(setting.File!)!);
+        return ProcessLock.TryTake(setting.File + ".lock");
+    }
+
+    private Task<IReadOnlyList<string>> MigratePostgreSqlAsync(CancellationToken cancellationToken) =>
+        WriteAsync<IReadOnlyList<string>>(
+            async session =>
+            {
+                // Bound to this transaction, so that neither a pooler nor a killed process can leave it behind.
+                await session.ExecuteAsync("SELECT pg_advisory_xact_lock(@key)", new { key = MigrationLock });
+                var migrator = new Migrator(setting);
+                return migrator.Pending().Count == 0 ? [] : migrator.Run();
+            },
+            cancellationToken);
+
+    private sealed class NoLock : IDisposable
+    {
+        public void Dispose()
+        {
+        }
+    }
 }

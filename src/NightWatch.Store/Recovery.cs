@@ -10,5 +10,15 @@ public sealed class Recovery(Database database)
     /// once. On PostgreSQL the leases run out by themselves.
     /// </summary>
     /// <returns>Rows freed.</returns>
-    public Task<int> FreeAbandonedAsync(Instant now, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<int> FreeAbandonedAsync(Instant now, CancellationToken cancellationToken = default)
+    {
+        if (database.Kind != DatabaseKind.Sqlite) return 0;
+        return await database.WriteAsync(
+            async session =>
+                await session.ExecuteAsync(
+                    "UPDATE outbox SET lease_until = @now WHERE state = 'Sending' AND lease_owner <> @Node AND lease_until > @now", new { now, database.Node })
+                + await session.ExecuteAsync(
+                    "UPDATE due SET lease_until = @now WHERE state = 'Claimed' AND lease_owner <> @Node AND lease_until > @now", new { now, database.Node }),
+            cancellationToken);
+    }
 }

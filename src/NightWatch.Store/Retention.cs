@@ -11,10 +11,10 @@ public sealed record RetentionRule
     /// <summary>Forecasts older than this go, whatever their number.</summary>
     public Duration Forecasts { get; init; } = Duration.FromDays(14);
 
-    /// <summary>Closed letters older than this go.</summary>
-    public Duration Letters { get; init; } = Duration.FromDays(30);
+    /// <summary>Of letters closed before this the text goes; the row stays, so that the same letter is never queued again.</summary>
+    public Duration LetterTexts { get; init; } = Duration.FromDays(30);
 
-    /// <summary>Evaluations and memories of nights older than this go.</summary>
+    /// <summary>Evaluations, memories of nights and closed letters older than this go.</summary>
     public Duration Verdicts { get; init; } = Duration.FromDays(400);
 
     /// <summary>Done and dropped due items older than this go.</summary>
@@ -22,11 +22,31 @@ public sealed record RetentionRule
 }
 
 /// <summary>Rows that went.</summary>
-public sealed record Retained(int Forecasts, int Letters, int Verdicts, int ToldNights, int Due);
+public sealed record Removed(int Forecasts, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due);
 
 /// <summary>Lets old rows go.</summary>
 public sealed class Retention(Database database)
 {
     /// <summary>Applies the rule.</summary>
-    public Task<Retained> ApplyAsync(RetentionRule rule, Instant now, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<Removed> ApplyAsync(RetentionRule rule, Instant now, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        // One short unit each, so that no writer waits long.
+        return new(
+            await DeleteAsync(
+                """
+                DELETE FROM forecast WHERE retrieved_at < @before OR id IN (
+                  SELECT id FROM (SELECT id, row_number() OVER (PARTITION BY feed, cell ORDER BY id DESC) AS newest FROM forecast) ranked
+                  WHERE newest > @keep)
+                """,
+                new { before = now - rule.Forecasts, keep = rule.ForecastRuns }),
+            await DeleteAsync(
+                "UPDATE outbox SET mime = @none WHERE closed_at < @before AND length(mime) > 0", new { before = now - rule.LetterTexts, none = Array.Empty<byte>() }),
+            await DeleteAsync("DELETE FROM outbox WHERE closed_at < @before", new { before = now - rule.Verdicts }),
+            await DeleteAsync("DELETE FROM verdict WHERE at < @before", new { before = now - rule.Verdicts }),
+            await DeleteAsync("DELETE FROM told_night WHERE night < @before", new { before = (now - rule.Verdicts).InUtc().Date }),
+            await DeleteAsync("DELETE FROM due WHERE closed_at < @before", new { before = now - rule.Due }));
+
+        Task<int> DeleteAsync(string sql, object values) => database.WriteAsync(session => session.ExecuteAsync(sql, values), cancellationToken);
+    }
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+using NightWatch.Store.Connections;
 using NightWatch.Weather.Feeds;
 using NodaTime;
 
@@ -14,21 +16,61 @@ public sealed record StoredForecast(long Id, string FeedId, string Cell, Instant
 /// <summary>The feeds' raw answers, the last few runs of each place.</summary>
 public sealed class ForecastStore(Database database)
 {
+    private const string Select = "SELECT id, feed, cell, issued_at, last_modified, expires_at, retrieved_at, body FROM forecast";
+
     /// <summary>The key of a place: four decimals of a degree (11 m) and whole metres.</summary>
-    public static string CellOf(ForecastPlace place) => throw new NotImplementedException();
+    public static string CellOf(ForecastPlace place) =>
+        string.Create(CultureInfo.InvariantCulture, $"{place.LatitudeDeg:F4},{place.LongitudeDeg:F4},{place.ElevationM:F0}");
 
     /// <summary>Keeps a new answer.</summary>
     /// <returns>Its id.</returns>
     public Task<long> AddAsync(string feedId, string cell, FetchedBody body, Instant? issuedAt, CancellationToken cancellationToken = default) =>
-        throw new NotImplementedException();
+        database.WriteAsync(
+            session => session.FirstAsync<long>(
+                """
+                INSERT INTO forecast (feed, cell, issued_at, last_modified, expires_at, retrieved_at, body)
+                VALUES (@feedId, @cell, @issuedAt, @LastModified, @Expires, @RetrievedAt, @packed) RETURNING id
+                """,
+                new { feedId, cell, issuedAt, body.LastModified, body.Expires, body.RetrievedAt, packed = Gzip.Compress(body.Body) }),
+            cancellationToken);
 
     /// <summary>The feed said that the answer still holds.</summary>
-    public Task ConfirmAsync(long id, Instant? expires, Instant at, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public Task ConfirmAsync(long id, Instant? expires, Instant at, CancellationToken cancellationToken = default) => database.WriteAsync(
+        session => session.ExecuteAsync("UPDATE forecast SET expires_at = @expires, retrieved_at = @at WHERE id = @id", new { id, expires, at }),
+        cancellationToken);
 
     /// <summary>The newest answer for a place; null if there is none.</summary>
-    public Task<StoredForecast?> LastAsync(string feedId, string cell, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<StoredForecast?> LastAsync(string feedId, string cell, CancellationToken cancellationToken = default) =>
+        (await RunsAsync(feedId, cell, 1, cancellationToken)).SingleOrDefault();
 
     /// <summary>The newest answers for a place, newest first.</summary>
-    public Task<IReadOnlyList<StoredForecast>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken = default) =>
-        throw new NotImplementedException();
+    public async Task<IReadOnlyList<StoredForecast>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken = default)
+    {
+        var rows = await database.ReadAsync(
+            session => session.QueryAsync<Row>(
+                $"{Select} WHERE feed = @feedId AND cell = @cell ORDER BY id DESC LIMIT @take", new { feedId, cell, take }),
+            cancellationToken);
+        return [.. rows.Select(row => row.ToForecast())];
+    }
+
+    private sealed class Row
+    {
+        public required long Id { get; init; }
+
+        public required string Feed { get; init; }
+
+        public required string Cell { get; init; }
+
+        public Instant? IssuedAt { get; init; }
+
+        public string? LastModified { get; init; }
+
+        public Instant? ExpiresAt { get; init; }
+
+        public required Instant RetrievedAt { get; init; }
+
+        public required byte[] Body { get; init; }
+
+        public StoredForecast ToForecast() => new(Id, Feed, Cell, IssuedAt, new(Gzip.Decompress(Body), LastModified, ExpiresAt, RetrievedAt));
+    }
 }

@@ -1,3 +1,4 @@
+using MimeKit;
 using NightWatch.Alerts.Letters;
 using NodaTime;
 
@@ -39,6 +40,39 @@ public sealed record OutboxDraft
     /// <param name="letter">As written; its message is prepared for 7-bit transport here, so that nothing changes it later.</param>
     /// <param name="about">The watches and nights it speaks of.</param>
     /// <param name="notBefore">Not earlier than this.</param>
-    /// <exception cref="ArgumentException">Not exactly one recipient.</exception>
-    public static OutboxDraft Of(Letter letter, IReadOnlyList<WatchNight> about, Instant notBefore) => throw new NotImplementedException();
+    /// <exception cref="ArgumentException">Not exactly one recipient, or no Message-ID.</exception>
+    public static OutboxDraft Of(Letter letter, IReadOnlyList<WatchNight> about, Instant notBefore)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        var message = letter.Message;
+        // One refused recipient would stop the letter to the others, and a retry would reach some of them twice.
+        if (message.GetRecipients(true) is not [var recipient])
+            throw new ArgumentException($"Letter {letter.DedupeKey} must have exactly one recipient.", nameof(letter));
+        if (string.IsNullOrEmpty(message.MessageId)) throw new ArgumentException($"Letter {letter.DedupeKey} has no Message-ID.", nameof(letter));
+
+        message.Prepare(EncodingConstraint.SevenBit);
+        using var mime = new MemoryStream();
+        message.WriteTo(LineEnds, mime);
+        return new()
+        {
+            DedupeKey = letter.DedupeKey,
+            MessageId = message.MessageId,
+            Kind = letter.Kind.ToString(),
+            Recipient = recipient.Address,
+            Mime = mime.ToArray(),
+            NotBefore = notBefore,
+            NotAfter = letter.NotAfter,
+            About = about,
+        };
+    }
+
+    private static FormatOptions LineEnds
+    {
+        get
+        {
+            var options = FormatOptions.Default.Clone();
+            options.NewLineFormat = NewLineFormat.Dos;
+            return options;
+        }
+    }
 }

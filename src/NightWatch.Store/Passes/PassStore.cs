@@ -1,3 +1,4 @@
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
@@ -35,7 +36,7 @@ public abstract record PassOutcome
     /// <param name="LettersQueued">New letters; the others were queued before under the same dedupe key.</param>
     public sealed record Committed(int LettersQueued) : PassOutcome;
 
-    /// <summary>Another process took a due item over or changed a memory since it was read; nothing is kept, look again.</summary>
+    /// <summary>Another process took a due item over, or a memory or watch changed since it was read; nothing is kept, look again.</summary>
     public sealed record Overtaken(string Why) : PassOutcome;
 }
 
@@ -43,5 +44,48 @@ public abstract record PassOutcome
 public sealed class PassStore(Database database)
 {
     /// <summary>Keeps everything of the pass in one transaction.</summary>
-    public Task<PassOutcome> CommitAsync(PassCommit commit, Instant now, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<PassOutcome> CommitAsync(PassCommit commit, Instant now, CancellationToken cancellationToken = default)
+    {
+        try
+        {
+            return await database.WriteAsync(session => KeepAsync(session, commit, now), cancellationToken);
+        }
+        catch (OvertakenException overtaken)
+        {
+            return new PassOutcome.Overtaken(overtaken.Message);
+        }
+    }
+
+    private static async Task<PassOutcome> KeepAsync(Session session, PassCommit commit, Instant now)
+    {
+        await RefuseGoneWatchesAsync(session, commit);
+        foreach (var claim in commit.Done)
+        {
+            if (!await DueStore.CloseAsync(session, claim, now, droppedBecause: null))
+                throw new OvertakenException($"{claim.Item.Key} is no longer ours");
+        }
+
+        foreach (var memory in commit.Told)
+        {
+            if (!await ToldNightStore.PutAsync(session, memory))
+                throw new OvertakenException($"what {memory.Night.WatchId} was told about {memory.Night.Night:uuuu-MM-dd} has changed meanwhile");
+        }
+
+        foreach (var verdict in commit.Verdicts) await VerdictStore.AddAsync(session, verdict);
+        var queued = await LetterQueue.AddAsync(session, commit.Letters, now);
+        await DueStore.ScheduleAsync(session, commit.Schedule);
+        return new PassOutcome.Committed(queued);
+    }
+
+    /// <summary>A watch that was paused or removed during the pass gets no letter any more.</summary>
+    private static async Task RefuseGoneWatchesAsync(Session session, PassCommit commit)
+    {
+        var ids = commit.Told.Select(memory => memory.Night.WatchId).Distinct().ToArray();
+        var alive = await session.QueryAsync<string>(
+            $"SELECT id FROM watch WHERE id {session.Dialect.InIds} AND paused = 0 ORDER BY id {session.Dialect.ForShare}", new { ids });
+        if (alive.Count < ids.Length) throw new OvertakenException($"watch {ids.Except(alive).First()} was paused or removed meanwhile");
+    }
+
+    // Leaves the unit, so that its transaction is rolled back; it never leaves this class.
+    private sealed class OvertakenException(string message) : Exception(message);
 }

@@ -1,5 +1,6 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Store.Connections;
 using NodaTime;
 
 namespace NightWatch.Store.Verdicts;
@@ -35,14 +36,104 @@ public sealed record VerdictRecord
     public required string Why { get; init; }
 }
 
-/// <summary>Every evaluation, appended and never changed.</summary>
+/// <summary>Every evaluation, appended (by <see cref="Passes.PassStore"/>) and never changed.</summary>
 public sealed class VerdictStore(Database database)
 {
+    private const string Columns =
+        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why";
+
     /// <summary>All evaluations of one night, oldest first.</summary>
     public Task<IReadOnlyList<VerdictRecord>> OfNightAsync(string watchId, LocalDate night, CancellationToken cancellationToken = default) =>
-        throw new NotImplementedException();
+        QueryAsync($"SELECT {Columns} FROM verdict WHERE watch_id = @watchId AND night = @night ORDER BY id", new { watchId, night }, cancellationToken);
 
     /// <summary>The newest evaluation of each night from a date on, by night.</summary>
-    public Task<IReadOnlyList<VerdictRecord>> LatestAsync(string watchId, LocalDate from, CancellationToken cancellationToken = default) =>
-        throw new NotImplementedException();
+    public Task<IReadOnlyList<VerdictRecord>> LatestAsync(string watchId, LocalDate from, CancellationToken cancellationToken = default) => QueryAsync(
+        $"""
+        SELECT {Columns} FROM verdict WHERE id IN (SELECT max(id) FROM verdict WHERE watch_id = @watchId AND night >= @from GROUP BY night)
+        ORDER BY night
+        """,
+        new { watchId, from },
+        cancellationToken);
+
+    internal static Task<int> AddAsync(Session session, VerdictRecord verdict) => session.ExecuteAsync(
+        $"""
+        INSERT INTO verdict ({Columns}) VALUES (@WatchId, @Night, @pass, @At, @class, @probability, @basis, @count, @start, @end, @reasons,
+          @forecastIds, @InputsHash, @letter, @Why)
+        """,
+        new
+        {
+            verdict.WatchId,
+            verdict.Night,
+            pass = verdict.Pass.ToString(),
+            verdict.At,
+            @class = verdict.Verdict.Class.ToString(),
+            probability = verdict.Verdict.Probability.Value,
+            basis = verdict.Verdict.Probability.Basis.ToString(),
+            count = (long)verdict.Verdict.Probability.Count,
+            start = verdict.Verdict.Run?.Start,
+            end = verdict.Verdict.Run?.End,
+            reasons = StoreJson.Write(verdict.Verdict.Reasons),
+            forecastIds = StoreJson.Write(verdict.ForecastIds),
+            verdict.InputsHash,
+            letter = verdict.Letter?.ToString(),
+            verdict.Why,
+        });
+
+    private async Task<IReadOnlyList<VerdictRecord>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
+    {
+        var rows = await database.ReadAsync(session => session.QueryAsync<Row>(sql, values), cancellationToken);
+        return [.. rows.Select(row => row.ToRecord())];
+    }
+
+    private sealed class Row
+    {
+        public required string WatchId { get; init; }
+
+        public required LocalDate Night { get; init; }
+
+        public required PassKind Pass { get; init; }
+
+        public required Instant At { get; init; }
+
+        public required VerdictClass Class { get; init; }
+
+        public required double Probability { get; init; }
+
+        public required ProbabilityBasis Basis { get; init; }
+
+        public required long BasisCount { get; init; }
+
+        public Instant? RunStart { get; init; }
+
+        public Instant? RunEnd { get; init; }
+
+        public required string Reasons { get; init; }
+
+        public required string ForecastIds { get; init; }
+
+        public required string InputsHash { get; init; }
+
+        public LetterKind? Letter { get; init; }
+
+        public required string Why { get; init; }
+
+        public VerdictRecord ToRecord() => new()
+        {
+            WatchId = WatchId,
+            Night = Night,
+            Pass = Pass,
+            At = At,
+            Verdict = new()
+            {
+                Class = Class,
+                Run = RunStart is { } start && RunEnd is { } end ? new Interval(start, end) : null,
+                Probability = new(Probability, Basis, (int)BasisCount),
+                Reasons = StoreJson.Read<IReadOnlyList<Reason>>(Reasons),
+            },
+            ForecastIds = StoreJson.Read<IReadOnlyList<long>>(ForecastIds),
+            InputsHash = InputsHash,
+            Letter = Letter,
+            Why = Why,
+        };
+    }
 }

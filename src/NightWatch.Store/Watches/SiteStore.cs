@@ -1,4 +1,5 @@
 using NightWatch.Planning.Watches;
+using NightWatch.Store.Connections;
 using NodaTime;
 
 namespace NightWatch.Store.Watches;
@@ -7,17 +8,39 @@ namespace NightWatch.Store.Watches;
 public sealed class SiteStore(Database database)
 {
     /// <summary>Saves a site; one with the same id is replaced, for every watch on it.</summary>
-    public Task PutAsync(Site site, Instant now, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public Task PutAsync(Site site, Instant now, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(session => PutAsync(session, site, now), cancellationToken);
 
     /// <summary>One site; null if there is none of that id.</summary>
-    public Task<Site?> FindAsync(string id, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<Site?> FindAsync(string id, CancellationToken cancellationToken = default)
+    {
+        var body = await database.ReadAsync(session => session.FirstAsync<string>("SELECT body FROM site WHERE id = @id", new { id }), cancellationToken);
+        return body is null ? null : StoreJson.Read<Site>(body);
+    }
 
     /// <summary>All, by id.</summary>
-    public Task<IReadOnlyList<Site>> ListAsync(CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    public async Task<IReadOnlyList<Site>> ListAsync(CancellationToken cancellationToken = default)
+    {
+        var bodies = await database.ReadAsync(session => session.QueryAsync<string>("SELECT body FROM site ORDER BY id"), cancellationToken);
+        return [.. bodies.Select(StoreJson.Read<Site>)];
+    }
 
-    /// <summary>Removes a site.</summary>
-    /// <returns>What came of it.</returns>
-    public Task<SiteRemoval> RemoveAsync(string id, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    /// <summary>Removes a site on which no watch stands.</summary>
+    public Task<SiteRemoval> RemoveAsync(string id, CancellationToken cancellationToken = default) => database.WriteAsync(
+        async session =>
+        {
+            const string delete = "DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)";
+            if (await session.ExecuteAsync(delete, new { id }) > 0) return SiteRemoval.Removed;
+            return await session.FirstAsync<long>("SELECT count(*) FROM site WHERE id = @id", new { id }) > 0 ? SiteRemoval.InUse : SiteRemoval.NotFound;
+        },
+        cancellationToken);
+
+    internal static Task<int> PutAsync(Session session, Site site, Instant now) => session.ExecuteAsync(
+        """
+        INSERT INTO site (id, name, body, changed_at) VALUES (@Id, @Name, @body, @now)
+        ON CONFLICT (id) DO UPDATE SET name = excluded.name, body = excluded.body, changed_at = excluded.changed_at
+        """,
+        new { site.Id, site.Name, body = StoreJson.Write(site), now });
 }
 
 /// <summary>What came of removing a site.</summary>

@@ -1,0 +1,68 @@
+using NightWatch.Store.Connections;
+using NodaTime;
+
+namespace NightWatch.Store.Outbox;
+
+/// <summary>Puts letters into the queue and takes unsent ones out of it, inside another unit's transaction.</summary>
+internal static class LetterQueue
+{
+    /// <returns>How many were new.</returns>
+    public static async Task<int> AddAsync(Session session, IReadOnlyCollection<OutboxDraft> letters, Instant now)
+    {
+        var added = 0;
+        foreach (var letter in letters)
+        {
+            // ON CONFLICT, not a caught violation: that would spoil the whole transaction on PostgreSQL.
+            var id = await session.FirstAsync<long?>(
+                """
+                INSERT INTO outbox (dedupe_key, message_id, kind, recipient, mime, created_at, not_before, not_after, state)
+                VALUES (@DedupeKey, @MessageId, @Kind, @Recipient, @packed, @now, @NotBefore, @NotAfter, 'Pending')
+                ON CONFLICT DO NOTHING RETURNING id
+                """,
+                new
+                {
+                    letter.DedupeKey,
+                    letter.MessageId,
+                    letter.Kind,
+                    letter.Recipient,
+                    packed = Gzip.Compress(letter.Mime),
+                    now,
+                    letter.NotBefore,
+                    letter.NotAfter,
+                });
+            if (id is not { } outboxId) continue;
+
+            added++;
+            foreach (var about in letter.About.Distinct())
+            {
+                await session.ExecuteAsync(
+                    "INSERT INTO outbox_about (outbox_id, watch_id, night) VALUES (@outboxId, @WatchId, @Night)",
+                    new { outboxId, about.WatchId, about.Night });
+            }
+
+            await SupersedeAsync(session, outboxId, letter.Recipient, now);
+        }
+
+        return added;
+    }
+
+    /// <summary>Unsent letters that speak of the watch will not be sent. One in hand is not stopped: it may be with the server already.</summary>
+    public static Task<int> SuppressAsync(Session session, string watchId, string why, Instant now) => session.ExecuteAsync(
+        """
+        UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', 'Retry')
+          AND id IN (SELECT outbox_id FROM outbox_about WHERE watch_id = @watchId)
+        """,
+        new { watchId, why, now });
+
+    /// <summary>An unsent letter all of whose nights the new one speaks of has nothing left to say.</summary>
+    private static Task<int> SupersedeAsync(Session session, long newer, string recipient, Instant now) => session.ExecuteAsync(
+        """
+        UPDATE outbox SET state = 'Superseded', last_text = 'a later letter on the same night', closed_at = @now
+        WHERE state IN ('Pending', 'Retry') AND recipient = @recipient AND id < @newer
+          AND id IN (SELECT a.outbox_id FROM outbox_about a JOIN outbox_about b ON b.watch_id = a.watch_id AND b.night = a.night
+            WHERE b.outbox_id = @newer)
+          AND NOT EXISTS (SELECT 1 FROM outbox_about a WHERE a.outbox_id = outbox.id
+            AND NOT EXISTS (SELECT 1 FROM outbox_about b WHERE b.outbox_id = @newer AND b.watch_id = a.watch_id AND b.night = a.night))
+        """,
+        new { newer, recipient, now });
+}

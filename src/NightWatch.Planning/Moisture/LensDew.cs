@@ -1,3 +1,5 @@
+using NightWatch.Planning.Grid;
+
 namespace NightWatch.Planning.Moisture;
 
 /// <summary>What the night does to the front element, with and without the heater.</summary>
@@ -71,12 +73,12 @@ public static class LensDew
                 needed = Math.Max(needed, LensHeat.PowerToHoldW(element, deposit + marginK, airC[i], dewPointC[i], cloud[i], windMps[i]));
         }
 
-        var onset = FirstAtOrBelow(marginsK, 0, stepS);
-        var switchOn = FirstAtOrBelow(marginsK, marginK, stepS);
+        var onset = Crossing.FirstAtOrBelow(marginsK, 0, stepS);
+        var switchOn = Crossing.FirstAtOrBelow(marginsK, marginK, stepS);
         var outcome = new LensDewOutcome
         {
             OnsetS = onset,
-            IsFrost = onset is { } at && dewPointC[(int)Math.Ceiling(at / stepS)] < 0,
+            IsFrost = onset is { } at && dewPointC[Math.Min(dewPointC.Length - 1, (int)Math.Ceiling(at / stepS))] < 0,
             LeastMarginK = Least(marginsK),
             HeaterNeededW = needed,
             SwitchOnS = switchOn,
@@ -104,7 +106,7 @@ public static class LensDew
         heated = heated[..airC.Length];
         LensHeat.Follow(element, stepS, startC, airC, dewPointC, cloud, windMps, heaterW, (int)(on / stepS), heated);
         for (var i = 0; i < airC.Length; i++) heated[i] -= DewPoint.DepositPoint(dewPointC[i]);
-        return outcome with { HeatedOnsetS = FirstAtOrBelow(heated, 0, stepS), HeatedLeastMarginK = Least(heated) };
+        return outcome with { HeatedOnsetS = Crossing.FirstAtOrBelow(heated, 0, stepS), HeatedLeastMarginK = Least(heated) };
     }
 
     private static double Least(ReadOnlySpan<double> values)
@@ -116,17 +118,5 @@ public static class LensDew
         }
 
         return least;
-    }
-
-    private static double? FirstAtOrBelow(ReadOnlySpan<double> values, double level, double stepS)
-    {
-        for (var i = 0; i < values.Length; i++)
-        {
-            if (!(values[i] <= level)) continue;
-            if (i == 0 || double.IsNaN(values[i - 1])) return i * stepS;
-            return (i - 1 + (values[i - 1] - level) / (values[i - 1] - values[i])) * stepS;
-        }
-
-        return null;
     }
 }

@@ -1,0 +1,119 @@
+using CsCheck;
+using NightWatch.Planning.Places;
+using NightWatch.Planning.SkyBrightness;
+using NightWatch.Sky.Nights;
+using NightWatch.Sky.Places;
+
+namespace NightWatch.Planning.Tests.SkyBrightness;
+
+public sealed class SiteSkyGlowTests
+{
+    private static readonly GeoPosition Site = new(36, -117, 500);
+
+    // Walker 1977, PASP 89, 405, I = 0.01 P r^-2.5: population, km, increase. The town's own size takes below 1 % from it at these distances.
+    [Theory]
+    [InlineData(500_000, 60, 0.1793)]
+    [InlineData(100_000, 50, 0.0566)]
+    [InlineData(20_000, 20, 0.1118)]
+    [InlineData(1_000_000, 100, 0.1000)]
+    public void A_town_from_afar_follows_Walkers_law(double population, double km, double increase) =>
+        Assert.InRange(WalkersLaw.Increase(population, km) / increase, 0.985, 1.0);
+
+    [Fact]
+    public void More_people_or_less_distance_never_make_less_glow() =>
+        Gen.Select(Gen.Double[1000, 2e7], Gen.Double[0, 150], Gen.Double[0, 1e6], Gen.Double[0, 20]).Sample((people, km, more, nearer) =>
+        {
+            var glow = WalkersLaw.Increase(people, km);
+            Assert.True(WalkersLaw.Increase(people + more, km) >= glow * (1 - 1e-12));
+            Assert.True(WalkersLaw.Increase(people, Math.Max(0, km - nearer)) >= glow);
+        });
+
+    [Fact]
+    public void Without_towns_the_zenith_is_natural()
+    {
+        var glow = SiteSkyGlow.Of(Site, null, []);
+        Assert.Equal(22.0, glow.ZenithMag, 9);
+        Assert.Equal(22.0, SurfaceBrightness.Magnitude(glow.Nanolamberts(90, 0)), 9);
+        Assert.Empty(glow.Domes);
+        Assert.False(glow.IsMeasured);
+    }
+
+    [Fact]
+    public void A_town_in_the_east_lights_the_east()
+    {
+        var glow = SiteSkyGlow.Of(Site, null, [new PopulatedPlace("Eastham", 36, -116.334, 500_000)]); // 60 km
+        Assert.Equal(0.178, glow.Increase(45, 90), 0.003);
+        Assert.Equal(0.178 / 4, glow.Increase(45, 270), 0.003);
+        Assert.Equal(0.178 / 4, glow.Increase(90, 90), 0.003);
+        var dome = Assert.Single(glow.Domes);
+        Assert.Equal("Eastham", dome.Place.Name);
+        Assert.InRange(dome.AzimuthDeg, 89, 91);
+        Assert.Equal(60, dome.DistanceKm, 0.2);
+        Assert.Equal(0.178, dome.BrighteningMag, 0.003);
+        Assert.True(glow.ZenithRange.Darkest > glow.ZenithMag && glow.ZenithMag > glow.ZenithRange.Brightest);
+    }
+
+    [Fact]
+    public void A_measured_value_wins_and_keeps_the_directions()
+    {
+        var glow = SiteSkyGlow.Of(Site, 21.2, [new PopulatedPlace("Eastham", 36, -116.334, 500_000)]);
+        Assert.True(glow.IsMeasured);
+        Assert.Equal(21.2, glow.ZenithMag, 9);
+        Assert.Equal(21.2, SurfaceBrightness.Magnitude(glow.Nanolamberts(90, 123)), 4);
+        Assert.True(glow.Increase(30, 90) > 2 * glow.Increase(30, 270));
+    }
+
+    [Fact]
+    public void A_measured_value_darker_than_natural_leaves_no_glow() => Assert.Equal(0, SiteSkyGlow.Of(Site, 22.3, []).Increase(45, 10));
+
+    [Fact]
+    public void Neighbouring_towns_make_one_dome_and_far_ones_none()
+    {
+        var glow = SiteSkyGlow.Of(
+            Site,
+            null,
+            [
+                new PopulatedPlace("Lower", 36, -116.334, 200_000), new PopulatedPlace("Upper", 36.05, -116.334, 300_000),
+                new PopulatedPlace("Westley", 36, -117.8, 90_000), new PopulatedPlace("Beyond", 34, -117, 9_000_000),
+            ]);
+        Assert.Equal(["Upper", "Westley"], glow.Domes.Select(d => d.Place.Name));
+    }
+
+    [Fact]
+    public void Light_from_all_sources_adds()
+    {
+        var glow = SiteSkyGlow.Of(Site, null, []);
+        var point = new Horizontal(40, 180);
+        var moon = new MoonSighting(new Horizontal(30, 120), 384_400, 0.26, 60, 0.75);
+        var light = SkyLight.At(glow, point, moon, -14);
+        Assert.Equal(light.SiteNl + light.MoonNl + light.TwilightNl, light.TotalNl);
+        Assert.True(light.MoonNl > 100 && light.TwilightNl > 10);
+        Assert.Equal(light.MoonBrighteningMag, SurfaceBrightness.Magnitude(light.TotalNl - light.MoonNl) - light.Mag, 4);
+        Assert.Equal(light.TwilightBrighteningMag, SurfaceBrightness.Magnitude(light.TotalNl - light.TwilightNl) - light.Mag, 4);
+        Assert.InRange(SurfaceBrightness.CandelaPerM2(light.Mag) / light.CandelaPerM2, 0.995, 1.005);
+
+        var down = moon with { Direction = new Horizontal(-5, 120) };
+        Assert.Equal(0, SkyLight.At(glow, point, down, -30).MoonNl);
+    }
+
+    [Fact]
+    public void Contrast_is_whole_overhead_under_a_natural_sky_and_falls_with_moon_and_air()
+    {
+        var glow = SiteSkyGlow.Of(Site, null, []);
+        var noMoon = new MoonSighting(new Horizontal(-10, 0), 384_400, 0.26, 90, 0.5);
+        Assert.Equal(1, SkyLight.At(glow, new Horizontal(90, 0), noMoon, -40).ContrastShare(90, glow.Extinction), 3);
+        var low = SkyLight.At(glow, new Horizontal(20, 0), noMoon, -40).ContrastShare(20, glow.Extinction);
+        Assert.InRange(low, 0.3, 0.6);
+        var moonlit = SkyLight.At(glow, new Horizontal(20, 0), noMoon with { Direction = new Horizontal(40, 90) }, -40);
+        Assert.True(moonlit.ContrastShare(20, glow.Extinction) < low);
+        Assert.Equal(0, moonlit.ContrastShare(-1, glow.Extinction));
+    }
+
+    // Two directions at right angles, and the Sun-Moon pair of the NREL SAMPA report's example is left to the sky tests.
+    [Theory]
+    [InlineData(0, 0, 0, 90, 90)]
+    [InlineData(90, 0, 20, 310, 70)]
+    [InlineData(10, 5, 10, 5, 0)]
+    public void Separation_is_the_angle_between_directions(double altA, double azA, double altB, double azB, double degrees) =>
+        Assert.Equal(degrees, SkyLight.SeparationDeg(new Horizontal(altA, azA), new Horizontal(altB, azB)), 9);
+}

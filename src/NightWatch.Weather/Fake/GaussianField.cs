@@ -12,6 +12,7 @@ internal sealed class GaussianField
 {
     private const int Waves = 14;
     private const double EarthRadiusKm = 6371;
+    private const double Turn = 2 * Math.PI;
 
     private readonly (double X, double Y, double Z, double T, double I, double Phase)[] waves;
 
@@ -22,12 +23,12 @@ internal sealed class GaussianField
     public GaussianField(ulong seed, double lengthKm, double timeH, double issueH = double.PositiveInfinity)
     {
         waves = new (double, double, double, double, double, double)[Waves];
-        var perRadius = EarthRadiusKm / lengthKm;
+        var perRadius = EarthRadiusKm / lengthKm / Turn;
         for (var i = 0; i < Waves; i++)
         {
             waves[i] = (
                 perRadius * Chance.Normal(seed, 8 * i), perRadius * Chance.Normal(seed, 8 * i + 1), perRadius * Chance.Normal(seed, 8 * i + 2),
-                Chance.Normal(seed, 8 * i + 3) / timeH, Chance.Normal(seed, 8 * i + 4) / issueH, 2 * Math.PI * Chance.Even(seed, 99_991 + i));
+                Chance.Normal(seed, 8 * i + 3) / timeH / Turn, Chance.Normal(seed, 8 * i + 4) / issueH / Turn, Chance.Even(seed, 99_991 + i));
         }
     }
 
@@ -36,7 +37,15 @@ internal sealed class GaussianField
     {
         var sum = 0.0;
         foreach (var w in waves)
-            sum += Math.Cos(w.X * place.X + w.Y * place.Y + w.Z * place.Z + w.T * hours + w.I * issueHours + w.Phase);
+            sum += CosOfTurns(w.X * place.X + w.Y * place.Y + w.Z * place.Z + w.T * hours + w.I * issueHours + w.Phase);
         return sum * Math.Sqrt(2.0 / Waves);
+    }
+
+    /// <summary>cos 2πx to 10⁻⁵, by nothing but sums and products: several times faster than the library's, and the same on every machine.</summary>
+    private static double CosOfTurns(double x)
+    {
+        var y = 0.25 - Math.Abs(x - Math.Floor(x + 0.5));
+        var yy = y * y;
+        return y * (6.283185307 - yy * (41.34170224 - yy * (81.60524928 - yy * (76.70585975 - yy * 42.05869394))));
     }
 }

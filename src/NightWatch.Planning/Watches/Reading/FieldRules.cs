@@ -82,6 +82,8 @@ internal static partial class FieldRules
         ["limits.skyShareMost"] = new(0.05, 1),
         ["limits.startMarginMin"] = new(0, 600, "minutes"),
         ["limits.endMarginMin"] = new(0, 600, "minutes"),
+        ["limits.forecastAgeH"] = new(1, 72, "hours"),
+        ["limits.outlookOnlyFromH"] = new(24, 360, "hours"),
         ["outing.driveMin"] = new(0, 1440, "minutes"),
         ["outing.setUpMin"] = new(0, 480, "minutes"),
         ["outing.mostDriveKm"] = new(0, 3000, "km"),

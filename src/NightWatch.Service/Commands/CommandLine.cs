@@ -1,0 +1,58 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using NightWatch.Service.Commands.Keeping;
+using NightWatch.Service.Commands.SkyNights;
+
+namespace NightWatch.Service.Commands;
+
+/// <summary>All commands, and what becomes of a fault: one line on standard error and the exit code.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs one command.</summary>
+    /// <returns>0, 1 for a failure, 2 for bad input.</returns>
+    public static async Task<int> RunAsync(string[] args, Shell shell)
+    {
+        var config = new Option<string?>("--config") { Description = "Configuration file, over appsettings.json of this folder.", Recursive = true };
+        var root = new RootCommand("NightWatch keeps the watch over your dark sites and writes when a night is on.")
+        {
+            config,
+            SkyCommand.Create(shell),
+            RunCommand.Create(shell, config),
+            WatchCommand.Create(shell, config),
+            SiteCommand.Create(shell, config),
+        };
+        root.SetAction(given => new HelpAction().Invoke(given));
+        var parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0) return Refuse(shell, parsed.Errors[0].Message);
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Error = shell.Error });
+        }
+        catch (Exception refused) when (refused is BadInputException or ArgumentOutOfRangeException)
+        {
+            return Refuse(shell, refused.Message);
+        }
+        catch (OperationCanceledException)
+        {
+            return Fail(shell, "stopped.");
+        }
+        catch (Exception failure)
+        {
+            return Fail(shell, failure.Message);
+        }
+    }
+
+    private static int Refuse(Shell shell, string message)
+    {
+        shell.Error.WriteLine(OneLine(message));
+        return Exit.BadInput;
+    }
+
+    private static int Fail(Shell shell, string message)
+    {
+        shell.Error.WriteLine(OneLine(message));
+        return Exit.Failure;
+    }
+
+    private static string OneLine(string message) => "nightwatch: " + string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+}

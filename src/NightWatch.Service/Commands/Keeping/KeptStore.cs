@@ -1,0 +1,38 @@
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Due;
+using NightWatch.Store.Watches;
+
+namespace NightWatch.Service.Commands.Keeping;
+
+/// <summary>The database as the watch and site commands open it, also beside a running service.</summary>
+internal sealed class KeptStore : IAsyncDisposable
+{
+    private readonly Database database;
+
+    private KeptStore(Database database)
+    {
+        this.database = database;
+        Sites = new SiteStore(database);
+        Watches = new WatchStore(database);
+        Due = new DueStore(database);
+    }
+
+    public SiteStore Sites { get; }
+
+    public WatchStore Watches { get; }
+
+    public DueStore Due { get; }
+
+    /// <summary>Opens what the settings name, made and migrated where needed.</summary>
+    public static async Task<KeptStore> OpenAsync(Shell shell, string? configPath, CancellationToken stop)
+    {
+        var settings = AllSettings.Read(shell.Directory, configPath).Database;
+        if (settings.Faults().FirstOrDefault() is { } fault) throw new BadInputException("configuration: " + fault);
+        var database = Database.Open(settings.Connection);
+        await database.MigrateAsync(stop);
+        return new KeptStore(database);
+    }
+
+    public ValueTask DisposeAsync() => database.DisposeAsync();
+}

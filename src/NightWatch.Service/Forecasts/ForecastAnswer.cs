@@ -1,0 +1,22 @@
+using NightWatch.Weather.Series;
+
+namespace NightWatch.Service.Forecasts;
+
+/// <summary>What is known about the weather of a place in one pass.</summary>
+internal sealed record ForecastAnswer
+{
+    /// <summary>No feed had anything.</summary>
+    public static ForecastAnswer None { get; } = new();
+
+    /// <summary>The newest run of the most trusted feed that has one; null: the weather is unknown.</summary>
+    public ForecastSeries? Series { get; init; }
+
+    /// <summary>Earlier runs of the same feed, newest first.</summary>
+    public IReadOnlyList<ForecastSeries> EarlierRuns { get; init; } = [];
+
+    /// <summary>The next feed's newest run.</summary>
+    public ForecastSeries? SecondOpinion { get; init; }
+
+    /// <summary>The stored answers behind it all.</summary>
+    public IReadOnlyList<long> StoredIds { get; init; } = [];
+}

@@ -1,0 +1,72 @@
+using Microsoft.Extensions.Logging.Console;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Watches;
+using NodaTime;
+using Quartz;
+
+namespace NightWatch.Service.Hosting;
+
+/// <summary>The service: a tick, the health answers, and a graceful stop.</summary>
+internal static partial class ServiceHost
+{
+    /// <summary>Runs until it is told to stop.</summary>
+    public static async Task RunAsync(AllSettings settings, IClock clock, CancellationToken stop)
+    {
+        var builder = WebApplication.CreateSlimBuilder();
+        builder.Configuration.Sources.Clear();
+        builder.Configuration.AddConfiguration(settings.Configuration);
+        builder.Logging.ClearProviders().AddConfiguration(settings.Configuration.GetSection("Logging"));
+        builder.Logging.AddNightWatchConsole();
+        builder.WebHost.UseUrls(new UriBuilder("http", settings.Service.Address, settings.Service.Port).Uri.ToString());
+        builder.Services.Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(settings.Service.StopSeconds));
+        builder.Services.AddSingleton(clock).AddSingleton(TimeProvider.System).AddNightWatch(settings);
+        builder.Services.AddQuartz(quartz =>
+        {
+            quartz.UseInMemoryStore();
+            quartz.AddJob<TickJob>(job => job.WithIdentity("tick"));
+            quartz.AddTrigger(trigger => trigger.ForJob("tick").WithIdentity("tick").StartNow().WithSimpleSchedule(
+                schedule => schedule
+                    .WithInterval(TimeSpan.FromSeconds(settings.Service.TickSeconds))
+                    .RepeatForever()
+                    .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NextWithExistingCount)));
+        });
+        builder.Services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
+
+        await using var app = builder.Build();
+        app.MapHealth();
+        var log = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger("NightWatch");
+        var database = app.Services.GetRequiredService<Database>();
+        // The lock first: a second service must not even migrate under the first one's feet.
+        using var only = database.LockForService();
+        foreach (var script in await database.MigrateAsync(stop)) LogMigrated(log, script);
+        await app.Services.GetRequiredService<Recovery>().FreeAbandonedAsync(clock.GetCurrentInstant(), stop);
+        var watches = (await app.Services.GetRequiredService<WatchStore>().ListAsync(cancellationToken: stop)).Count;
+        await app.StartAsync(stop);
+        LogReady(log, watches, database.Description, string.Join(", ", app.Urls), DateTimeZoneProviders.Tzdb.VersionId);
+        await app.WaitForShutdownAsync(stop);
+        LogStopped(log);
+    }
+
+    /// <summary>One line an event, on standard error, UTC.</summary>
+    private static void AddNightWatchConsole(this ILoggingBuilder logging)
+    {
+        foreach (var library in (string[])["Microsoft", "Quartz", "System.Net.Http", "Polly"]) logging.AddFilter(library, LogLevel.Warning);
+        logging.AddSimpleConsole(console =>
+        {
+            console.SingleLine = true;
+            console.UseUtcTimestamp = true;
+            console.TimestampFormat = "yyyy-MM-ddTHH:mm:ss.fffZ ";
+        });
+        logging.Services.Configure<ConsoleLoggerOptions>(options => options.LogToStandardErrorThreshold = LogLevel.Trace);
+    }
+
+    [LoggerMessage(1, LogLevel.Information, "Ready: {Watches} watches in {Database}, health at {Urls}, zone data {Zones}")]
+    private static partial void LogReady(ILogger log, int watches, string database, string urls, string zones);
+
+    [LoggerMessage(2, LogLevel.Information, "Database brought up to date: {Script}")]
+    private static partial void LogMigrated(ILogger log, string script);
+
+    [LoggerMessage(3, LogLevel.Information, "Stopped; nothing is in hand")]
+    private static partial void LogStopped(ILogger log);
+}

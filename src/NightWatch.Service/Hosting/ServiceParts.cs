@@ -1,0 +1,40 @@
+using NightWatch.Alerts.Letters;
+using NightWatch.Service.Forecasts;
+using NightWatch.Service.Mail;
+using NightWatch.Service.Outbox;
+using NightWatch.Service.Passes;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Due;
+using NightWatch.Store.Forecasts;
+using NightWatch.Store.Outbox;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Verdicts;
+using NightWatch.Store.Watches;
+using NodaTime;
+
+namespace NightWatch.Service.Hosting;
+
+/// <summary>All parts of the service put together once, for the service itself and for its rehearsal.</summary>
+internal static class ServiceParts
+{
+    /// <summary>Registers everything but the clocks, which the caller chooses: <see cref="IClock"/> and <see cref="TimeProvider"/>.</summary>
+    public static IServiceCollection AddNightWatch(this IServiceCollection services, AllSettings settings)
+    {
+        services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Service);
+        services.AddSingleton(_ => NightWatch.Store.Database.Open(settings.Database.Connection));
+        services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<VerdictStore>();
+        services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
+        services.AddSingleton<Recovery>().AddSingleton<Retention>();
+        services.AddFeeds(settings.Feeds);
+        services.AddSingleton<ForecastDesk>();
+        services.AddSingleton(_ => new LetterWriter(settings.Head()));
+        services.AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
+        services.AddSingleton<PassRunner>().AddSingleton<Ticker>();
+        services.AddSingleton<IPassWitness, NoWitness>();
+        services.AddSingleton(parts => MailTransports.Create(
+            settings.Mail, parts.GetRequiredService<IClock>(), parts.GetRequiredService<TimeProvider>(), parts.GetRequiredService<ILoggerFactory>()));
+        services.AddSingleton<OutboxSender>();
+        return services;
+    }
+}

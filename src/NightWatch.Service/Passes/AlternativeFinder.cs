@@ -1,0 +1,50 @@
+using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Forecasts;
+using NightWatch.Store.Watches;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>For a night that falls through: later nights here, tonight at the subscriber's other sites, through the same evaluation.</summary>
+internal sealed class AlternativeFinder(WatchStore watches, IClock clock)
+{
+    /// <summary>How many nights ahead are worth naming: past the fifth a night is an outlook only.</summary>
+    private const int NightsAhead = 5;
+
+    private const int MostShown = 3;
+
+    /// <summary>The best few, by watch id of the orders that need them.</summary>
+    public async Task<IReadOnlyDictionary<string, IReadOnlyList<Alternative>>> FindAsync(
+        IReadOnlyList<LetterOrder> orders, PassForecasts forecasts, CancellationToken cancellationToken)
+    {
+        var found = new Dictionary<string, IReadOnlyList<Alternative>>();
+        foreach (var order in orders.Where(NeedsThem))
+        {
+            var plans = new List<NightPlan>();
+            foreach (var (watch, night) in await CandidatesAsync(order, cancellationToken))
+            {
+                var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch), cancellationToken);
+                plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant()).Plan);
+            }
+
+            found[order.Plan.Watch.Id] = [.. plans.Take(MostShown).Select(plan => new Alternative(plan, null))];
+        }
+
+        return found;
+    }
+
+    private static bool NeedsThem(LetterOrder order) =>
+        order.Kind is LetterKind.RescheduleWarning or LetterKind.StandDown && order.Plan.Verdict.Class != VerdictClass.Go;
+
+    private async Task<IEnumerable<(Watch Watch, LocalDate Night)>> CandidatesAsync(LetterOrder order, CancellationToken cancellationToken)
+    {
+        var plan = order.Plan;
+        var others = await watches.OfSubscriberAsync(plan.Watch.Subscriber.Address, cancellationToken);
+        return Enumerable.Range(1, NightsAhead).Select(ahead => (plan.Watch, plan.Night.PlusDays(ahead)))
+            .Concat(others.Where(other => !other.Paused && other.Id != plan.Watch.Id && other.Site.Id != plan.Watch.Site.Id).Select(other => (other, plan.Night)));
+    }
+}

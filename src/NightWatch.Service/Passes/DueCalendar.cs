@@ -1,0 +1,68 @@
+using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Watches;
+using NightWatch.Store.Due;
+using NodaTime;
+using NodaTime.TimeZones;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>When a watch is to be looked at: local intent in, instants out.</summary>
+internal static class DueCalendar
+{
+    /// <summary>
+    /// The one rule from local times to instants: a time that the clocks skip means the end of the gap, a time that comes twice the
+    /// earlier. Quartz has other rules and another zone database, so it is never asked.
+    /// </summary>
+    public static readonly ZoneLocalMappingResolver Resolver = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
+
+    /// <summary>When the morning after is asked about: late enough for one who came home at dawn.</summary>
+    public static readonly LocalTime AskedAt = new(11, 0);
+
+    private static readonly Duration AskedFor = Duration.FromHours(36);
+
+    /// <summary>Everything that every day brings and that is still of use after <paramref name="now"/>, up to a horizon.</summary>
+    public static IEnumerable<DueItem> Daily(Watch watch, Instant now, Duration ahead)
+    {
+        if (watch.Paused) return [];
+        var first = now.InZone(watch.Site.Zone).Date.PlusDays(-1);
+        var last = (now + ahead).InZone(watch.Site.Zone).Date;
+        return Enumerable.Range(0, Period.DaysBetween(first, last) + 1)
+            .SelectMany(day => OfDay(watch, first.PlusDays(day)))
+            .Where(item => item.NotAfter > now && item.DueAt <= now + ahead);
+    }
+
+    /// <summary>What a night that a letter spoke of brings: the last word at leave-by, the question on the morning after.</summary>
+    public static IEnumerable<DueItem> OfTold(ToldNight told, NightPlan plan, Instant now)
+    {
+        if (told.Told is null) yield break;
+        var watch = plan.Watch;
+        if (!told.Closed && plan.LeaveBy is { } leaveBy)
+        {
+            var outing = Duration.FromMinutes(watch.Outing.DriveMin + watch.Outing.SetUpMin);
+            yield return new DueItem(new DueKey(watch.Id, PassKind.LeaveBy, told.Night), Instant.Max(leaveBy, now), Instant.Max(leaveBy, now) + outing);
+        }
+
+        var asked = At(watch, told.Night.PlusDays(1), AskedAt);
+        yield return new DueItem(new DueKey(watch.Id, PassKind.After, told.Night), asked, asked + AskedFor);
+    }
+
+    private static IEnumerable<DueItem> OfDay(Watch watch, LocalDate date)
+    {
+        var letters = watch.Letters;
+        var evening = At(watch, date, letters.EveningAt);
+        var nextMorning = At(watch, date.PlusDays(1), letters.MorningAt);
+        yield return new DueItem(new DueKey(watch.Id, PassKind.Morning, date), At(watch, date, letters.MorningAt), Instant.Max(evening, At(watch, date, letters.MorningAt) + Duration.FromHours(1)));
+        foreach (var check in letters.SameDayChecks.Distinct())
+        {
+            var at = At(watch, date, check);
+            yield return new DueItem(new DueKey(watch.Id, PassKind.SameDay, date, Slot(check)), at, Instant.Max(evening, at + Duration.FromHours(1)));
+        }
+
+        yield return new DueItem(new DueKey(watch.Id, PassKind.Evening, date), evening, Instant.Max(nextMorning, evening + Duration.FromHours(1)));
+    }
+
+    private static string Slot(LocalTime check) => NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Format(check);
+
+    private static Instant At(Watch watch, LocalDate date, LocalTime time) => watch.Site.Zone.ResolveLocal(date + time, Resolver).ToInstant();
+}

@@ -1,0 +1,27 @@
+using NightWatch.Store.Due;
+using NightWatch.Store.Watches;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>Fills the due table for the days ahead. Planning twice changes nothing, so every node may do it at any time.</summary>
+internal sealed class DuePlanner(WatchStore watches, DueStore due)
+{
+    /// <summary>How far ahead: a day and a half, so that a service that was down for a night finds its morning in the table.</summary>
+    public static readonly Duration Ahead = Duration.FromHours(36);
+
+    private const int PageSize = 500;
+
+    /// <summary>Plans all watches.</summary>
+    public async Task PlanAsync(Instant now, CancellationToken cancellationToken)
+    {
+        string? after = null;
+        while (true)
+        {
+            var page = await watches.ListAsync(after, PageSize, cancellationToken);
+            if (page.Count == 0) return;
+            await due.ScheduleAsync([.. page.SelectMany(watch => DueCalendar.Daily(watch, now, Ahead))], cancellationToken);
+            after = page[^1].Id;
+        }
+    }
+}

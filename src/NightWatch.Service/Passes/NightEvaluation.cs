@@ -1,0 +1,44 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Forecasts;
+using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>One watch and one night, evaluated from what the pass knows.</summary>
+/// <param name="Plan">The whole plan.</param>
+/// <param name="StoredIds">The stored forecasts behind it.</param>
+/// <param name="InputsHash">Equal hashes, equal plans.</param>
+internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> StoredIds, string InputsHash)
+{
+    private static readonly Duration Antecedent = Duration.FromHours(72);
+
+    /// <summary>Where a watch's forecast is wanted.</summary>
+    public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
+
+    /// <summary>Evaluates.</summary>
+    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now) => new(
+        NightPlanner.Plan(new NightInputs
+        {
+            Watch = watch,
+            Night = night,
+            Now = now,
+            Forecast = forecast.Series,
+            EarlierRuns = forecast.EarlierRuns,
+            SecondOpinion = forecast.SecondOpinion,
+            AntecedentRainMm = forecast.Series?.Over(PeriodQuantity.PrecipitationMm, new Interval(now - Antecedent, now)).Value,
+        }),
+        forecast.StoredIds,
+        Hash(watch, night, forecast, now));
+
+    private static string Hash(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now)
+    {
+        var inputs = $"{JsonSerializer.Serialize(watch, WatchJson.Options)}|{night:R}|{now.ToUnixTimeTicks()}|{string.Join(',', forecast.StoredIds)}";
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(inputs)).AsSpan(0, 16));
+    }
+}

@@ -1,0 +1,153 @@
+using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Forecasts;
+using NightWatch.Store.Due;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Watches;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>What one round of passes did.</summary>
+internal readonly record struct PassTally(int Watches, int Letters, int Failed, int Dropped)
+{
+    public static PassTally operator +(PassTally a, PassTally b) =>
+        new(a.Watches + b.Watches, a.Letters + b.Letters, a.Failed + b.Failed, a.Dropped + b.Dropped);
+}
+
+/// <summary>Takes what is due and looks at it, one subscriber's watches of one pass together. A watch that fails stops no other.</summary>
+internal sealed partial class PassRunner(
+    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, ForecastDesk desk, IClock clock, TimeProvider time, ILogger<PassRunner> log)
+{
+    private const int ClaimedAtOnce = 200;
+    private const int MostAttempts = 5;
+    private static readonly Duration Lease = Duration.FromMinutes(10);
+    private static readonly Duration RetryAfter = Duration.FromMinutes(5);
+
+    /// <summary>Does everything that is due now. On a stop request the subscriber in hand is finished, the rest given back.</summary>
+    public async Task<PassTally> RunDueAsync(CancellationToken stop)
+    {
+        var now = clock.GetCurrentInstant();
+        var tally = default(PassTally);
+        foreach (var dropped in await due.CatchUpAsync(now, stop))
+        {
+            LogDropped(dropped.Item.Key.Pass, dropped.Item.Key.WatchId, dropped.Item.Key.Night, dropped.Why);
+            tally += new PassTally(0, 0, 0, 1);
+        }
+
+        var forecasts = new PassForecasts(desk);
+        while (!stop.IsCancellationRequested)
+        {
+            var claims = await due.ClaimAsync(now, ClaimedAtOnce, Lease, stop);
+            if (claims.Count == 0) break;
+            var start = time.GetTimestamp();
+            var batch = default(PassTally);
+            var groups = await GroupAsync(claims, stop);
+            for (var i = 0; i < groups.Count; i++)
+            {
+                if (stop.IsCancellationRequested)
+                {
+                    await due.ReleaseAsync([.. groups.Skip(i).SelectMany(group => group.Select(entry => entry.Claim))], now, CancellationToken.None);
+                    break;
+                }
+
+                // Once begun a subscriber is finished: the stop time is longer than one of them takes.
+                batch += await RunGroupAsync(groups[i], forecasts, CancellationToken.None);
+            }
+
+            tally += batch;
+            LogPass(string.Join('+', claims.Select(claim => claim.Item.Key.Pass).Distinct()), batch.Watches, batch.Letters, batch.Failed, (long)time.GetElapsedTime(start).TotalMilliseconds);
+        }
+
+        return tally;
+    }
+
+    private async Task<List<List<(DueClaim Claim, Watch Watch)>>> GroupAsync(IReadOnlyList<DueClaim> claims, CancellationToken stop)
+    {
+        var live = new List<(DueClaim Claim, Watch Watch)>();
+        foreach (var claim in claims)
+        {
+            var watch = await watches.FindAsync(claim.Item.Key.WatchId, stop);
+            if (watch is { Paused: false }) live.Add((claim, watch));
+            else await due.CloseAsync(claim, clock.GetCurrentInstant(), watch is null ? "the watch is gone" : "paused", stop);
+        }
+
+        return [.. live.GroupBy(entry => (entry.Watch.Subscriber.Address, entry.Claim.Item.Key.Pass)).Select(group => group.ToList())];
+    }
+
+    private async Task<PassTally> RunGroupAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)
+    {
+        var looks = new List<WatchPass>();
+        var failed = 0;
+        foreach (var (claim, watch) in group)
+        {
+            try
+            {
+                looks.Add(await looker.LookAsync(claim, watch, forecasts, stop));
+            }
+            catch (Exception failure) when (failure is not OperationCanceledException)
+            {
+                failed++;
+                await GiveBackAsync([claim], failure);
+            }
+        }
+
+        return await KeepAsync(looks, forecasts, stop) + new PassTally(0, 0, failed, 0);
+    }
+
+    private async Task<PassTally> KeepAsync(List<WatchPass> looks, PassForecasts forecasts, CancellationToken stop)
+    {
+        if (looks.Count == 0) return default;
+        try
+        {
+            switch (await subscriber.KeepAsync(looks, forecasts, stop))
+            {
+                case PassOutcome.Committed committed:
+                    return new PassTally(looks.Count, committed.LettersQueued, 0, 0);
+                case PassOutcome.Overtaken overtaken:
+                    LogOvertaken(looks[0].Claim.Item.Key.Pass, looks[0].Watch.Id, overtaken.Why);
+                    await due.ReleaseAsync([.. looks.Select(look => look.Claim)], clock.GetCurrentInstant() + Duration.FromSeconds(1), stop);
+                    return default;
+                default:
+                    throw new InvalidOperationException("A commit ends in one of its two outcomes.");
+            }
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            if (looks.Count == 1)
+            {
+                await GiveBackAsync([looks[0].Claim], failure);
+                return new PassTally(0, 0, 1, 0);
+            }
+
+            // One of them is the cause; the others shall have their letters, each on its own.
+            var tally = default(PassTally);
+            foreach (var look in looks) tally += await KeepAsync([look], forecasts, stop);
+            return tally;
+        }
+    }
+
+    private async Task GiveBackAsync(IReadOnlyList<DueClaim> claims, Exception failure)
+    {
+        var now = clock.GetCurrentInstant();
+        foreach (var claim in claims)
+        {
+            LogFailed(failure, claim.Item.Key.Pass, claim.Item.Key.WatchId, claim.Item.Key.Night, claim.Attempt);
+            if (claim.Attempt >= MostAttempts) await due.CloseAsync(claim, now, $"failed {claim.Attempt} times: {failure.Message}", CancellationToken.None);
+        }
+
+        await due.ReleaseAsync([.. claims.Where(claim => claim.Attempt < MostAttempts)], now + RetryAfter, CancellationToken.None);
+    }
+
+    [LoggerMessage(101, LogLevel.Information, "{Pass}: {Watches} watches, {Letters} letters, {Failed} failed, {Milliseconds} ms")]
+    private partial void LogPass(string pass, int watches, int letters, int failed, long milliseconds);
+
+    [LoggerMessage(102, LogLevel.Information, "{Pass} of {Watch} for {Night} dropped: {Why}")]
+    private partial void LogDropped(PassKind pass, string watch, LocalDate night, string why);
+
+    [LoggerMessage(103, LogLevel.Error, "{Pass} of {Watch} for {Night} failed, attempt {Attempt}")]
+    private partial void LogFailed(Exception failure, PassKind pass, string watch, LocalDate night, int attempt);
+
+    [LoggerMessage(104, LogLevel.Information, "{Pass} of {Watch} was overtaken: {Why}")]
+    private partial void LogOvertaken(PassKind pass, string watch, string why);
+}

@@ -1,0 +1,56 @@
+using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Policy;
+using NightWatch.Service.Forecasts;
+using NightWatch.Store.Outbox;
+using NightWatch.Store.Passes;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>From the looks at one subscriber's watches to letters, kept together with the state in one transaction.</summary>
+internal sealed class SubscriberPass(PassStore passes, AlternativeFinder alternatives, LetterWriter writer, IClock clock, IPassWitness witness)
+{
+    /// <summary>Writes and keeps.</summary>
+    /// <returns>What became of it; overtaken: nothing was kept.</returns>
+    public async Task<PassOutcome> KeepAsync(IReadOnlyList<WatchPass> looks, PassForecasts forecasts, CancellationToken cancellationToken)
+    {
+        var now = clock.GetCurrentInstant();
+        var letters = new List<(LetterDraft Draft, Letter Letter)>();
+        foreach (var kind in looks.SelectMany(look => look.Orders).GroupBy(order => order.Kind))
+        {
+            var draft = new LetterDraft
+            {
+                Orders = [.. BestFirst(kind)],
+                Alternatives = await alternatives.FindAsync([.. kind], forecasts, cancellationToken),
+                Now = now,
+            };
+            letters.Add((draft, await writer.WriteAsync(draft, cancellationToken)));
+        }
+
+        var outcome = await passes.CommitAsync(
+            new PassCommit
+            {
+                Done = [.. looks.Select(look => look.Claim)],
+                Verdicts = [.. looks.SelectMany(look => look.Verdicts)],
+                Told = [.. looks.SelectMany(look => look.Told)],
+                Letters = [.. letters.Select(written => OutboxDraft.Of(written.Letter, About(written.Draft), now))],
+                Schedule = [.. looks.SelectMany(look => look.Schedule)],
+            },
+            now,
+            cancellationToken);
+        if (outcome is PassOutcome.Committed)
+        {
+            foreach (var (draft, letter) in letters) witness.Wrote(draft, letter);
+        }
+
+        return outcome;
+    }
+
+    private static IEnumerable<LetterOrder> BestFirst(IEnumerable<LetterOrder> orders) => orders
+        .OrderByDescending(order => order.Plan.Verdict.Class)
+        .ThenByDescending(order => order.Plan.Verdict.Probability.Value)
+        .ThenBy(order => order.Plan.Night)
+        .ThenBy(order => order.Plan.Watch.Id, StringComparer.Ordinal);
+
+    private static List<WatchNight> About(LetterDraft draft) => [.. draft.Orders.Select(order => new WatchNight(order.Plan.Watch.Id, order.Plan.Night))];
+}

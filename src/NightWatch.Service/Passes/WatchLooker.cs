@@ -1,0 +1,48 @@
+using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Forecasts;
+using NightWatch.Store.Due;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Verdicts;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>Looks at one watch: forecast, plan, policy for each night that the pass is about.</summary>
+internal sealed class WatchLooker(ToldNightStore told, IClock clock)
+{
+    /// <summary>Looks; reads the store, writes nothing.</summary>
+    public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
+    {
+        var now = clock.GetCurrentInstant();
+        var pass = claim.Item.Key.Pass;
+        var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch), cancellationToken);
+        var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
+        foreach (var night in Nights(claim.Item.Key, watch))
+        {
+            var memory = await told.GetAsync(watch.Id, night, cancellationToken);
+            var evaluation = NightEvaluation.Of(watch, night, forecast, now);
+            var decision = LetterPolicy.Decide(pass, memory.Night, evaluation.Plan, now);
+            if (decision.Letter is { } order) orders.Add(order);
+            if (decision.Next != memory.Night) memories.Add(memory with { Night = decision.Next });
+            schedule.AddRange(DueCalendar.OfTold(decision.Next, evaluation.Plan, now));
+            verdicts.Add(new VerdictRecord
+            {
+                WatchId = watch.Id,
+                Night = night,
+                Pass = pass,
+                At = now,
+                Verdict = evaluation.Plan.Verdict,
+                ForecastIds = evaluation.StoredIds,
+                InputsHash = evaluation.InputsHash,
+                Letter = decision.Letter?.Kind,
+                Why = decision.Why,
+            });
+        }
+
+        return new WatchPass(claim, watch, verdicts, memories, orders, schedule);
+    }
+
+    private static IEnumerable<LocalDate> Nights(DueKey key, Watch watch) =>
+        key.Pass == PassKind.Evening ? Enumerable.Range(1, watch.Letters.LeadNights).Select(key.Night.PlusDays) : [key.Night];
+}

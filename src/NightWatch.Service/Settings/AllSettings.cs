@@ -1,0 +1,91 @@
+using System.Text.Json;
+using NightWatch.Alerts.Letters;
+using NightWatch.Service.Commands;
+using NightWatch.Service.Mail;
+
+namespace NightWatch.Service.Settings;
+
+/// <summary>Everything that can be set, read from appsettings.json, --config and the environment, the later over the earlier.</summary>
+internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions Database, FeedsOptions Feeds, MailOptions Mail, ServiceOptions Service)
+{
+    /// <summary>NIGHTWATCH__MAIL__HOST sets Mail:Host.</summary>
+    public const string EnvironmentPrefix = "NIGHTWATCH__";
+
+    private const string FileName = "appsettings.json";
+
+    /// <summary>Reads and binds; ranges are judged by <see cref="Faults"/>.</summary>
+    /// <param name="directory">Where appsettings.json may lie.</param>
+    /// <param name="configPath">Another file, over it; null for none.</param>
+    /// <exception cref="BadInputException">A file is missing or no JSON, a key is unknown or its value of the wrong type.</exception>
+    public static AllSettings Read(string directory, string? configPath)
+    {
+        var configuration = Load(directory, configPath);
+        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, ServiceOptions.Section, "Logging", "AllowedHosts"];
+        var unknown = configuration.GetChildren().Select(section => section.Key).FirstOrDefault(key => !known.Contains(key, StringComparer.OrdinalIgnoreCase));
+        if (unknown is not null) throw new BadInputException($"configuration key {unknown} is not known; accepted: {string.Join(", ", known)}.");
+        return new(
+            configuration,
+            Bind<DatabaseOptions>(configuration, DatabaseOptions.Section),
+            Bind<FeedsOptions>(configuration, FeedsOptions.Section),
+            Bind<MailOptions>(configuration, MailOptions.Section),
+            Bind<ServiceOptions>(configuration, ServiceOptions.Section));
+    }
+
+    /// <summary>What is out of range, one sentence a fault, each naming its key; empty: nothing.</summary>
+    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Service.Faults()];
+
+    /// <summary>Reads, and refuses what is out of range.</summary>
+    /// <exception cref="BadInputException">The first fault, and how many more there are.</exception>
+    public static AllSettings ReadValid(string directory, string? configPath)
+    {
+        var settings = Read(directory, configPath);
+        var faults = settings.Faults();
+        return faults.Count == 0
+            ? settings
+            : throw new BadInputException("configuration: " + faults[0] + (faults.Count > 1 ? $" ({faults.Count - 1} more; 'nightwatch check' lists them.)" : ""));
+    }
+
+    /// <summary>Who the letters are from.</summary>
+    public LetterHead Head()
+    {
+        var from = MimeKit.MailboxAddress.Parse(Mail.From);
+        return new LetterHead(
+            from,
+            Service.MessageIdDomain.Length > 0 ? Service.MessageIdDomain : from.Domain,
+            Service.PagesBase.Length > 0 ? new Uri(Service.PagesBase) : null,
+            Service.ListUnsubscribe.Length > 0 ? Service.ListUnsubscribe : null);
+    }
+
+    private static IConfiguration Load(string directory, string? configPath)
+    {
+        var builder = new ConfigurationBuilder().SetBasePath(directory).AddJsonFile(FileName, optional: true, reloadOnChange: false);
+        if (configPath is not null) builder.AddJsonFile(Path.GetFullPath(configPath, directory), optional: false, reloadOnChange: false);
+        try
+        {
+            return builder.AddEnvironmentVariables(EnvironmentPrefix).Build();
+        }
+        catch (FileNotFoundException)
+        {
+            throw new BadInputException($"--config: there is no file '{configPath}'.");
+        }
+        catch (InvalidDataException broken)
+        {
+            var cause = broken.GetBaseException();
+            var line = cause is JsonException { LineNumber: { } number } ? $" line {number + 1}" : "";
+            throw new BadInputException($"configuration file {configPath ?? FileName}{line} is not JSON: {cause.Message.Split(" LineNumber:")[0]}");
+        }
+    }
+
+    private static T Bind<T>(IConfiguration configuration, string section)
+        where T : class, new()
+    {
+        try
+        {
+            return configuration.GetSection(section).Get<T>(binder => binder.ErrorOnUnknownConfiguration = true) ?? new T();
+        }
+        catch (InvalidOperationException refused)
+        {
+            throw new BadInputException($"configuration section {section}: {refused.Message}");
+        }
+    }
+}

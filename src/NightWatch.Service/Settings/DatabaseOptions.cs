@@ -1,0 +1,28 @@
+namespace NightWatch.Service.Settings;
+
+/// <summary>Section "Database".</summary>
+public sealed class DatabaseOptions
+{
+    public const string Section = "Database";
+
+    /// <summary>A file name for SQLite, "Host=...;Database=...;Username=..." for PostgreSQL.</summary>
+    public string Connection { get; set; } = "nightwatch.db";
+
+    /// <summary>Runs kept of each feed and place.</summary>
+    public int KeepForecastRuns { get; set; } = 12;
+
+    /// <summary>Days that letters are kept after they are closed.</summary>
+    public int KeepLettersDays { get; set; } = 30;
+
+    /// <summary>Days that evaluations and what was told are kept.</summary>
+    public int KeepVerdictsDays { get; set; } = 400;
+
+    /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
+    public IEnumerable<string> Faults()
+    {
+        if (string.IsNullOrWhiteSpace(Connection)) yield return "Database:Connection is empty; accepted: a file name, or Host=...;Database=...;Username=... for PostgreSQL.";
+        if (KeepForecastRuns is < 2 or > 500) yield return $"Database:KeepForecastRuns is {KeepForecastRuns}; accepted: 2 to 500.";
+        if (KeepLettersDays is < 1 or > 3650) yield return $"Database:KeepLettersDays is {KeepLettersDays}; accepted: 1 to 3650.";
+        if (KeepVerdictsDays is < 30 or > 3650) yield return $"Database:KeepVerdictsDays is {KeepVerdictsDays}; accepted: 30 to 3650.";
+    }
+}

@@ -1,0 +1,43 @@
+using System.Net;
+
+namespace NightWatch.Service.Settings;
+
+/// <summary>Section "Service".</summary>
+public sealed class ServiceOptions
+{
+    public const string Section = "Service";
+
+    /// <summary>Where health is answered; loopback unless a proxy needs otherwise.</summary>
+    public string Address { get; set; } = "127.0.0.1";
+
+    /// <summary>Its port; 0: any free one.</summary>
+    public int Port { get; set; } = 5380;
+
+    /// <summary>Seconds between two looks at what is due.</summary>
+    public int TickSeconds { get; set; } = 30;
+
+    /// <summary>Seconds that a stop waits for the pass and the letter in hand.</summary>
+    public int StopSeconds { get; set; } = 25;
+
+    /// <summary>Domain of the letters' Message-IDs and calendar entries; empty: that of the mail's From.</summary>
+    public string MessageIdDomain { get; set; } = "";
+
+    /// <summary>Where readers reach the pages, "https://night.example.org/"; empty: letters carry no links.</summary>
+    public string PagesBase { get; set; } = "";
+
+    /// <summary>Mail address or URL for the List-Unsubscribe header; empty: none.</summary>
+    public string ListUnsubscribe { get; set; } = "";
+
+    /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
+    public IEnumerable<string> Faults()
+    {
+        if (!IPAddress.TryParse(Address, out _)) yield return $"Service:Address is '{Address}'; accepted: an IP address such as 127.0.0.1.";
+        if (Port is < 0 or > 65535) yield return $"Service:Port is {Port}; accepted: 0 to 65535.";
+        if (TickSeconds is < 1 or > 300) yield return $"Service:TickSeconds is {TickSeconds}; accepted: 1 to 300.";
+        if (StopSeconds is < 1 or > 300) yield return $"Service:StopSeconds is {StopSeconds}; accepted: 1 to 300.";
+        if (MessageIdDomain.Length > 0 && Uri.CheckHostName(MessageIdDomain) != UriHostNameType.Dns)
+            yield return $"Service:MessageIdDomain is '{MessageIdDomain}'; accepted: a domain name, or empty.";
+        if (PagesBase.Length > 0 && (!Uri.TryCreate(PagesBase, UriKind.Absolute, out var pages) || pages.Scheme is not ("https" or "http")))
+            yield return $"Service:PagesBase is '{PagesBase}'; accepted: an absolute http or https address, or empty.";
+    }
+}

@@ -1,0 +1,48 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using NightWatch.Planning.Watches;
+using NodaTime;
+
+namespace NightWatch.Service.Wording;
+
+/// <summary>The JSON documents on standard output.</summary>
+internal static class Document
+{
+    /// <summary>As sites and watches are written, but instants with milliseconds and intervals as {"start","end"}.</summary>
+    public static JsonSerializerOptions Options { get; } = Make();
+
+    /// <summary>How documents are written: for people too.</summary>
+    public static JsonWriterOptions Indented { get; } = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>Writes one document and a line end.</summary>
+    public static void Write<T>(Stream output, T document)
+    {
+        JsonSerializer.Serialize(output, document, Options);
+        output.WriteByte((byte)'\n');
+        output.Flush();
+    }
+
+    private static JsonSerializerOptions Make()
+    {
+        var options = new JsonSerializerOptions(WatchJson.Options) { WriteIndented = true };
+        options.Converters.Insert(0, new InstantConverter());
+        options.Converters.Insert(0, new IntervalConverter());
+        options.MakeReadOnly();
+        return options;
+    }
+
+    private sealed class IntervalConverter : System.Text.Json.Serialization.JsonConverter<Interval>
+    {
+        public override Interval Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+        public override void Write(Utf8JsonWriter writer, Interval value, JsonSerializerOptions options)
+        {
+            writer.WriteStartObject();
+            writer.WritePropertyName("start");
+            JsonSerializer.Serialize(writer, value.Start, options);
+            writer.WritePropertyName("end");
+            JsonSerializer.Serialize(writer, value.End, options);
+            writer.WriteEndObject();
+        }
+    }
+}

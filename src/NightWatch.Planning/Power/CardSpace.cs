@@ -1,0 +1,28 @@
+namespace NightWatch.Planning.Power;
+
+/// <summary>Room on the cards; decimal units as cards are sold.</summary>
+public static class CardSpace
+{
+    /// <summary>Room a sequence needs, GB (10⁹ bytes).</summary>
+    /// <param name="shots">Number of frames.</param>
+    /// <param name="fileMb">One file, MB (10⁶ bytes).</param>
+    public static double NeedGb(int shots, double fileMb) => shots * fileMb / 1000;
+
+    /// <summary>Frames that fit.</summary>
+    /// <param name="roomGb">Room, GB.</param>
+    /// <param name="fileMb">One file, MB, above 0.</param>
+    public static int ShotsThatFit(double roomGb, double fileMb) => (int)Math.Min(int.MaxValue, Math.Floor(roomGb * 1000 / fileMb + 1e-9));
+
+    /// <summary>Seconds to write one file.</summary>
+    /// <param name="fileMb">One file, MB.</param>
+    /// <param name="writeMbPerS">Sustained write speed, MB/s, above 0.</param>
+    public static double WriteS(double fileMb, double writeMbPerS) => fileMb / writeMbPerS;
+
+    /// <summary>Size of a raw file, MB.</summary>
+    /// <param name="widthPixels">Pixels across.</param>
+    /// <param name="heightPixels">Pixels down.</param>
+    /// <param name="bits">Bits a pixel.</param>
+    /// <param name="compression">1 uncompressed, 0.55 to 0.75 lossless, 0.35 to 0.5 lossy (engineering choice).</param>
+    public static double RawFileMb(int widthPixels, int heightPixels, int bits, double compression) =>
+        (double)widthPixels * heightPixels * bits / 8 / 1e6 * compression;
+}

@@ -1,3 +1,6 @@
+using System.Net;
+using MimeKit;
+
 namespace NightWatch.Service.Mail;
 
 /// <summary>Section "Mail".</summary>
@@ -21,6 +24,9 @@ public sealed class MailOptions
     /// <summary>"starttls" (required, never skipped), "tls" from the first byte, or "none" (loopback only).</summary>
     public string Security { get; set; } = "starttls";
 
+    /// <summary>PEM file with the certificate of a private authority that the server's certificate must lead to; empty: the system's.</summary>
+    public string CaFile { get; set; } = "";
+
     /// <summary>Empty: no authentication.</summary>
     public string UserName { get; set; } = "";
 
@@ -35,20 +41,57 @@ public sealed class MailOptions
     /// <summary>Seconds for each reply before the text is handed over.</summary>
     public int ReplyTimeoutSeconds { get; set; } = 120;
 
-    /// <summary>Seconds for the reply to the whole text; a shorter wait than the standard's ten minutes makes duplicates.</summary>
+    /// <summary>Seconds for the reply to the whole text. Less than the standard's ten minutes (RFC 5321, 4.5.3.2.6) makes duplicates.</summary>
     public int AcceptTimeoutSeconds { get; set; } = 600;
 
-    /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
-    public IReadOnlyList<string> Faults() => throw new NotImplementedException();
+    internal bool IsSmtp => Is(Transport, "smtp");
+
+    internal MailSecurity SecurityMode => Is(Security, "tls") ? MailSecurity.Tls : Is(Security, "none") ? MailSecurity.None : MailSecurity.StartTls;
+
+    internal MailboxAddress Sender => MailboxAddress.Parse(From);
+
+    /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing. Reads the named files.</summary>
+    public IReadOnlyList<string> Faults() => [.. Common(), .. IsSmtp ? Smtp().Concat(Dkim.Faults()) : []];
+
+    private static bool Is(string value, string word) => string.Equals(value, word, StringComparison.OrdinalIgnoreCase);
+
+    private IEnumerable<string> Common()
+    {
+        if (!IsSmtp && !Is(Transport, "folder")) yield return $"Mail:Transport is \"{Transport}\"; accepted: folder, smtp.";
+        if (Is(Transport, "folder") && string.IsNullOrWhiteSpace(Folder)) yield return "Mail:Folder is empty; accepted: a folder for the .eml files.";
+        if (!MailboxAddress.TryParse(From, out var from) || !from.Address.Contains('@', StringComparison.Ordinal))
+            yield return $"Mail:From is \"{From}\"; accepted: one address, such as NightWatch <watch@example.org>.";
+    }
+
+    private IEnumerable<string> Smtp()
+    {
+        if (string.IsNullOrWhiteSpace(Host)) yield return "Mail:Host is empty; accepted: the mail server's name.";
+        if (Port is < 1 or > 65535) yield return $"Mail:Port is {Port}; accepted: 1 to 65535.";
+        if (!Is(Security, "starttls") && !Is(Security, "tls") && !Is(Security, "none"))
+            yield return $"Mail:Security is \"{Security}\"; accepted: starttls, tls, none.";
+        if (Is(Security, "none") && !IsLoopback(Host)) yield return $"Mail:Security none sends letters and password in the clear; accepted only for a loopback Mail:Host, not \"{Host}\".";
+        if (UserName.Length > 0 && PasswordFile.Length == 0) yield return "Mail:PasswordFile is empty, but Mail:UserName is set; accepted: the file that holds the password.";
+        if (UserName.Length == 0 && PasswordFile.Length > 0) yield return "Mail:UserName is empty, but Mail:PasswordFile is set; accepted: the user's name.";
+        if (PasswordFile.Length > 0 && SecretFile.Fault(PasswordFile, "Mail:PasswordFile") is { } password) yield return password;
+        if (CaFile.Length > 0 && PrivateAuthority.Fault(CaFile) is { } authority) yield return authority;
+        foreach (var (key, value, most) in new[]
+        {
+            (nameof(ConnectTimeoutSeconds), ConnectTimeoutSeconds, 300),
+            (nameof(ReplyTimeoutSeconds), ReplyTimeoutSeconds, 600),
+            (nameof(AcceptTimeoutSeconds), AcceptTimeoutSeconds, 3600),
+        })
+        {
+            if (value < 1 || value > most) yield return $"Mail:{key} is {value}; accepted: 1 to {most} seconds.";
+        }
+    }
+
+    private static bool IsLoopback(string host) => Is(host, "localhost") || (IPAddress.TryParse(host, out var address) && IPAddress.IsLoopback(address));
 }
 
-/// <summary>Section "Mail:Dkim". All empty: letters are not signed here (a relay may).</summary>
-public sealed class DkimOptions
+/// <summary>How the conversation is protected.</summary>
+internal enum MailSecurity
 {
-    public string Domain { get; set; } = "";
-
-    public string Selector { get; set; } = "";
-
-    /// <summary>PEM file with the private key.</summary>
-    public string KeyFile { get; set; } = "";
+    StartTls,
+    Tls,
+    None,
 }

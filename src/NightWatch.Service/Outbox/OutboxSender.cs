@@ -1,3 +1,4 @@
+using System.Data.Common;
 using NightWatch.Service.Mail;
 using NightWatch.Store.Outbox;
 using NodaTime;
@@ -5,11 +6,179 @@ using NodaTime;
 namespace NightWatch.Service.Outbox;
 
 /// <summary>What one round did.</summary>
-public sealed record SendRound(int Sent, int Retried, int Dead, int Expired, int Postponed);
+public sealed record SendRound(int Sent, int Retried, int Dead, int Expired, int Postponed)
+{
+    public static SendRound Nothing { get; } = new(0, 0, 0, 0, 0);
+}
 
 /// <summary>Sends what is queued: claims, re-checks, sends one at a time, writes down what came of it.</summary>
-public sealed class OutboxSender(OutboxStore outbox, IMailTransport transport, IClock clock, TimeProvider time, ILogger<OutboxSender> log)
+public sealed partial class OutboxSender(
+    OutboxStore outbox, IMailTransport transport, OutboxOptions options, IClock clock, TimeProvider time, ILogger<OutboxSender> log) : IDisposable
 {
-    /// <summary>Sends until nothing may be sent now. On a stop request the letter in hand is finished, the others are given back.</summary>
-    public Task<SendRound> SendDueAsync(CancellationToken cancellationToken) => throw new NotImplementedException();
+    private readonly SemaphoreSlim oneRound = new(1);
+    private readonly QueuePause pause = new();
+
+    private Duration Lease => Duration.FromSeconds(options.LeaseSeconds);
+
+    /// <summary>
+    /// Sends until nothing may be sent now. On a stop request the letter in hand is finished, the others are given back. A second call
+    /// while one round is under way does nothing.
+    /// </summary>
+    public async Task<SendRound> SendDueAsync(CancellationToken cancellationToken)
+    {
+        if (!await oneRound.WaitAsync(0, CancellationToken.None)) return SendRound.Nothing;
+        try
+        {
+            using var drained = new CancellationTokenSource();
+            using var stopping = cancellationToken.Register(() => drained.CancelAfter(TimeSpan.FromSeconds(options.DrainSeconds)));
+            var round = await RoundAsync(cancellationToken, drained.Token);
+            if (round != SendRound.Nothing) LogRound(round.Sent, round.Retried, round.Dead, round.Expired, round.Postponed);
+            return round;
+        }
+        finally
+        {
+            oneRound.Release();
+        }
+    }
+
+    public void Dispose() => oneRound.Dispose();
+
+    private async Task<SendRound> RoundAsync(CancellationToken stop, CancellationToken drained)
+    {
+        var round = new Tally();
+        foreach (var late in await outbox.ExpireAsync(clock.GetCurrentInstant(), stop))
+        {
+            round.Add(new SendOutcome.Expired());
+            LogExpired(late.Id, late.Kind, late.NotAfter);
+        }
+
+        while (!stop.IsCancellationRequested && clock.GetCurrentInstant() >= pause.Until)
+        {
+            var batch = await outbox.ClaimAsync(clock.GetCurrentInstant(), options.Batch, Lease, stop);
+            if (batch.Count == 0) break;
+            await SendBatchAsync(batch, round, stop, drained);
+        }
+
+        return round.ToRound();
+    }
+
+    private async Task SendBatchAsync(IReadOnlyList<OutboxLetter> batch, Tally round, CancellationToken stop, CancellationToken drained)
+    {
+        IReadOnlyCollection<OutboxLetter> left = batch;
+        await using (new LeaseHeartbeat(outbox, () => left, Lease, clock, time))
+        {
+            for (var next = 0; next < batch.Count && !stop.IsCancellationRequested && clock.GetCurrentInstant() >= pause.Until; next++)
+            {
+                await SendOneAsync(batch[next], round, drained);
+                left = [.. batch.Skip(next + 1)];
+            }
+        }
+
+        if (left.Count > 0) await outbox.ReleaseAsync(left, CancellationToken.None);
+    }
+
+    private async Task SendOneAsync(OutboxLetter letter, Tally round, CancellationToken drained)
+    {
+        // The last look before the letter leaves: still ours, still wanted, still in time.
+        var now = clock.GetCurrentInstant();
+        if (await outbox.RenewAsync([letter], now, Lease, CancellationToken.None) == 0)
+        {
+            LogWithdrawn(letter.Id, letter.Kind);
+            return;
+        }
+
+        SendOutcome outcome = letter.NotAfter < now ? new SendOutcome.Expired() : Decide(letter, await transport.SendAsync(letter, drained));
+        round.Add(outcome);
+        if (!await WriteDownAsync(letter, outcome)) LogOvertaken(letter.Id, letter.Kind);
+        Log(letter, outcome);
+    }
+
+    private SendOutcome Decide(OutboxLetter letter, Delivery delivery)
+    {
+        var now = clock.GetCurrentInstant();
+        if (delivery is Delivery.Accepted accepted)
+        {
+            pause.Clear();
+            return new SendOutcome.Sent(accepted.ServerText);
+        }
+
+        var (what, reply) = (Delivery.Failed)delivery;
+        switch (what)
+        {
+            case FailureClass.Server:
+                return new SendOutcome.Postponed(pause.Away(now), reply);
+            case FailureClass.Configuration:
+                LogOperatorMustAct(reply.Text);
+                return new SendOutcome.Postponed(pause.Misconfigured(now), reply);
+            case FailureClass.Permanent:
+                pause.Clear();
+                return new SendOutcome.Dead(reply);
+            case FailureClass.Ambiguous when letter.AmbiguousCount >= RetrySchedule.MostAmbiguousResends:
+                return new SendOutcome.Dead(reply with { Text = "ambiguous: " + reply.Text });
+            case FailureClass.Ambiguous:
+                return new SendOutcome.Ambiguous(RetrySchedule.AfterAmbiguous(now, letter.NotAfter), reply);
+        }
+
+        // The server is there and answers; but 421 means "not so fast", to all of us.
+        if (reply.Code == 421) pause.Away(now);
+        else pause.Clear();
+        return letter.Attempt >= RetrySchedule.MostAttempts
+            ? new SendOutcome.Dead(reply)
+            : new SendOutcome.Retry(RetrySchedule.Next(letter.Id, letter.Attempt, now, letter.NotAfter, greylisted: reply.Code == 450), reply);
+    }
+
+    /// <summary>The letter is out; losing the record of it would send it again, so the database gets some more chances.</summary>
+    private async Task<bool> WriteDownAsync(OutboxLetter letter, SendOutcome outcome)
+    {
+        for (var wait = TimeSpan.FromSeconds(1); ; wait *= 2)
+        {
+            try
+            {
+                return await outbox.CompleteAsync(letter, outcome, clock.GetCurrentInstant(), CancellationToken.None);
+            }
+            catch (DbException fault) when (wait <= TimeSpan.FromSeconds(8))
+            {
+                LogDatabaseAway(letter.Id, fault.Message);
+                await Task.Delay(wait, time, CancellationToken.None);
+            }
+        }
+    }
+
+    private void Log(OutboxLetter letter, SendOutcome outcome)
+    {
+        switch (outcome)
+        {
+            case SendOutcome.Sent sent:
+                LogSent(letter.Id, letter.Kind, letter.Attempt, sent.ServerText);
+                break;
+            case SendOutcome.Retry retry:
+                LogRetry(letter.Id, letter.Kind, letter.Attempt, retry.At, retry.Reply.Text);
+                break;
+            case SendOutcome.Ambiguous unknown:
+                LogRetry(letter.Id, letter.Kind, letter.Attempt, unknown.At, unknown.Reply.Text);
+                break;
+            case SendOutcome.Postponed postponed:
+                LogPaused(postponed.Until, postponed.Reply.Text);
+                break;
+            case SendOutcome.Dead dead:
+                LogDead(letter.Id, letter.Kind, letter.Attempt, dead.Reply.Text);
+                break;
+            case SendOutcome.Expired:
+                LogExpired(letter.Id, letter.Kind, letter.NotAfter);
+                break;
+        }
+    }
+
+    private sealed class Tally
+    {
+        private readonly Dictionary<Type, int> counts = [];
+
+        public void Add(SendOutcome outcome) => counts[outcome.GetType()] = Of(outcome.GetType()) + 1;
+
+        public SendRound ToRound() => new(
+            Of(typeof(SendOutcome.Sent)), Of(typeof(SendOutcome.Retry)) + Of(typeof(SendOutcome.Ambiguous)), Of(typeof(SendOutcome.Dead)),
+            Of(typeof(SendOutcome.Expired)), Of(typeof(SendOutcome.Postponed)));
+
+        private int Of(Type type) => counts.GetValueOrDefault(type);
+    }
 }

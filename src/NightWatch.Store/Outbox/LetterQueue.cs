@@ -46,10 +46,13 @@ internal static class LetterQueue
         return added;
     }
 
-    /// <summary>Unsent letters that speak of the watch will not be sent. One in hand is not stopped: it may be with the server already.</summary>
+    /// <summary>
+    /// Unsent letters that speak of the watch will not be sent. One in hand is stopped if it has not left yet; if it has, its acceptance
+    /// is still written down.
+    /// </summary>
     public static Task<int> SuppressAsync(Session session, string watchId, string why, Instant now) => session.ExecuteAsync(
         """
-        UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', 'Retry')
+        UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', 'Retry', 'Sending')
           AND id IN (SELECT outbox_id FROM outbox_about WHERE watch_id = @watchId)
         """,
         new { watchId, why, now });
@@ -58,7 +61,7 @@ internal static class LetterQueue
     private static Task<int> SupersedeAsync(Session session, long newer, string recipient, Instant now) => session.ExecuteAsync(
         """
         UPDATE outbox SET state = 'Superseded', last_text = 'a later letter on the same night', closed_at = @now
-        WHERE state IN ('Pending', 'Retry') AND recipient = @recipient AND id < @newer
+        WHERE state IN ('Pending', 'Retry', 'Sending') AND recipient = @recipient AND id < @newer
           AND id IN (SELECT a.outbox_id FROM outbox_about a JOIN outbox_about b ON b.watch_id = a.watch_id AND b.night = a.night
             WHERE b.outbox_id = @newer)
           AND NOT EXISTS (SELECT 1 FROM outbox_about a WHERE a.outbox_id = outbox.id

@@ -131,7 +131,7 @@ public sealed class OutboxStore(Database database)
             UPDATE outbox SET state = @State, not_before = coalesce(@NotBefore, not_before), closed_at = @ClosedAt, unfinished = 0,
               attempt = attempt - @Uncharged, ambiguous_count = ambiguous_count + @Ambiguous,
               last_code = @Code, last_enhanced = @Enhanced, last_text = @Text, remote_queue_id = coalesce(@QueueId, remote_queue_id)
-            WHERE id = @Id AND fence = @Fence AND state = 'Sending'
+            WHERE id = @Id AND fence = @Fence AND (state = 'Sending' OR (@State = 'Sent' AND state IN ('Superseded', 'Suppressed')))
             """,
             new
             {

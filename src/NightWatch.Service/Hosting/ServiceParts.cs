@@ -21,7 +21,7 @@ internal static class ServiceParts
     /// <summary>Registers everything but the clocks, which the caller chooses: <see cref="IClock"/> and <see cref="TimeProvider"/>.</summary>
     public static IServiceCollection AddNightWatch(this IServiceCollection services, AllSettings settings)
     {
-        services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Service);
+        services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Outbox).AddSingleton(settings.Service);
         services.AddSingleton(_ => NightWatch.Store.Database.Open(settings.Database.Connection));
         services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<VerdictStore>();
         services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
@@ -32,8 +32,7 @@ internal static class ServiceParts
         services.AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
         services.AddSingleton<PassRunner>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();
-        services.AddSingleton(parts => MailTransports.Create(
-            settings.Mail, parts.GetRequiredService<IClock>(), parts.GetRequiredService<TimeProvider>(), parts.GetRequiredService<ILoggerFactory>()));
+        services.AddSingleton(parts => MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()));
         services.AddSingleton<OutboxSender>();
         return services;
     }

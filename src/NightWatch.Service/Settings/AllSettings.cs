@@ -2,11 +2,12 @@ using System.Text.Json;
 using NightWatch.Alerts.Letters;
 using NightWatch.Service.Commands;
 using NightWatch.Service.Mail;
+using NightWatch.Service.Outbox;
 
 namespace NightWatch.Service.Settings;
 
 /// <summary>Everything that can be set, read from appsettings.json, --config and the environment, the later over the earlier.</summary>
-internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions Database, FeedsOptions Feeds, MailOptions Mail, ServiceOptions Service)
+internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions Database, FeedsOptions Feeds, MailOptions Mail, OutboxOptions Outbox, ServiceOptions Service)
 {
     /// <summary>NIGHTWATCH__MAIL__HOST sets Mail:Host.</summary>
     public const string EnvironmentPrefix = "NIGHTWATCH__";
@@ -20,7 +21,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     public static AllSettings Read(string directory, string? configPath)
     {
         var configuration = Load(directory, configPath);
-        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, ServiceOptions.Section, "Logging", "AllowedHosts"];
+        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, OutboxOptions.Section, ServiceOptions.Section, "Logging", "AllowedHosts"];
         var unknown = configuration.GetChildren().Select(section => section.Key).FirstOrDefault(key => !known.Contains(key, StringComparer.OrdinalIgnoreCase));
         if (unknown is not null) throw new BadInputException($"configuration key {unknown} is not known; accepted: {string.Join(", ", known)}.");
         return new(
@@ -28,11 +29,12 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
             Bind<DatabaseOptions>(configuration, DatabaseOptions.Section),
             Bind<FeedsOptions>(configuration, FeedsOptions.Section),
             Bind<MailOptions>(configuration, MailOptions.Section),
+            Bind<OutboxOptions>(configuration, OutboxOptions.Section),
             Bind<ServiceOptions>(configuration, ServiceOptions.Section));
     }
 
     /// <summary>What is out of range, one sentence a fault, each naming its key; empty: nothing.</summary>
-    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Service.Faults()];
+    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults()];
 
     /// <summary>Reads, and refuses what is out of range.</summary>
     /// <exception cref="BadInputException">The first fault, and how many more there are.</exception>

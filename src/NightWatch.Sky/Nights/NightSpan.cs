@@ -11,10 +11,17 @@ public static class NightSpan
     private static readonly ZoneLocalMappingResolver Resolver =
         Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
 
-    /// <summary>The span of a night: 23, 24 or 25 hours, rarely another length where a zone's rules changed.</summary>
+    // Kwajalein lived one date twice in 1969. No night needs 47 hours.
+    private static readonly Duration Longest = Duration.FromHours(26);
+
+    /// <summary>The span of a night: 23, 24 or 25 hours; 12 to 26 where a zone crossed the date line.</summary>
     /// <param name="zone">The site's zone.</param>
     /// <param name="night">Local date of the evening.</param>
-    public static Interval Of(DateTimeZone zone, LocalDate night) => new(Noon(zone, night), Noon(zone, night.PlusDays(1)));
+    public static Interval Of(DateTimeZone zone, LocalDate night)
+    {
+        var start = Noon(zone, night);
+        return new(start, Instant.Min(Noon(zone, night.PlusDays(1)), start + Longest));
+    }
 
     /// <summary>Local noon: a skipped one moves to the end of the gap, an ambiguous one is the earlier.</summary>
     public static Instant Noon(DateTimeZone zone, LocalDate date)

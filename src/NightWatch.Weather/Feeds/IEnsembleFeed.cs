@@ -44,6 +44,6 @@ public abstract record FetchedMembers
     /// <summary>The known answer still holds; ask again after <paramref name="Expires"/>.</summary>
     public sealed record Unchanged(Instant? Expires) : FetchedMembers;
 
-    /// <summary>No answer this time; as <see cref="Fetched.Unavailable"/>.</summary>
-    public sealed record Unavailable(string Why, Duration? AskAgainAfter, bool OperatorMustAct) : FetchedMembers;
+    /// <summary>No answer this time.</summary>
+    public sealed record Unavailable(Fetched.Unavailable Reason) : FetchedMembers;
 }

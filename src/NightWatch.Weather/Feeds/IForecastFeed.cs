@@ -78,5 +78,9 @@ public abstract record Fetched
     /// <param name="Why">One sentence for the operator and the letter.</param>
     /// <param name="AskAgainAfter">Not before; null: at the next pass.</param>
     /// <param name="OperatorMustAct">Asking again will not help: identification, configuration, coverage.</param>
-    public sealed record Unavailable(string Why, Duration? AskAgainAfter, bool OperatorMustAct) : Fetched;
+    public sealed record Unavailable(string Why, Duration? AskAgainAfter, bool OperatorMustAct) : Fetched
+    {
+        /// <summary>It concerns every place, not this one: who we are, or how much we ask.</summary>
+        public bool WholeFeed { get; init; }
+    }
 }

@@ -13,7 +13,7 @@ internal static class UserAgent
         if (trimmed.Length == 0)
         {
             throw new ArgumentException(
-                $"{feed} needs a contact: a mail address or web page of whoever runs this installation. Its terms of service demand one.", nameof(contact));
+                $"{feed} needs a contact: a mail address or web page of whoever runs this installation. Its terms of service demand one.");
         }
 
         var isMail = trimmed.IndexOf('@', StringComparison.Ordinal) is > 0 and var at && at < trimmed.Length - 1;
@@ -22,6 +22,6 @@ internal static class UserAgent
         var isSafe = trimmed.All(c => c is > ' ' and < (char)127 and not ('(' or ')' or '"' or '\\'));
         return isSafe && (isMail || isPage)
             ? trimmed
-            : throw new ArgumentException($"{feed}: the contact '{trimmed}' is neither a mail address nor a web page (https://...).", nameof(contact));
+            : throw new ArgumentException($"{feed}: the contact '{trimmed}' is neither a mail address nor a web page (https://...).");
     }
 }

@@ -1,0 +1,43 @@
+using NodaTime;
+using NodaTime.Text;
+using NightWatch.Weather.Feeds;
+
+namespace NightWatch.Weather.Nws;
+
+/// <summary>The ISO 8601 intervals of the gridpoint layers: start and duration as seen, start and end or duration and end as allowed.</summary>
+internal static class ValidTime
+{
+    /// <summary>Longer than any forecast: a fault, and a way to fill the memory.</summary>
+    private static readonly Duration Longest = Duration.FromDays(16);
+
+    /// <summary>The interval; null for what cannot be read or cannot be meant.</summary>
+    public static Interval? Parse(string? text)
+    {
+        if (text?.Split('/') is not [var left, var right])
+            return null;
+        var interval = (FeedJson.ParseInstant(left), FeedJson.ParseInstant(right), ParseDuration(left), ParseDuration(right)) switch
+        {
+            ({ } start, null, null, { } length) => Between(start, length, 1),
+            ({ } start, { } end, null, null) when end > start => new Interval(start, end),
+            (null, { } end, { } length, null) => Between(end, length, -1),
+            _ => (Interval?)null,
+        };
+        return interval is { } found && found.Duration <= Longest ? found : null;
+    }
+
+    private static Interval? Between(Instant at, Duration length, int sign)
+    {
+        if (length <= Duration.Zero || length > Longest || at < Instant.FromUtc(1970, 1, 1, 0, 0) || at > Instant.FromUtc(9000, 1, 1, 0, 0))
+            return null;
+        return sign > 0 ? new Interval(at, at + length) : new Interval(at - length, at);
+    }
+
+    private static Duration? ParseDuration(string text)
+    {
+        var parsed = PeriodPattern.Roundtrip.Parse(text);
+        // A month or a year has no fixed length; no forecast needs one. Bounded before it is summed, so that nothing overflows.
+        return parsed is { Success: true, Value: { Years: 0, Months: 0, Weeks: >= 0 and < 4, Days: >= 0 and < 32, Hours: >= 0 and < 1000, Minutes: >= 0 and < 100_000, Seconds: >= 0 and < 10_000_000 } value }
+            ? Duration.FromDays(7 * value.Weeks + value.Days) + Duration.FromHours(value.Hours) + Duration.FromMinutes(value.Minutes) + Duration.FromSeconds(value.Seconds)
+            : null;
+    }
+}

@@ -9,7 +9,7 @@ namespace NightWatch.Planning.SkyBrightness;
 public static class WalkersLaw
 {
     private const double Coefficient = 0.01;
-    private const double IncreaseInTheMiddle = 100; // engineering choice: a town's own middle is five magnitudes over the natural sky
+    private const double IncreaseInTheMiddle = 40; // engineering choice: a town's own middle is four magnitudes over the natural sky
 
     /// <summary>Factor by which a town's real glow may be more or less.</summary>
     public const double Scatter = 3;

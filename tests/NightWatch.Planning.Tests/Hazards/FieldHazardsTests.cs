@@ -138,8 +138,15 @@ public sealed class FieldHazardsTests
         Assert.All(
             FieldHazards.Of(new NightExposure
             {
-                ThunderProbability = 0.15, HeaviestRainMmPerH = 10, LeastWindChillC = -29, LeastAirC = -22, MostHeatIndexC = 41, MostGustMps = 18,
-                RoadIce = RoadIceRisk.Likely, LeastDriveVisibilityM = 100, HoursAwake = 20,
+                ThunderProbability = 0.15,
+                HeaviestRainMmPerH = 10,
+                LeastWindChillC = -29,
+                LeastAirC = -22,
+                MostHeatIndexC = 41,
+                MostGustMps = 18,
+                RoadIce = RoadIceRisk.Likely,
+                LeastDriveVisibilityM = 100,
+                HoursAwake = 20,
             }),
             caution => Assert.EndsWith("This is guidance, not a warning service.", caution.Closed, StringComparison.Ordinal));
 }

@@ -10,14 +10,14 @@ public sealed class SiteSkyGlowTests
 {
     private static readonly GeoPosition Site = new(36, -117, 500);
 
-    // Walker 1977, PASP 89, 405, I = 0.01 P r^-2.5: population, km, increase. The town's own size takes below 1 % from it at these distances.
+    // Walker 1977, PASP 89, 405, I = 0.01 P r^-2.5: population, km, increase. The town's own size takes below 2 % from it at these distances.
     [Theory]
     [InlineData(500_000, 60, 0.1793)]
     [InlineData(100_000, 50, 0.0566)]
     [InlineData(20_000, 20, 0.1118)]
     [InlineData(1_000_000, 100, 0.1000)]
     public void A_town_from_afar_follows_Walkers_law(double population, double km, double increase) =>
-        Assert.InRange(WalkersLaw.Increase(population, km) / increase, 0.985, 1.0);
+        Assert.InRange(WalkersLaw.Increase(population, km) / increase, 0.98, 1.0);
 
     [Fact]
     public void More_people_or_less_distance_never_make_less_glow() =>

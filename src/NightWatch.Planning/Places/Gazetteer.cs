@@ -1,0 +1,119 @@
+using System.IO.Compression;
+using System.Text;
+
+namespace NightWatch.Planning.Places;
+
+/// <summary>Populated places of the world, found by where they are. Immutable.</summary>
+/// <remarks>GeoNames data, CC BY 4.0; how it was made and its format stand in <c>Places/Gazetteer/README.md</c>.</remarks>
+public sealed class Gazetteer
+{
+    /// <summary>What must be shown where its places are shown.</summary>
+    public const string Attribution = "Populated places: GeoNames (geonames.org), CC BY 4.0";
+
+    private const int Bands = 180;
+    private const int LongitudeTurn = 360_000;
+    private static readonly Lazy<Gazetteer> bundled = new(Load);
+    private readonly int[] firstOfBand = new int[Bands + 1];
+    private readonly int[] longitudes; // 0.001 degrees from 180 W, rising within a band
+    private readonly short[] latitudes; // 0.001 degrees above the band's foot
+    private readonly int[] populations;
+    private readonly int[] nameStarts;
+    private readonly byte[] names;
+
+    private Gazetteer(byte[] content)
+    {
+        var at = 0;
+        var count = Next();
+        longitudes = new int[count];
+        latitudes = new short[count];
+        populations = new int[count];
+        nameStarts = new int[count + 1];
+        for (var band = 0; band < Bands; band++) firstOfBand[band + 1] = firstOfBand[band] + Next();
+        for (var band = 0; band < Bands; band++)
+        {
+            var longitude = 0;
+            for (var i = firstOfBand[band]; i < firstOfBand[band + 1]; i++) longitudes[i] = longitude += Next();
+        }
+
+        for (var i = 0; i < count; i++) latitudes[i] = (short)Next();
+        for (var i = 0; i < count; i++) populations[i] = Next() * 10;
+        for (var i = 0; i < count; i++) nameStarts[i + 1] = nameStarts[i] + Next();
+        names = content[at..];
+
+        int Next()
+        {
+            var value = 0;
+            for (var shift = 0; ; shift += 7)
+            {
+                var part = content[at++];
+                value |= (part & 0x7F) << shift;
+                if (part < 0x80) return value;
+            }
+        }
+    }
+
+    /// <summary>The places that come with the program; read at the first use, some 30 ms.</summary>
+    public static Gazetteer Bundled => bundled.Value;
+
+    /// <summary>Number of places.</summary>
+    public int Count => longitudes.Length;
+
+    /// <summary>Places within a distance, in no promised order.</summary>
+    /// <param name="latitudeDeg">Degrees north.</param>
+    /// <param name="longitudeDeg">Degrees east, −180 to 180.</param>
+    /// <param name="reachKm">Distance, km.</param>
+    public IReadOnlyList<PopulatedPlace> Around(double latitudeDeg, double longitudeDeg, double reachKm)
+    {
+        const double leastKmPerDegree = 110.5; // a degree of latitude is never shorter on this sphere (111.19) or the ellipsoid (110.57)
+        var reachDeg = reachKm / leastKmPerDegree;
+        var low = (int)Math.Floor(Math.Max(0, latitudeDeg + 90 - reachDeg));
+        var high = (int)Math.Floor(Math.Min(Bands - 1, latitudeDeg + 90 + reachDeg));
+        var highestDeg = Math.Min(90, Math.Abs(latitudeDeg) + reachDeg);
+        // Half the width of the circle in longitude; the whole turn where it holds a pole.
+        var widthDeg = highestDeg >= 90 ? 180 : Math.Asin(Math.Min(1, Math.Sin(reachDeg * Math.PI / 180) / Math.Cos(latitudeDeg * Math.PI / 180))) * 180 / Math.PI;
+        var middle = (int)Math.Round((longitudeDeg + 180) * 1000);
+        var width = (int)Math.Ceiling(widthDeg * 1000);
+
+        var found = new List<PopulatedPlace>();
+        for (var band = low; band <= high; band++)
+        {
+            if (widthDeg >= 180)
+            {
+                Take(band, 0, LongitudeTurn);
+                continue;
+            }
+
+            Take(band, Math.Max(0, middle - width), Math.Min(LongitudeTurn, middle + width));
+            if (middle - width < 0) Take(band, middle - width + LongitudeTurn, LongitudeTurn);
+            if (middle + width > LongitudeTurn) Take(band, 0, middle + width - LongitudeTurn);
+        }
+
+        return found;
+
+        void Take(int band, int from, int to)
+        {
+            var end = firstOfBand[band + 1];
+            var i = Array.BinarySearch(longitudes, firstOfBand[band], end - firstOfBand[band], from);
+            if (i < 0) i = ~i;
+            while (i > firstOfBand[band] && longitudes[i - 1] == from) i--;
+            for (; i < end && longitudes[i] <= to; i++)
+            {
+                var latitude = band - 90 + latitudes[i] / 1000.0;
+                var longitude = longitudes[i] / 1000.0 - 180;
+                if (GreatCircle.To(latitudeDeg, longitudeDeg, latitude, longitude).Km <= reachKm)
+                    found.Add(new PopulatedPlace(Name(i), latitude, longitude, populations[i]));
+            }
+        }
+    }
+
+    private string Name(int i) => Encoding.UTF8.GetString(names, nameStarts[i], nameStarts[i + 1] - nameStarts[i]);
+
+    private static Gazetteer Load()
+    {
+        using var packed = typeof(Gazetteer).Assembly.GetManifestResourceStream("gazetteer.bin.br")
+            ?? throw new InvalidOperationException("The gazetteer is missing from the program.");
+        using var unpacked = new MemoryStream();
+        using (var brotli = new BrotliStream(packed, CompressionMode.Decompress)) brotli.CopyTo(unpacked);
+        return new Gazetteer(unpacked.ToArray());
+    }
+}

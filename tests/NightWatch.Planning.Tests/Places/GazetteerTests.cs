@@ -1,0 +1,57 @@
+using CsCheck;
+using NightWatch.Planning.Places;
+using NightWatch.Planning.SkyBrightness;
+using NightWatch.Sky.Places;
+
+namespace NightWatch.Planning.Tests.Places;
+
+public sealed class GazetteerTests
+{
+    // US Census 2010: Las Vegas city 583,756, Pahrump 36,441, Bishop 3,879; Lone Pine 2,035. GeoNames stays within ten percent of these.
+    [Theory]
+    [InlineData(36.175, -115.137, "Las Vegas", 583_756)]
+    [InlineData(36.208, -115.984, "Pahrump", 36_441)]
+    [InlineData(37.364, -118.395, "Bishop", 3_879)]
+    [InlineData(36.606, -118.063, "Lone Pine", 2_035)]
+    public void Towns_stand_where_they_are_with_the_people_they_have(double latitude, double longitude, string name, int population)
+    {
+        var place = Gazetteer.Bundled.Around(latitude, longitude, 3).Single(p => p.Name == name);
+        Assert.InRange(place.Population / (double)population, 0.9, 1.1);
+        Assert.True(GreatCircle.To(latitude, longitude, place.LatitudeDeg, place.LongitudeDeg).Km < 1);
+    }
+
+    [Fact]
+    public void A_search_by_distance_finds_what_a_search_of_everything_finds()
+    {
+        var all = Gazetteer.Bundled.Around(0, 0, 1e5 / 5); // half the way round the Earth: all
+        Assert.Equal(Gazetteer.Bundled.Count, all.Count);
+        Gen.Select(Gen.Double[-89.9, 89.9], Gen.Double[-180, 180], Gen.Double[1, 400]).Sample(
+            (latitude, longitude, km) =>
+            {
+                var expected = all.Count(p => GreatCircle.To(latitude, longitude, p.LatitudeDeg, p.LongitudeDeg).Km <= km);
+                Assert.Equal(expected, Gazetteer.Bundled.Around(latitude, longitude, km).Count);
+            },
+            iter: 12);
+    }
+
+    [Fact]
+    public void The_date_line_is_no_border()
+    {
+        // Taveuni and Vanua Levu in Fiji lie on both sides of 180 degrees; Labasa is at 179.36 E.
+        Assert.Contains(Gazetteer.Bundled.Around(-16.6, -179.9, 150), p => p.Name == "Labasa");
+    }
+
+    [Fact]
+    public void Names_keep_their_letters() => Assert.Contains(Gazetteer.Bundled.Around(47.37, 8.54, 10), p => p.Name == "Zürich");
+
+    // Falchi et al. 2016, Science Advances 2, e1600377: only remote deserts keep a sky near 22; a city's zenith is brighter than 19.
+    [Theory]
+    [InlineData(36.6, -117.1, 21.4, 22.0)]  // Death Valley's dunes
+    [InlineData(-24.6, -70.4, 21.6, 22.0)]  // Atacama coast range, Paranal: 21.6 at solar maximum without lamps
+    [InlineData(48.85, 2.35, 16.5, 19.0)]   // Paris
+    public void The_estimate_is_dark_where_it_is_dark_and_bright_where_it_is_bright(double latitude, double longitude, double brightest, double darkest)
+    {
+        var glow = SiteSkyGlow.Of(new GeoPosition(latitude, longitude), null, Gazetteer.Bundled.Around(latitude, longitude, SiteSkyGlow.ReachKm));
+        Assert.InRange(glow.ZenithMag, brightest, darkest);
+    }
+}

@@ -95,7 +95,7 @@ public sealed class OutboxStore(Database database)
     public async Task<ReadOnlyMemory<byte>?> MimeAsync(long id, CancellationToken cancellationToken = default)
     {
         var packed = await database.ReadAsync(session => session.FirstAsync<byte[]>("SELECT mime FROM outbox WHERE id = @id", new { id }), cancellationToken);
-        return packed is { Length: > 0 } ? Gzip.Decompress(packed) : null;
+        return packed is { Length: > 0 } ? Gzip.Decompress(packed) : (ReadOnlyMemory<byte>?)null;
     }
 
     /// <summary>How many stand where; states without letters are left out.</summary>

@@ -1,5 +1,4 @@
 using Microsoft.Data.Sqlite;
-using Npgsql;
 
 namespace NightWatch.Store.Tests.Databases;
 
@@ -54,35 +53,5 @@ public sealed class SqliteTestDatabase : TestDatabase
         SqliteConnection.ClearAllPools();
         Directory.Delete(folder, recursive: true);
         return Task.CompletedTask;
-    }
-}
-
-/// <summary>On the server whose port NW_TEST_PG_PORT names (loopback, user postgres, no password); skipped without it.</summary>
-public sealed class PostgresTestDatabase : TestDatabase
-{
-    private readonly string name = $"nightwatch_{Guid.NewGuid():N}";
-
-    protected override string Setting => Server(name);
-
-    protected override async Task CreateAsync()
-    {
-        Assert.SkipWhen(Port is null, "NW_TEST_PG_PORT is not set: no PostgreSQL to test on.");
-        await RunAsync($"CREATE DATABASE {name}");
-        await using var database = Open();
-        await database.MigrateAsync(TestContext.Current.CancellationToken);
-    }
-
-    protected override Task DropAsync() => Port is null ? Task.CompletedTask : RunAsync($"DROP DATABASE IF EXISTS {name} WITH (FORCE)");
-
-    private static string? Port => Environment.GetEnvironmentVariable("NW_TEST_PG_PORT");
-
-    private static string Server(string database) =>
-        $"Host=127.0.0.1;Port={Port};Username=postgres;Database={database};Pooling=true;Maximum Pool Size=10";
-
-    private static async Task RunAsync(string sql)
-    {
-        await using var server = NpgsqlDataSource.Create(Server("postgres") + ";Pooling=false");
-        await using var command = server.CreateCommand(sql);
-        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
     }
 }

@@ -1,0 +1,144 @@
+using NightWatch.Alerts.Policy;
+using NightWatch.Store.Due;
+using NightWatch.Store.Tests.Databases;
+using NodaTime;
+
+namespace NightWatch.Store.Tests.Due;
+
+public sealed class DueStoreOnSqlite() : DueStorePromises(new SqliteTestDatabase());
+
+public sealed class DueStoreOnPostgres() : DueStorePromises(new PostgresTestDatabase());
+
+public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
+{
+    private static readonly Duration Hour = Duration.FromHours(1);
+
+    private DueStore Due => new(Database);
+
+    [Fact]
+    public async Task Nothing_is_claimed_before_its_time()
+    {
+        await ScheduleAsync(Given.Due(at: Given.Now + Hour));
+
+        Assert.Empty(await ClaimAsync(Given.Now));
+        Assert.Equal(Given.Now + Hour, await Due.NextAsync(Cancel));
+        var claim = Assert.Single(await ClaimAsync(Given.Now + Hour));
+        Assert.Equal((Given.Due(at: Given.Now + Hour), 1), (claim.Item, claim.Attempt));
+    }
+
+    [Fact]
+    public async Task Planning_twice_leaves_one_row_at_the_later_word()
+    {
+        await ScheduleAsync(Given.Due());
+        await ScheduleAsync(Given.Due(at: Given.Now + Hour));
+
+        Assert.Empty(await ClaimAsync(Given.Now));
+        Assert.Single(await ClaimAsync(Given.Now + Hour));
+    }
+
+    [Fact]
+    public async Task What_is_done_is_not_due_again_when_it_is_planned_again()
+    {
+        await ScheduleAsync(Given.Due());
+        Assert.True(await Due.CloseAsync(Assert.Single(await ClaimAsync(Given.Now)), Given.Now, cancellationToken: Cancel));
+
+        await ScheduleAsync(Given.Due());
+
+        Assert.Empty(await ClaimAsync(Given.Now));
+        Assert.Null(await Due.NextAsync(Cancel));
+    }
+
+    [Fact]
+    public async Task An_item_of_a_watch_that_is_gone_is_left_out()
+    {
+        await Due.ScheduleAsync([Given.Due(watch: "gone")], Cancel);
+
+        Assert.Null(await Due.NextAsync(Cancel));
+    }
+
+    [Fact]
+    public async Task What_is_past_its_use_is_dropped_with_a_reason_and_never_claimed()
+    {
+        await ScheduleAsync(Given.Due(notAfter: Given.Now + Hour));
+        var late = Given.Now + 2 * Hour;
+
+        Assert.Empty(await ClaimAsync(late));
+        Assert.Equal([new DroppedDue(Given.Due(notAfter: Given.Now + Hour), "late")], await Due.CatchUpAsync(late, Cancel));
+        Assert.Empty(await Due.CatchUpAsync(late, Cancel));
+    }
+
+    [Fact]
+    public async Task Of_several_looks_of_one_kind_at_one_night_only_the_newest_is_caught_up()
+    {
+        await ScheduleAsync(
+            Given.Due(pass: PassKind.SameDay, slot: "11:00", at: Given.Now),
+            Given.Due(pass: PassKind.SameDay, slot: "14:00", at: Given.Now + 3 * Hour),
+            Given.Due(pass: PassKind.SameDay, slot: "16:30", at: Given.Now + 5 * Hour),
+            Given.Due(pass: PassKind.LeaveBy, at: Given.Now));
+        var now = Given.Now + 4 * Hour;
+
+        var dropped = Assert.Single(await Due.CatchUpAsync(now, Cancel));
+        var claims = await ClaimAsync(now);
+
+        Assert.Equal(("11:00", "overtaken by a later look"), (dropped.Item.Key.Slot, dropped.Why));
+        Assert.Equal([(PassKind.SameDay, "14:00"), (PassKind.LeaveBy, "")], claims.Select(claim => (claim.Item.Key.Pass, claim.Item.Key.Slot)).Order());
+        foreach (var claim in claims) await Due.CloseAsync(claim, now, cancellationToken: Cancel);
+        Assert.Equal("16:30", Assert.Single(await ClaimAsync(Given.Now + 5 * Hour)).Item.Key.Slot);
+    }
+
+    [Fact]
+    public async Task Two_processes_never_get_the_same_item()
+    {
+        await Given.SavedWatchAsync(Database);
+        await Due.ScheduleAsync([.. Enumerable.Range(0, 60).Select(slot => Given.Due(slot: $"{slot:D2}"))], Cancel);
+        await using var other = Tested.Open();
+
+        var hands = await Task.WhenAll(AllAsync(new(Database)), AllAsync(new(other)));
+
+        var all = hands.SelectMany(hand => hand).Select(claim => claim.Id).ToList();
+        Assert.Equal(60, all.Count);
+        Assert.Equal(60, all.Distinct().Count());
+
+        static async Task<List<DueClaim>> AllAsync(DueStore due)
+        {
+            var hand = new List<DueClaim>();
+            while (await due.ClaimAsync(Given.Now, 3, Given.Lease, Cancel) is { Count: > 0 } more) hand.AddRange(more);
+            return hand;
+        }
+    }
+
+    [Fact]
+    public async Task A_dead_process_loses_its_items_when_its_lease_runs_out_and_cannot_close_them_any_more()
+    {
+        await ScheduleAsync(Given.Due());
+        var dead = Assert.Single(await ClaimAsync(Given.Now));
+        Assert.Empty(await ClaimAsync(Given.Now));
+
+        await Tested.LetLeasesRunOutAsync();
+        var alive = Assert.Single(await ClaimAsync(Given.Now));
+
+        Assert.Equal((2, dead.Fence + 1), (alive.Attempt, alive.Fence));
+        Assert.False(await Due.CloseAsync(dead, Given.Now, cancellationToken: Cancel));
+        Assert.True(await Due.CloseAsync(alive, Given.Now, cancellationToken: Cancel));
+    }
+
+    [Fact]
+    public async Task An_item_given_back_waits_and_comes_after_those_not_tried_yet()
+    {
+        await ScheduleAsync(Given.Due(slot: "a"));
+        await Due.ReleaseAsync(await ClaimAsync(Given.Now), Given.Now + Hour, Cancel);
+        await ScheduleAsync(Given.Due(slot: "b", at: Given.Now + Hour));
+
+        Assert.Empty(await ClaimAsync(Given.Now));
+        Assert.Equal("b", Assert.Single(await Due.ClaimAsync(Given.Now + Hour, 1, Given.Lease, Cancel)).Item.Key.Slot);
+        Assert.Equal("a", Assert.Single(await Due.ClaimAsync(Given.Now + Hour, 1, Given.Lease, Cancel)).Item.Key.Slot);
+    }
+
+    private async Task ScheduleAsync(params DueItem[] items)
+    {
+        await Given.SavedWatchAsync(Database);
+        await Due.ScheduleAsync(items, Cancel);
+    }
+
+    private Task<IReadOnlyList<DueClaim>> ClaimAsync(Instant now) => Due.ClaimAsync(now, 100, Given.Lease, Cancel);
+}

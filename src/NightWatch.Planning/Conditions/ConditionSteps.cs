@@ -1,10 +1,14 @@
+using NightWatch.Planning.Optics;
+using NightWatch.Planning.Shooting;
+using NightWatch.Planning.Watches;
+
 namespace NightWatch.Planning.Conditions;
 
 /// <summary>Puts sky, weather and what they do to lens and frame side by side, for tables and charts.</summary>
 internal static class ConditionSteps
 {
     /// <summary>One record a cell of the grid.</summary>
-    public static ConditionStep[] Along(NightGrid grid, SkyTrack sky, WeatherTrack weather, LensTrack lens)
+    public static ConditionStep[] Along(NightGrid grid, SkyTrack sky, WeatherTrack weather, LensTrack lens, Kit kit, Sequence? sequence)
     {
         var steps = new ConditionStep[grid.Count];
         for (var cell = 0; cell < steps.Length; cell++)
@@ -16,7 +20,9 @@ internal static class ConditionSteps
                 SunAltitudeDeg = above.SunAltitudeDeg,
                 Moon = above.Moon.Direction,
                 Subject = above.Subject,
-                MoonBrighteningMag = above.MoonBrighteningMag,
+                SkyMag = above.Light.Mag,
+                MoonBrighteningMag = sky.MoonBrighteningMag[cell],
+                SkyShare = sequence is null ? null : SkyExposure.Share(above.Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso),
                 Cloud = Known(weather.Cloud[cell]),
                 LowCloud = Known(weather.LowCloud[cell]),
                 MediumCloud = Known(weather.MediumCloud[cell]),

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Moisture;
+using NightWatch.Planning.Shooting;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -28,14 +29,18 @@ internal sealed class LensTrack
     /// <summary>When it settles in spite of the kit's heater; null: it stays clear.</summary>
     public Instant? HeatedOnset => After(Outcome.HeatedOnsetS);
 
+    /// <summary>For the plan.</summary>
+    public LensPlan Told => new(
+        Onset, Outcome.IsFrost, double.IsNaN(Outcome.LeastMarginK) ? null : Outcome.LeastMarginK, Outcome.HeaterNeededW, HeaterOn, HeatedOnset);
+
     /// <summary>Follows the element.</summary>
     /// <param name="grid">The grid.</param>
     /// <param name="weather">Air, dew point, cloud, wind.</param>
     /// <param name="kit">Element and heater.</param>
+    /// <param name="marginK">Wished distance from the dew point, K.</param>
     /// <param name="out">From when it faces the sky to the end of the run.</param>
     /// <param name="axisAltitudeDeg">Altitude of the optical axis: how much sky it faces.</param>
-    /// <param name="marginK">Wished distance from the dew point.</param>
-    public static LensTrack Along(NightGrid grid, WeatherTrack weather, Kit kit, Interval @out, double axisAltitudeDeg, double marginK)
+    public static LensTrack Along(NightGrid grid, WeatherTrack weather, Kit kit, double marginK, Interval @out, double axisAltitudeDeg)
     {
         var element = new FrontElement(kit.FrontElementMm, kit.FrontElementKg) { SkyView = FrontElement.SkyViewAt(axisAltitudeDeg) };
         var elementC = new double[grid.Count];

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Shooting;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
@@ -32,6 +33,9 @@ public sealed record NightInputs
     /// <summary>A second feed's forecast; null: none.</summary>
     public ForecastSeries? SecondOpinion { get; init; }
 
+    /// <summary>The site's moonless sky with its towns, made once a site; null: from the site's measured value, or natural.</summary>
+    public SiteSkyGlow? Glow { get; init; }
+
     /// <summary>Rain of the last 72 hours, mm; null: unknown.</summary>
     public double? AntecedentRainMm { get; init; }
 }
@@ -62,6 +66,18 @@ public sealed record NightPlan
 
     /// <summary>Every clock time, in order.</summary>
     public required IReadOnlyList<TimelineEntry> Timeline { get; init; }
+
+    /// <summary>The subject in the frame; null without a run, and for stars.</summary>
+    public FramingPlan? Framing { get; init; }
+
+    /// <summary>Dew and frost on the lens by the end of the run; null without a run.</summary>
+    public LensPlan? Lens { get; init; }
+
+    /// <summary>How bright the sky comes out in the frames; null without a sequence.</summary>
+    public SkyLevelPlan? SkyLevel { get; init; }
+
+    /// <summary>The site's moonless sky that was used; null only in plans not made by <see cref="NightPlanner"/>.</summary>
+    public SiteSkyGlow? Glow { get; init; }
 
     /// <summary>What to take this night.</summary>
     public IReadOnlyList<string> Packing { get; init; } = [];

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Shooting;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Nights;
 using NodaTime;
 
@@ -9,17 +10,23 @@ namespace NightWatch.Planning.Nights;
 /// <summary>From a watch, a night, a forecast and a clock reading to the whole plan. Pure.</summary>
 public static class NightPlanner
 {
+    private const int DatesOfOneNight = 4;
+
     /// <summary>Evaluates one watch for one night.</summary>
-    public static NightPlan Plan(NightInputs inputs)
+    /// <param name="inputs">All it depends on.</param>
+    /// <param name="ephemeris">Shared positions of Sun and Moon, worth keeping where many nights are planned; null computes this night's own.</param>
+    public static NightPlan Plan(NightInputs inputs, SkyEphemeris? ephemeris = null)
     {
         var site = inputs.Watch.Site;
-        var sky = NightSky.Of(site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon);
+        ephemeris ??= new SkyEphemeris(DatesOfOneNight);
+        var sky = NightSky.Of(site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
         var grid = GridOf(sky);
-        return Plan(inputs, sky, grid, SkyTrack.Of(new SiteSky(site.Position, grid.Span), inputs.Watch.Subject, grid));
+        var glow = inputs.Glow ?? SiteSkyGlow.Of(site.Position, site.MeasuredSkyBrightness, []);
+        return Plan(inputs, sky, glow, grid, SkyTrack.Of(new SiteSky(site.Position, sky.Span, ephemeris), inputs.Watch.Subject, glow, grid));
     }
 
     /// <summary>The same with the sky given.</summary>
-    internal static NightPlan Plan(NightInputs inputs, NightSky sky, NightGrid grid, SkyTrack above)
+    internal static NightPlan Plan(NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above)
     {
         var night = new NightEvidence
         {
@@ -30,17 +37,21 @@ public static class NightPlanner
             Weather = WeatherTrack.Of(inputs.Forecast, grid),
             Candidates = CandidateTimes.Of(sky, inputs.Watch.Limits),
         };
-        var plan = RunChoice.BestOrLongest(night) is { } run ? Shooting(night, run) : null;
-        var lens = plan?.Lens ?? Lens(night, grid.Span, axisAltitudeDeg: 0);
+        var plan = RunChoice.BestOrLongest(night) is { } run ? ShootingPlanner.Plan(night, run) : null;
+        var lens = plan?.Lens ?? LensTrack.Along(grid, night.Weather, inputs.Watch.Kit, night.Limits.DewMarginC, grid.Span, axisAltitudeDeg: 0);
         return new NightPlan
         {
             Watch = inputs.Watch,
             Night = inputs.Night,
             MadeAt = inputs.Now,
             Sky = sky,
+            Glow = glow,
             Verdict = plan is null ? VerdictMaker.WithoutRun(night) : VerdictMaker.Of(night, plan),
-            Conditions = ConditionSteps.Along(grid, above, night.Weather, lens),
+            Conditions = ConditionSteps.Along(grid, above, night.Weather, lens, inputs.Watch.Kit, plan?.Sequence),
             Sequence = plan?.Sequence,
+            Framing = plan?.Framing,
+            Lens = plan?.Lens.Told,
+            SkyLevel = plan?.SkyLevel,
             Timeline = TimelineBuilder.Of(night, plan),
             Packing = PackingList.Of(night, plan),
             Summary = NightSummaries.Of(night, plan, lens),
@@ -52,22 +63,4 @@ public static class NightPlanner
     /// <summary>Sunset to sunrise, or the whole span where they do not happen.</summary>
     internal static NightGrid GridOf(NightSky sky) =>
         NightGrid.Over(sky.Sun is { Set: { } set, Rise: { } rise } && set < rise ? new Interval(set, rise) : sky.Span);
-
-    private static ShootingPlan Shooting(NightEvidence night, Run run)
-    {
-        var watch = night.Watch;
-        var middle = night.Above.Steps[(run.First + run.Last) / 2].Subject;
-        var declination = middle is { } subject ? Declination.Of(subject, watch.Site.Position.LatitudeDeg) : 0;
-        var sequence = SequencePlanner.Plan(run.Span, watch.Kit, watch.Sequence, declination, watch.Kit.Iso ?? DefaultIso);
-        var leave = LeaveTimes.For(run.Span, night.Sky, watch.Outing);
-        var outFrom = Instant.Max(night.Grid.Start, Instant.Min(leave.SetUpDone, run.Span.Start));
-        var lens = Lens(night, new Interval(outFrom, run.Span.End), middle?.AltitudeDeg ?? 90);
-        return new ShootingPlan(run, sequence, leave, lens);
-    }
-
-    private static LensTrack Lens(NightEvidence night, Interval whenOut, double axisAltitudeDeg) =>
-        LensTrack.Along(night.Grid, night.Weather, night.Watch.Kit, whenOut, axisAltitudeDeg, night.Limits.DewMarginC);
-
-    /// <summary>A common choice under a dark sky with a fast wide lens (common practice, no source).</summary>
-    private const int DefaultIso = 3200;
 }

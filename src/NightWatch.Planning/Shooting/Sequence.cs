@@ -29,6 +29,15 @@ public sealed record Sequence
     /// <summary>Longest exposure for the wished trail at the pixel pitch, from the sidereal rate, seconds.</summary>
     public required double TrailLimitS { get; init; }
 
+    /// <summary>The short NPF form, seconds, for comparison (F. Michaud 2016).</summary>
+    public double NpfSimpleS { get; init; }
+
+    /// <summary>The full NPF form for points, seconds, for comparison (F. Michaud 2016).</summary>
+    public double NpfFullS { get; init; }
+
+    /// <summary>Declination in the frame at which stars move fastest, degrees; the limits hold for it.</summary>
+    public double FastestDeclinationDeg { get; init; }
+
     /// <summary>Trail of the chosen exposure, pixels.</summary>
     public required double TrailPixels { get; init; }
 

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Optics;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -6,22 +7,17 @@ namespace NightWatch.Planning.Shooting;
 /// <summary>Frames of a run: exposure, interval, number, playback.</summary>
 public static class SequencePlanner
 {
-    /// <summary>Exposures a camera offers without a remote timer, seconds (third stops as engraved).</summary>
-    private static readonly double[] ShutterS =
-        [0.3, 0.4, 0.5, 0.6, 0.8, 1, 1.3, 1.6, 2, 2.5, 3.2, 4, 5, 6, 8, 10, 13, 15, 20, 25, 30];
-
     /// <summary>Plans the frames of one run.</summary>
     /// <param name="run">First frame opens at its start, the last closes before its end.</param>
     /// <param name="kit">The camera.</param>
     /// <param name="wish">What is wished; what is null is chosen.</param>
-    /// <param name="declinationDeg">Of the frame's centre; 0, where stars move fastest, when there is no subject.</param>
-    /// <param name="iso">The setting.</param>
+    /// <param name="fastestDeclinationDeg">Declination in the frame at which stars move fastest; 0 where the frame is not known.</param>
+    /// <param name="darkestCandelaPerM2">Luminance of the sky at the darkest of the run: the ISO is set by it.</param>
     /// <returns>Null when not one frame fits.</returns>
-    public static Sequence? Plan(Interval run, Kit kit, SequenceWish wish, double declinationDeg, int iso)
+    public static Sequence? Plan(Interval run, Kit kit, SequenceWish wish, double fastestDeclinationDeg, double darkestCandelaPerM2)
     {
-        var declination = SequenceTrails.FastestDeclinationDeg(kit, declinationDeg);
-        var trailLimit = SequenceTrails.LimitS(kit, wish.TrailPixels, declination);
-        var exposure = wish.ExposureS ?? ShutterBelow(trailLimit);
+        var trailLimit = TrailLimit.LongestS(wish.TrailPixels, kit.FocalLengthMm, kit.PixelPitchUm, fastestDeclinationDeg);
+        var (exposure, iso) = Settings(kit, wish, trailLimit, darkestCandelaPerM2);
         var interval = IntervalS(exposure, kit, wish);
         var length = run.Duration.TotalSeconds;
         var shots = Shots(length, exposure, interval);
@@ -38,9 +34,12 @@ public static class SequencePlanner
             Shots = shots,
             PlaybackS = shots / wish.PlaybackFps,
             PlaybackFps = wish.PlaybackFps,
-            CommonPracticeLimitS = SequenceTrails.CommonPracticeS(kit),
+            CommonPracticeLimitS = TrailLimit.CommonPracticeS(kit.FocalLengthMm),
             TrailLimitS = trailLimit,
-            TrailPixels = SequenceTrails.Pixels(kit, exposure, declination),
+            NpfSimpleS = TrailLimit.NpfSimpleS(kit.FNumber, kit.PixelPitchUm, kit.FocalLengthMm),
+            NpfFullS = TrailLimit.NpfFullS(kit.FNumber, kit.PixelPitchUm, kit.FocalLengthMm, fastestDeclinationDeg),
+            FastestDeclinationDeg = fastestDeclinationDeg,
+            TrailPixels = TrailLimit.TrailPixels(exposure, kit.FocalLengthMm, kit.PixelPitchUm, fastestDeclinationDeg),
             Iso = iso,
             StorageGb = shots * kit.RawFileMb / 1000,
         };
@@ -71,14 +70,11 @@ public static class SequencePlanner
         return (wanted, Math.Max(intervalS, Math.Floor((lengthS - exposureS) / (wanted - 1) + 1e-9)));
     }
 
-    private static double ShutterBelow(double limitS)
+    private static (double ExposureS, int Iso) Settings(Kit kit, SequenceWish wish, double trailLimitS, double candelaPerM2)
     {
-        var best = ShutterS[0];
-        foreach (var shutter in ShutterS)
-        {
-            if (shutter <= limitS) best = shutter;
-        }
-
-        return best;
+        if (wish.ExposureS is { } exposure)
+            return (exposure, kit.Iso ?? CameraSettings.NearestIso(SkyExposure.IsoFor(wish.SkyShare, candelaPerM2, kit.FNumber, exposure)));
+        var settings = CameraSettings.For(trailLimitS, candelaPerM2, kit.FNumber, wish.SkyShare);
+        return kit.Iso is { } iso ? (CameraSettings.ExposureAtMost(trailLimitS), iso) : (settings.ExposureS, settings.Iso);
     }
 }

@@ -17,6 +17,8 @@ internal static class FactorRules
         new FogFactor(),
         new MoonFactor(),
         new DewFactor(),
+        new FrameFactor(),
+        new SkyLevelFactor(),
         new StorageFactor(),
         new DisagreementFactor(),
         new ForecastFactor(),

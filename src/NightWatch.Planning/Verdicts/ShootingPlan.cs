@@ -5,8 +5,23 @@ using NightWatch.Planning.Shooting;
 namespace NightWatch.Planning.Verdicts;
 
 /// <summary>The run that was chosen and what is planned in it; the factors that depend on the plan judge by this.</summary>
-/// <param name="Run">When.</param>
-/// <param name="Sequence">The frames; null when not one fits.</param>
-/// <param name="Leave">When to be where before it.</param>
-/// <param name="Lens">The front element from set-up to the end of the run.</param>
-internal sealed record ShootingPlan(Run Run, Sequence? Sequence, LeaveTimes Leave, LensTrack Lens);
+internal sealed record ShootingPlan
+{
+    /// <summary>When.</summary>
+    public required Run Run { get; init; }
+
+    /// <summary>When to be where before it.</summary>
+    public required LeaveTimes Leave { get; init; }
+
+    /// <summary>The front element from set-up to the end of the run.</summary>
+    public required LensTrack Lens { get; init; }
+
+    /// <summary>The frames; null when not one fits.</summary>
+    public Sequence? Sequence { get; init; }
+
+    /// <summary>The subject in them; null without frames, and for stars without a move.</summary>
+    public FramingPlan? Framing { get; init; }
+
+    /// <summary>The sky in them; null without frames.</summary>
+    public SkyLevelPlan? SkyLevel { get; init; }
+}

@@ -41,7 +41,7 @@ public sealed record Limits
     /// <summary>Brightening of the sky at the subject by the Moon, magnitudes.</summary>
     public Threshold MoonBrighteningMag { get; init; } = new(0.3, 1.0);
 
-    /// <summary>Dew-point margin below which dew is expected on an unheated lens, °C.</summary>
+    /// <summary>Distance of the lens from its dew point that the heater holds, K: the sky's radiation is known to about ±15 W/m², 1.5 K in calm air.</summary>
     public double DewMarginC { get; init; } = 2;
 
     /// <summary>Wet ground is a stop, not a caution.</summary>

@@ -1,5 +1,7 @@
 using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Framing;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
@@ -63,7 +65,7 @@ internal sealed record DesertNight
                 EarlierRuns = [.. EarlierRuns.Select(Series).OfType<ForecastSeries>()],
                 SecondOpinion = Series(SecondOpinion),
             },
-            Sky, grid, Above(grid));
+            Sky, Glow, grid, Above(grid));
     }
 
     public NightSky Sky => new()
@@ -83,15 +85,19 @@ internal sealed record DesertNight
 
     private ForecastSeries? Series(HourlyWeather? weather) => weather?.Series(Noon, Issued);
 
-    /// <summary>The core's path is drawn as a sine; only the Moon's light matters to the verdict.</summary>
-    private SkyTrack Above(NightGrid grid) => new(
-    [
-        .. Enumerable.Range(0, grid.Count).Select(cell =>
+    private SiteSkyGlow Glow => SiteSkyGlow.Of(Watch.Site.Position, 21.8, []);
+
+    /// <summary>The core stands still in the south; only the Moon's light matters to the verdict.</summary>
+    private SkyTrack Above(NightGrid grid)
+    {
+        var subject = new Horizontal(60, 180);
+        var dark = Glow.Nanolamberts(60, 180);
+        var steps = Enumerable.Range(0, grid.Count).Select(cell =>
         {
-            var hour = (grid.At(cell) - Clock(0, 0)).TotalHours;
-            var light = MoonBrightening(hour);
+            var light = MoonBrightening((grid.At(cell) - Clock(0, 0)).TotalHours);
             var moon = new MoonSighting(new Horizontal(light > 0 ? 20 : -20, 90), 384_400, 0.26, 160, 0.02);
-            return new SkyStep(-20, moon, new Horizontal(60, 180), light);
-        }),
-    ]);
+            return new SkyStep(-20, moon, subject, new SkyLight(dark, dark * (Math.Pow(10, 0.4 * light) - 1), 0));
+        });
+        return new SkyTrack([.. steps], [new SiderealTrack(subject, Watch.Site.Position.LatitudeDeg)]);
+    }
 }

@@ -82,5 +82,5 @@ public sealed class SequencePlannerTests
         });
 
     private static Sequence? Plan(Duration length, Kit kit, SequenceWish wish) =>
-        SequencePlanner.Plan(new Interval(Start, Start + length), kit, wish, declinationDeg: -29, iso: 3200);
+        SequencePlanner.Plan(new Interval(Start, Start + length), kit, wish, fastestDeclinationDeg: -29, darkestCandelaPerM2: 2e-4);
 }

@@ -79,8 +79,9 @@ public sealed class NightVerdictTests
 
     [Theory]
     [InlineData(0.29, VerdictClass.Go)]
-    [InlineData(0.30, VerdictClass.Marginal)]
-    [InlineData(1.00, VerdictClass.NoGo)]
+    [InlineData(0.31, VerdictClass.Marginal)]
+    [InlineData(0.99, VerdictClass.Marginal)]
+    [InlineData(1.01, VerdictClass.NoGo)]
     public void Moonlight_decides_by_its_limits(double magnitudes, VerdictClass expected)
     {
         var verdict = new DesertNight { MoonBrightening = _ => magnitudes }.Plan().Verdict;

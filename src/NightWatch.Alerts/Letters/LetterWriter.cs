@@ -1,4 +1,8 @@
 using MimeKit;
+using NightWatch.Alerts.Letters.Layout;
+using NightWatch.Alerts.Letters.Mail;
+using NightWatch.Alerts.Letters.Views;
+using NightWatch.Alerts.Pictures;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
 using NodaTime;
@@ -10,7 +14,11 @@ namespace NightWatch.Alerts.Letters;
 /// <param name="MessageIdDomain">Right side of the Message-IDs.</param>
 /// <param name="PagesBase">Where links lead; null: no pages, no links.</param>
 /// <param name="ListUnsubscribe">Mail address or URL for List-Unsubscribe; null: none.</param>
-public sealed record LetterHead(MailboxAddress From, string MessageIdDomain, Uri? PagesBase = null, string? ListUnsubscribe = null);
+public sealed record LetterHead(MailboxAddress From, string MessageIdDomain, Uri? PagesBase = null, string? ListUnsubscribe = null)
+{
+    /// <summary>Secret of the instance behind Message-IDs and calendar UIDs; empty: plain hashes. Changing it starts new threads and entries.</summary>
+    public ReadOnlyMemory<byte> IdKey { get; init; }
+}
 
 /// <summary>Another night here or another site tonight, checked by the same code.</summary>
 /// <param name="Plan">Its whole plan.</param>
@@ -26,6 +34,9 @@ public sealed record LetterDraft
     /// <summary>Ranked alternatives by watch id; empty where there are none.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<Alternative>> Alternatives { get; init; } = new Dictionary<string, IReadOnlyList<Alternative>>();
 
+    /// <summary>Where this subscriber stops the letters, an https URL or a mail address; null: as the head says.</summary>
+    public string? Unsubscribe { get; init; }
+
     /// <summary>The clock reading: header Date and "written at".</summary>
     public required Instant Now { get; init; }
 }
@@ -39,12 +50,41 @@ public sealed record LetterDraft
 /// <param name="NotAfter">Later than this it is dropped.</param>
 public sealed record Letter(string DedupeKey, LetterKind Kind, MimeMessage Message, string Html, string Text, Instant NotAfter);
 
-/// <summary>Writes letters. Pure but for the template renderer it owns.</summary>
-public sealed class LetterWriter(LetterHead head)
+/// <summary>Writes letters. Pure but for the template renderer it owns: the same draft gives the same bytes.</summary>
+public sealed class LetterWriter(LetterHead head) : IDisposable
 {
+    private readonly HtmlLetter layout = new();
+
     /// <summary>Who sends.</summary>
     public LetterHead Head { get; } = head;
 
     /// <summary>Writes one letter.</summary>
-    public Task<Letter> WriteAsync(LetterDraft draft, CancellationToken cancellationToken = default) => throw new NotImplementedException();
+    /// <exception cref="ArgumentException">The draft has no order, orders of several kinds or subscribers, or an address that is none.</exception>
+    public async Task<Letter> WriteAsync(LetterDraft draft, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        Check(draft);
+        cancellationToken.ThrowIfCancellationRequested();
+        var ids = new LetterIds(Head.MessageIdDomain, Head.IdKey);
+        var key = LetterIds.DedupeKey(draft);
+        var view = LetterViews.Of(draft, Head);
+        LetterPicture?[] charts = [.. view.Nights.Select((night, i) => night.ChartSays is null ? null : new LetterPicture(ids.Picture(key, i + 1), NightChart.Png(night.Plan)))];
+        var html = await layout.OfAsync(view, [.. charts.Select(c => c is null ? "" : $"cid:{c.ContentId}")]);
+        var text = TextLetter.Of(view);
+        LetterPicture[] pictures = [.. charts.OfType<LetterPicture>()];
+        var message = LetterMessage.Of(draft, Head, view, ids, text, html, pictures);
+        var whole = pictures.Aggregate(html, (page, p) => page.Replace($"cid:{p.ContentId}", $"data:image/png;base64,{Convert.ToBase64String(p.Png)}", StringComparison.Ordinal));
+        return new Letter(key, view.Kind, message, whole, text, draft.Orders.Max(o => o.NotAfter));
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => layout.Dispose();
+
+    private static void Check(LetterDraft draft)
+    {
+        if (draft.Orders.Count == 0) throw new ArgumentException("A letter needs at least one order.", nameof(draft));
+        var first = draft.Orders[0];
+        if (draft.Orders.Any(o => o.Kind != first.Kind)) throw new ArgumentException("A letter has one kind.", nameof(draft));
+        if (draft.Orders.Any(o => o.Plan.Watch.Subscriber.Address != first.Plan.Watch.Subscriber.Address)) throw new ArgumentException("A letter has one subscriber.", nameof(draft));
+    }
 }

@@ -35,7 +35,7 @@ internal static class TestPlans
     /// <summary>A plan of a class; the run number stands for the forecast run, a bare one has no conditions.</summary>
     public static NightPlan Of(
         VerdictClass verdict, double probability = double.NaN, int run = 0, LocalDate? night = null, Watch? watch = null,
-        ProbabilityBasis basis = ProbabilityBasis.LaggedRuns, bool hasForecast = true, bool bare = false)
+        ProbabilityBasis basis = ProbabilityBasis.LaggedRuns, bool hasForecast = true, bool bare = false, Instant? madeAt = null)
     {
         var date = night ?? Night;
         var of = watch ?? CoreWatch;
@@ -45,17 +45,17 @@ internal static class TestPlans
         var span = new Interval(start, TestSky.Local(date.PlusDays(1), 4, 20, zone));
         IReadOnlyList<ConditionStep> conditions = bare ? [] : [.. TestSky.Steps(date, zone).Select((s, i) => weather.On(s, i, hasForecast))];
         var sky = TestSky.Of(date, zone);
-        var madeAt = TestSky.Local(date, 7, 0, zone);
+        var made = madeAt ?? TestSky.Local(date, 7, 0, zone);
         return new NightPlan
         {
             Watch = of,
             Night = date,
-            MadeAt = madeAt,
+            MadeAt = made,
             Sky = sky,
             Verdict = new Verdict
             {
                 Class = verdict,
-                Run = verdict == VerdictClass.NoGo ? null : span,
+                Run = span,
                 Probability = new Probability(double.IsNaN(probability) ? weather.Probability : probability, basis, 4),
                 Reasons = weather.Reasons(span),
             },
@@ -66,10 +66,10 @@ internal static class TestPlans
             Summary = weather.Summary(TestSky.Local(date.PlusDays(1), 2, 40, zone)),
             Forecast = hasForecast
                 ? new ForecastOrigin(
-                    "met-norway", "mixed", madeAt - Duration.FromHours(2) + Duration.FromHours(run), madeAt - Duration.FromMinutes(25),
+                    "met-norway", "mixed", made - Duration.FromHours(2) + Duration.FromHours(run), made - Duration.FromMinutes(25),
                     new Attribution("Data from MET Norway", new Uri("https://api.met.no/"), "CC BY 4.0"))
                 : null,
-            LeaveBy = verdict == VerdictClass.NoGo ? null : TestSky.Local(date, 18, 45, zone),
+            LeaveBy = TestSky.Local(date, 18, 45, zone),
         };
     }
 

@@ -106,7 +106,7 @@ internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, 
     private NightPlan PlanOf(Look look, int run)
     {
         var plan = TestPlans.Of(look.Class, look.Chance, run, Night, Watch, hasForecast: look.HasForecast, bare: true);
-        return plan with { LeaveBy = plan.LeaveBy is null ? null : LeaveBy };
+        return plan with { LeaveBy = look.Class == VerdictClass.NoGo && run % 2 == 0 ? null : LeaveBy };
     }
 }
 

@@ -1,0 +1,36 @@
+using NightWatch.Alerts.Words;
+
+namespace NightWatch.Alerts.Letters.Views;
+
+/// <summary>From a draft to everything its letter says.</summary>
+internal static class LetterViews
+{
+    /// <summary>Beyond this many nights the rest of a letter is short, so that it stays under 60 KB.</summary>
+    public const int WholeNights = 2;
+
+    private static readonly string[] Cautions =
+    [
+        "This letter is guidance, not a warning service. Your local weather service, the park and the emergency authorities have the last word; where they say otherwise, follow them.",
+        "Thunder heard is reason enough to leave rail and tripod and get into a car or a building. Keep clear of water and edges in the dark, dress for the coldest hour, and tell someone where you are and when you will be back.",
+        "Do not drive tired: sleep first. Keep batteries dry, undamaged and out of reach of frost and heat.",
+    ];
+
+    /// <summary>Makes the view.</summary>
+    public static LetterView Of(LetterDraft draft, LetterHead head)
+    {
+        var links = new LetterLinks(head.PagesBase);
+        NightContext[] nights = [.. draft.Orders.Select(order => new NightContext(
+            order, draft.Alternatives.TryGetValue(order.Plan.Watch.Id, out var found) ? found : [], draft.Now, links))];
+        var name = PlainWords.OneLine(nights[0].Plan.Watch.Subscriber.Name);
+        return new LetterView
+        {
+            Kind = nights[0].Order.Kind,
+            Subject = SubjectLine.Of(nights[0], nights.Length - 1),
+            Greeting = name.Length == 0 ? "" : $"{PlainWords.Shortened(name, 64)},",
+            Nights = [.. nights.Select((night, i) => NightViews.Of(night, isShort: i >= WholeNights))],
+            Cautions = Cautions,
+            WrittenAt = $"Written {nights[0].Clock.WithOffset(draft.Now)}. Clock times are local at the site.",
+            Unsubscribe = (draft.Unsubscribe ?? head.ListUnsubscribe) is { } stop ? $"Stop these letters: {stop}" : null,
+        };
+    }
+}

@@ -1,0 +1,46 @@
+using System.Globalization;
+using System.Text;
+
+namespace NightWatch.Alerts.Words;
+
+/// <summary>User text made fit for headers, subjects and calendars.</summary>
+internal static class PlainWords
+{
+    /// <summary>
+    /// One line: NFC, every control, line or paragraph separator and bidirectional override a space, runs of space one space.
+    /// </summary>
+    public static string OneLine(string text)
+    {
+        var line = new StringBuilder(text.Length);
+        foreach (var rune in WellFormed(text).Normalize(NormalizationForm.FormC).EnumerateRunes())
+        {
+            if (IsUnfit(rune) || Rune.IsWhiteSpace(rune))
+            {
+                if (line.Length > 0 && line[^1] != ' ') line.Append(' ');
+            }
+            else
+            {
+                line.Append(rune.ToString());
+            }
+        }
+
+        return line.ToString().TrimEnd();
+    }
+
+    /// <summary>At most so many user-perceived characters, the last an ellipsis where it was cut.</summary>
+    public static string Shortened(string text, int most)
+    {
+        var info = new StringInfo(text);
+        return info.LengthInTextElements <= most ? text : info.SubstringByTextElements(0, Math.Max(1, most - 1)).TrimEnd() + "…";
+    }
+
+    /// <summary>User-perceived characters.</summary>
+    public static int Length(string text) => new StringInfo(text).LengthInTextElements;
+
+    // A lone surrogate cannot be normalised; the replacement character can.
+    private static string WellFormed(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text));
+
+    // C0, C1, line and paragraph separators; explicit bidi embeddings, overrides and isolates (Unicode UAX #9).
+    private static bool IsUnfit(Rune rune) =>
+        Rune.IsControl(rune) || rune.Value is 0x2028 or 0x2029 or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069);
+}

@@ -1,0 +1,73 @@
+using NightWatch.Weather.Feeds;
+using NodaTime;
+
+namespace NightWatch.Weather.Fetching;
+
+/// <summary>Brings the archive up to date for one feed and cell, if the feed may be asked at all.</summary>
+internal sealed class FeedAsker(IForecastArchive archive, IFeedHolds holds, IClock clock, FetchRules rules)
+{
+    /// <summary>The kept runs after asking, newest first, and why nothing new came where that was so.</summary>
+    public async Task<(IReadOnlyList<ArchivedForecast> Runs, FeedNote? Note)> RunsAsync(
+        IForecastFeed feed, FeedCell cell, int take, CancellationToken cancellationToken)
+    {
+        var runs = await archive.RunsAsync(feed.Id, cell.Key, take, cancellationToken);
+        if (!await MayAskAsync(feed.Id, cell, runs, cancellationToken))
+            return (runs, null);
+        var note = await feed.FetchAsync(cell.Place, Known(runs), cancellationToken) switch
+        {
+            Fetched.Fresh fresh => await KeepAsync(feed.Id, cell, fresh.Body, fresh.Series.IssuedAt, cancellationToken),
+            Fetched.Unchanged unchanged => await ConfirmAsync(runs, unchanged.Expires, cancellationToken),
+            Fetched.Unavailable none => await HoldAsync(feed.Id, cell, none, cancellationToken),
+            var other => throw new InvalidOperationException($"A feed answered with {other.GetType()}."),
+        };
+        return (await archive.RunsAsync(feed.Id, cell.Key, take, cancellationToken), note);
+    }
+
+    /// <summary>The same for members, of which the newest answer is enough.</summary>
+    public async Task<(IReadOnlyList<ArchivedForecast> Runs, FeedNote? Note)> MembersAsync(IEnsembleFeed feed, FeedCell cell, CancellationToken cancellationToken)
+    {
+        // A feed may give both a forecast and members under one id.
+        var id = feed.Id + "/members";
+        var runs = await archive.RunsAsync(id, cell.Key, 1, cancellationToken);
+        if (!await MayAskAsync(id, cell, runs, cancellationToken))
+            return (runs, null);
+        var note = await feed.FetchMembersAsync(cell.Place, Known(runs), cancellationToken) switch
+        {
+            FetchedMembers.Fresh fresh => await KeepAsync(id, cell, fresh.Body, fresh.Members[0].IssuedAt, cancellationToken),
+            FetchedMembers.Unchanged unchanged => await ConfirmAsync(runs, unchanged.Expires, cancellationToken),
+            FetchedMembers.Unavailable none => await HoldAsync(id, cell, none.Reason, cancellationToken),
+            var other => throw new InvalidOperationException($"A feed answered with {other.GetType()}."),
+        };
+        return (await archive.RunsAsync(id, cell.Key, 1, cancellationToken), note);
+    }
+
+    private static FetchedBody? Known(IReadOnlyList<ArchivedForecast> runs) => runs.Count > 0 ? runs[0].Body : null;
+
+    private async Task<bool> MayAskAsync(string id, FeedCell cell, IReadOnlyList<ArchivedForecast> runs, CancellationToken cancellationToken)
+    {
+        var feedHold = await holds.HeldUntilAsync(id, null, cancellationToken);
+        var cellHold = await holds.HeldUntilAsync(id, cell.Key, cancellationToken);
+        var until = feedHold is { } a && cellHold is { } b ? Instant.Max(a, b) : feedHold ?? cellHold;
+        return rules.MayAsk(Known(runs), until, clock.GetCurrentInstant());
+    }
+
+    private async Task<FeedNote?> KeepAsync(string id, FeedCell cell, FetchedBody body, Instant? issuedAt, CancellationToken cancellationToken)
+    {
+        await archive.AddAsync(id, cell.Key, body, issuedAt, cancellationToken);
+        return null;
+    }
+
+    private async Task<FeedNote?> ConfirmAsync(IReadOnlyList<ArchivedForecast> runs, Instant? expires, CancellationToken cancellationToken)
+    {
+        if (runs.Count > 0)
+            await archive.ConfirmAsync(runs[0].Id, expires, clock.GetCurrentInstant(), cancellationToken);
+        return null;
+    }
+
+    private async Task<FeedNote?> HoldAsync(string id, FeedCell cell, Fetched.Unavailable none, CancellationToken cancellationToken)
+    {
+        if (rules.HoldUntil(none, clock.GetCurrentInstant()) is { } until)
+            await holds.HoldAsync(id, none.WholeFeed ? null : cell.Key, until, cancellationToken);
+        return new FeedNote(id, none.Why, none.OperatorMustAct);
+    }
+}

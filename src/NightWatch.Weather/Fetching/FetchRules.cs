@@ -1,0 +1,67 @@
+using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Weather.Fetching;
+
+/// <summary>How good a kept answer still is.</summary>
+public enum Freshness
+{
+    /// <summary>As good as a new one.</summary>
+    Good,
+
+    /// <summary>Better than nothing; its age must be said.</summary>
+    Stale,
+
+    /// <summary>Too old to be told to anyone.</summary>
+    TooOld,
+}
+
+/// <summary>When a feed may be asked and how long its answers serve. Pure.</summary>
+public sealed record FetchRules
+{
+    /// <summary>Between two requests where the feed names no expiry.</summary>
+    public Duration LeastInterval { get; init; } = Duration.FromMinutes(30);
+
+    /// <summary>A kept answer up to this age serves without asking the next feed: no model runs more often than this by much.</summary>
+    public Duration GoodFor { get; init; } = Duration.FromHours(6);
+
+    /// <summary>A kept answer older than this is no forecast any more.</summary>
+    public Duration StaleFor { get; init; } = Duration.FromHours(24);
+
+    /// <summary>
+    /// A run issued longer ago than this is stale however new the answer is: a feed was seen to serve the same run for days.
+    /// </summary>
+    public Duration RunGoodFor { get; init; } = Duration.FromHours(18);
+
+    /// <summary>Where asking again cannot help before the operator acts: once a day, should it be mended at the other end.</summary>
+    public Duration OperatorHold { get; init; } = Duration.FromHours(24);
+
+    /// <summary>Whether a feed may be asked now.</summary>
+    /// <param name="known">The newest kept answer; null for none.</param>
+    /// <param name="heldUntil">The later of the holds of the feed and of the cell; null for none.</param>
+    /// <param name="now">The clock reading.</param>
+    public bool MayAsk(FetchedBody? known, Instant? heldUntil, Instant now) =>
+        !(now < heldUntil) && (known is null || now >= (known.Expires ?? known.RetrievedAt + LeastInterval));
+
+    /// <summary>How good an answer is, by when it was last confirmed and by when its run was issued.</summary>
+    public Freshness Judge(Instant retrievedAt, Instant? issuedAt, Instant now)
+    {
+        var age = now - retrievedAt;
+        if (age > StaleFor)
+            return Freshness.TooOld;
+        return age > GoodFor || now - issuedAt > RunGoodFor ? Freshness.Stale : Freshness.Good;
+    }
+
+    /// <summary>The age to be told: of the run where the feed says when it was issued, else of the answer.</summary>
+    public static Duration Age(ForecastSeries series, Instant now) =>
+        Duration.Max(Duration.Zero, now - Instant.Min(series.RetrievedAt, series.IssuedAt ?? series.RetrievedAt));
+
+    /// <summary>Until when a feed is held after it gave no answer; null: it may be asked at the next pass.</summary>
+    public Instant? HoldUntil(Fetched.Unavailable none, Instant now)
+    {
+        var asked = none.AskAgainAfter ?? Duration.Zero;
+        var hold = none.OperatorMustAct ? Duration.Max(asked, OperatorHold) : asked;
+        return hold > Duration.Zero ? now + hold : null;
+    }
+}

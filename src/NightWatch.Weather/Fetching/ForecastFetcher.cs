@@ -1,0 +1,22 @@
+using NightWatch.Weather.Feeds;
+using NodaTime;
+
+namespace NightWatch.Weather.Fetching;
+
+/// <summary>Gets forecasts by the rules: asks as little as can be, keeps what comes, falls back where nothing does.</summary>
+/// <param name="feeds">In the order of preference.</param>
+/// <param name="ensemble">For the members; null for none.</param>
+/// <param name="archive">Where answers are kept.</param>
+/// <param name="holds">Until when whom not to ask.</param>
+/// <param name="clock">The time.</param>
+/// <param name="rules">When and how long.</param>
+public sealed class ForecastFetcher(
+    IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IForecastArchive archive, IFeedHolds holds, IClock clock, FetchRules rules)
+{
+    /// <summary>Begins a pass, in which each feed is asked at most once for each cell, however many places lie in it.</summary>
+    /// <param name="earlierRuns">How many earlier runs are wanted with each forecast.</param>
+    /// <param name="secondOpinion">Whether the next feed's forecast is wanted too.</param>
+    /// <param name="cancellationToken">Stops the whole pass.</param>
+    public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
+        new(new FeedAsker(archive, holds, clock, rules), feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
+}

@@ -1,0 +1,126 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using NightWatch.Weather.Feeds;
+using NodaTime;
+
+namespace NightWatch.Weather.Fetching;
+
+/// <summary>One pass: places that lie in one cell share one fetch, also when they ask at the same time.</summary>
+public sealed class ForecastPass
+{
+    private readonly ConcurrentDictionary<string, Lazy<Task<PlaceForecast>>> forecasts = new();
+    private readonly ConcurrentDictionary<string, Lazy<Task<PlaceMembers>>> members = new();
+    private readonly FeedAsker asker;
+    private readonly IReadOnlyList<IForecastFeed> feeds;
+    private readonly IEnsembleFeed? ensemble;
+    private readonly IClock clock;
+    private readonly FetchRules rules;
+    private readonly int earlierRuns;
+    private readonly bool secondOpinion;
+    private readonly CancellationToken stop;
+
+    internal ForecastPass(
+        FeedAsker asker, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock, FetchRules rules,
+        int earlierRuns, bool secondOpinion, CancellationToken stop) =>
+        (this.asker, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
+        (asker, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
+
+    /// <summary>The forecast for a place.</summary>
+    /// <remarks>
+    /// The first feed with a good run is used. Where none has one, the youngest stale run is, and the answer says so. It does not throw
+    /// for what a feed does.
+    /// </remarks>
+    public Task<PlaceForecast> ForecastAsync(ForecastPlace place)
+    {
+        var cell = FeedCell.Of(place);
+        return forecasts.GetOrAdd(cell.Key, _ => new Lazy<Task<PlaceForecast>>(() => AskAllAsync(cell))).Value;
+    }
+
+    /// <summary>The ensemble's members for a place; none where there is no ensemble, or only one that is too old.</summary>
+    public Task<PlaceMembers> MembersAsync(ForecastPlace place)
+    {
+        if (ensemble is null)
+            return Task.FromResult(new PlaceMembers([], []));
+        var cell = FeedCell.Of(place);
+        return members.GetOrAdd(cell.Key, _ => new Lazy<Task<PlaceMembers>>(() => AskMembersAsync(ensemble, cell))).Value;
+    }
+
+    private async Task<PlaceForecast> AskAllAsync(FeedCell cell)
+    {
+        var notes = ImmutableArray.CreateBuilder<FeedNote>();
+        ImmutableArray<KeptRun> chosen = [];
+        ImmutableArray<KeptRun> youngestStale = [];
+        KeptRun? second = null;
+        foreach (var feed in feeds)
+        {
+            var (kept, note) = await asker.RunsAsync(feed, cell, earlierRuns + 1, stop);
+            if (note is not null)
+                notes.Add(note);
+            var runs = Read(kept, feed.Id, notes);
+            if (runs.IsEmpty)
+                continue;
+            var now = clock.GetCurrentInstant();
+            switch (rules.Judge(runs[0].Series.RetrievedAt, runs[0].Series.IssuedAt, now))
+            {
+                case Freshness.Good when chosen.IsEmpty:
+                    chosen = runs;
+                    break;
+                case Freshness.Good:
+                    second = runs[0];
+                    break;
+                case Freshness.Stale when youngestStale.IsEmpty || FetchRules.Age(runs[0].Series, now) < FetchRules.Age(youngestStale[0].Series, now):
+                    youngestStale = runs;
+                    break;
+            }
+
+            if (second is not null || (!chosen.IsEmpty && !secondOpinion))
+                break;
+        }
+
+        var used = chosen.IsEmpty ? youngestStale : chosen;
+        return new PlaceForecast
+        {
+            Newest = used.FirstOrDefault(),
+            EarlierRuns = used.IsEmpty ? [] : used.RemoveAt(0),
+            SecondOpinion = second,
+            IsStale = chosen.IsEmpty && !youngestStale.IsEmpty,
+            Age = used.IsEmpty ? null : FetchRules.Age(used[0].Series, clock.GetCurrentInstant()),
+            Notes = notes.ToImmutable(),
+        };
+    }
+
+    private async Task<PlaceMembers> AskMembersAsync(IEnsembleFeed feed, FeedCell cell)
+    {
+        var (kept, note) = await asker.MembersAsync(feed, cell, stop);
+        ImmutableArray<FeedNote> notes = note is null ? [] : [note];
+        if (kept.Count == 0 || rules.Judge(kept[0].Body.RetrievedAt, null, clock.GetCurrentInstant()) == Freshness.TooOld)
+            return new PlaceMembers([], notes);
+        try
+        {
+            return new PlaceMembers(ForecastReaders.ForEnsemble(feed.Id).ReadMembers(kept[0].Body.Body, kept[0].Body.RetrievedAt), notes);
+        }
+        catch (ForecastFormatException e)
+        {
+            return new PlaceMembers([], notes.Add(new FeedNote(feed.Id, $"A kept answer cannot be read: {e.Message}", false)));
+        }
+    }
+
+    private static ImmutableArray<KeptRun> Read(IReadOnlyList<ArchivedForecast> kept, string feedId, ImmutableArray<FeedNote>.Builder notes)
+    {
+        var reader = ForecastReaders.For(feedId);
+        var runs = ImmutableArray.CreateBuilder<KeptRun>(kept.Count);
+        foreach (var run in kept)
+        {
+            try
+            {
+                runs.Add(new KeptRun(run.Id, reader.Read(run.Body.Body, run.Body.RetrievedAt)));
+            }
+            catch (ForecastFormatException e)
+            {
+                notes.Add(new FeedNote(feedId, $"A kept answer cannot be read: {e.Message}", false));
+            }
+        }
+
+        return runs.ToImmutable();
+    }
+}

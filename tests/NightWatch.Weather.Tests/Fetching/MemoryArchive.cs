@@ -1,0 +1,58 @@
+using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Fetching;
+using NodaTime;
+
+namespace NightWatch.Weather.Tests.Fetching;
+
+internal sealed class MemoryArchive : IForecastArchive
+{
+    private readonly List<(string Feed, string Cell, ArchivedForecast Run)> runs = [];
+    private readonly Lock gate = new();
+
+    public Task<IReadOnlyList<ArchivedForecast>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken)
+    {
+        lock (gate)
+        {
+            return Task.FromResult<IReadOnlyList<ArchivedForecast>>(
+                [.. runs.Where(r => r.Feed == feedId && r.Cell == cell).Select(r => r.Run).OrderByDescending(r => r.Id).Take(take)]);
+        }
+    }
+
+    public Task<long> AddAsync(string feedId, string cell, FetchedBody body, Instant? issuedAt, CancellationToken cancellationToken)
+    {
+        lock (gate)
+        {
+            runs.Add((feedId, cell, new ArchivedForecast(runs.Count + 1, body)));
+            return Task.FromResult((long)runs.Count);
+        }
+    }
+
+    public Task ConfirmAsync(long id, Instant? expires, Instant at, CancellationToken cancellationToken)
+    {
+        lock (gate)
+        {
+            var (feed, cell, run) = runs[(int)id - 1];
+            runs[(int)id - 1] = (feed, cell, run with { Body = run.Body with { Expires = expires, RetrievedAt = at } });
+            return Task.CompletedTask;
+        }
+    }
+}
+
+/// <summary>A feed that answers as told and counts.</summary>
+internal sealed class ScriptedFeed(string id, Func<ForecastPlace, FetchedBody?, Fetched> answer) : IForecastFeed
+{
+    private int asked;
+
+    public string Id => id;
+
+    public int Asked => asked;
+
+    public Weather.Series.Attribution Attribution => new(id, new Uri("https://example.org/"), "none");
+
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    {
+        Interlocked.Increment(ref asked);
+        await Task.Yield();
+        return answer(place, known);
+    }
+}

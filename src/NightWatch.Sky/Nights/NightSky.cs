@@ -43,6 +43,9 @@ public sealed record NightSky
     /// <summary>Sun below −18°, whatever the Moon does.</summary>
     public required IReadOnlyList<Interval> AstronomicalNight { get; init; }
 
+    /// <summary>The Moon's upper limb above the horizon, as in <see cref="Moon"/>.</summary>
+    public IReadOnlyList<Interval> MoonUpWindows { get; init; } = [];
+
     /// <summary>Computes a night.</summary>
     /// <param name="position">The place.</param>
     /// <param name="zone">Its zone; local noon is taken there (a skipped noon moves to the end of the gap, an ambiguous one is the earlier).</param>

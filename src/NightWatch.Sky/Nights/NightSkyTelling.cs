@@ -19,6 +19,7 @@ internal readonly struct NightSkyTelling(DayFit fit, Interval span)
         SubjectWindows = Intervals(figures.Subject),
         ShootingWindows = Intervals(figures.Shooting),
         AstronomicalNight = Intervals(figures.AstronomicalDay.Within(figures.Start, figures.End)),
+        MoonUpWindows = Intervals(figures.MoonUp),
     };
 
     private SunEvents Sun(in NightFigures f)

@@ -1,5 +1,4 @@
 using NightWatch.Sky.Ephemeris;
-using NightWatch.Sky.Events;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;
 using NodaTime;
@@ -75,13 +74,10 @@ public sealed record NightSky
         var direction = SubjectDirection.Icrs(subject);
         NightFigures.Compute(
             fit, observer, fit.ArgumentOf(span.Start), fit.ArgumentOf(span.End), direction, minAltitudeDeg, out var figures);
-        if (horizon is not null && direction is { } icrs)
-        {
-            figures.Subject = SkylineWindows.Of(fit, observer, icrs, figures.Subject, horizon);
-            figures.Shooting = figures.Dark.And(figures.Subject);
-        }
-
-        return new NightSkyTelling(fit, span).Tell(zone, night, figures);
+        var sky = new NightSkyTelling(fit, span).Tell(zone, night, figures);
+        if (horizon is null || direction is not { } icrs) return sky;
+        var clear = SkylineSky.Clearing(fit, observer, icrs, figures.Subject, span, horizon);
+        return sky with { SubjectWindows = clear, ShootingWindows = sky.DarkWindows.And(clear) };
     }
 
     private static readonly LocalDate FirstNight = new(1900, 1, 3);

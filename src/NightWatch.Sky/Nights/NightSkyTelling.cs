@@ -72,14 +72,7 @@ internal readonly struct NightSkyTelling(DayFit fit, Interval span)
     private List<Interval> Intervals(in Windows windows)
     {
         var intervals = new List<Interval>(windows.Count);
-        for (var i = 0; i < windows.Count; i++)
-        {
-            // A window that reaches an edge of the span ends there exactly.
-            var from = Instant.Max(fit.InstantAt(windows[i].Start), span.Start);
-            var to = Instant.Min(fit.InstantAt(windows[i].End), span.End);
-            intervals.Add(new(from, Instant.Max(from, to)));
-        }
-
+        for (var i = 0; i < windows.Count; i++) intervals.Add(fit.IntervalOf(windows[i], span));
         return intervals;
     }
 }

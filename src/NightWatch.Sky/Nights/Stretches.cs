@@ -1,3 +1,5 @@
+using NightWatch.Sky.Ephemeris;
+using NightWatch.Sky.Events;
 using NodaTime;
 
 namespace NightWatch.Sky.Nights;
@@ -21,6 +23,33 @@ internal static class Stretches
 
         return both;
     }
+
+    /// <summary>What they leave of a span.</summary>
+    public static IReadOnlyList<Interval> Within(this IReadOnlyList<Interval> stretches, Interval span)
+    {
+        var rest = new List<Interval>();
+        var from = span.Start;
+        foreach (var stretch in stretches)
+        {
+            if (stretch.Start > from) rest.Add(new(from, stretch.Start));
+            from = Instant.Max(from, stretch.End);
+        }
+
+        if (span.End > from) rest.Add(new(from, span.End));
+        return rest;
+    }
+
+    /// <summary>A window of a fit in instants; one that reaches an edge of the span ends there exactly.</summary>
+    public static Interval IntervalOf(this DayFit fit, Window window, Interval span)
+    {
+        var from = Instant.Max(fit.InstantAt(window.Start), span.Start);
+        var to = Instant.Min(fit.InstantAt(window.End), span.End);
+        return new(from, Instant.Max(from, to));
+    }
+
+    /// <summary>Windows of a fit in instants.</summary>
+    public static IReadOnlyList<Interval> IntervalsOf(this DayFit fit, List<Window> windows, Interval span) =>
+        [.. windows.Select(window => fit.IntervalOf(window, span))];
 
     /// <summary>Their lengths together.</summary>
     public static Duration Total(this IEnumerable<Interval> stretches) =>

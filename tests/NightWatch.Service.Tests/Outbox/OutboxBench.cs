@@ -1,0 +1,57 @@
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Time.Testing;
+using NightWatch.Service.Mail;
+using NightWatch.Service.Outbox;
+using NightWatch.Store;
+using NightWatch.Store.Outbox;
+using NightWatch.Service.Tests.Mail;
+using NodaTime.Testing;
+
+namespace NightWatch.Service.Tests.Outbox;
+
+/// <summary>A SQLite file, fake clocks, and as many "processes" on the file as a test wants.</summary>
+internal sealed class OutboxBench : IAsyncDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-outbox-").FullName;
+    private readonly List<Database> processes = [];
+
+    private OutboxBench()
+    {
+    }
+
+    public FakeClock Clock { get; } = new(GivenLetter.Now);
+
+    public FakeTimeProvider Time { get; } = new();
+
+    public OutboxOptions Options { get; } = new() { Batch = 3 };
+
+    public static async Task<OutboxBench> StartAsync(params OutboxDraft[] letters)
+    {
+        var bench = new OutboxBench();
+        var database = bench.Process();
+        await database.MigrateAsync(TestContext.Current.CancellationToken);
+        await new OutboxStore(database).EnqueueAsync(letters, GivenLetter.Now, TestContext.Current.CancellationToken);
+        return bench;
+    }
+
+    /// <summary>Another process on the same file.</summary>
+    public Database Process()
+    {
+        var database = Database.Open(Path.Combine(folder, "test.db"));
+        processes.Add(database);
+        return database;
+    }
+
+    public OutboxSender Sender(IMailTransport transport, Database? process = null, ILogger<OutboxSender>? log = null) =>
+        new(new OutboxStore(process ?? processes[0]), transport, Options, Clock, Time, log ?? NullLogger<OutboxSender>.Instance);
+
+    public async Task<OutboxEntry> EntryAsync(string key = "outlook-1") =>
+        (await new OutboxStore(processes[0]).ListAsync(null, 1000, TestContext.Current.CancellationToken)).Single(letter => letter.DedupeKey == key);
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var process in processes) await process.DisposeAsync();
+        Directory.Delete(folder, recursive: true);
+    }
+}

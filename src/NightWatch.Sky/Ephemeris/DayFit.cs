@@ -42,11 +42,8 @@ internal sealed class DayFit
         centreTt = TerrestrialTime.Of(Centre);
         centreAngle = EarthRotation.AngleRad(UniversalTime.Of(Centre));
 
-        Span<Vector256<double>> samples = stackalloc Vector256<double>[MoonTerms];
-        for (var i = 0; i < SunTerms; i++) samples[i] = Sample(SunNodes[i], ApparentSun.IcrsKm);
-        Polynomial.Interpolate(SunNodes, samples[..SunTerms], sun);
-        for (var i = 0; i < MoonTerms; i++) samples[i] = Sample(MoonNodes[i], ApparentMoon.IcrsKm);
-        Polynomial.Interpolate(MoonNodes, samples, moon);
+        FitSun();
+        FitMoon();
         stars = Array.ConvertAll(FixedNodes, u =>
         {
             var tt = TimeAt(u);
@@ -95,7 +92,7 @@ internal sealed class DayFit
     /// <summary>The instant of an argument, to the microsecond.</summary>
     public Instant InstantAt(double u) => Centre + Duration.FromTicks(Math.Round(u * HalfWidthDays * 864e8) * 10);
 
-    private static Vector3D Place(Vector256<double>[] track, double u)
+    private static Vector3D Place(ReadOnlySpan<Vector256<double>> track, double u)
     {
         Polynomial.At(track, u, out var value, out _);
         return new(value[0], value[1], value[2]);
@@ -103,11 +100,39 @@ internal sealed class DayFit
 
     private TerrestrialTime TimeAt(double u) => centreTt.PlusDays(u * HalfWidthDays);
 
-    private Vector256<double> Sample(double u, Func<TerrestrialTime, Vector3D> icrsKm)
+    private void FitSun()
+    {
+        Span<Vector256<double>> samples = stackalloc Vector256<double>[SunTerms];
+        for (var i = 0; i < SunTerms; i++) samples[i] = OfDate(SunNodes[i], ApparentSun.IcrsKm(TimeAt(SunNodes[i])));
+        Polynomial.Interpolate(SunNodes, samples, sun);
+    }
+
+    // The geometric places are fitted first, so that a place one light-time earlier costs a polynomial and not a second lunar theory.
+    private void FitMoon()
+    {
+        Span<Vector256<double>> samples = stackalloc Vector256<double>[MoonTerms];
+        for (var i = 0; i < MoonTerms; i++)
+        {
+            var (x, y, z) = ApparentMoon.GeometricIcrsKm(TimeAt(MoonNodes[i]));
+            samples[i] = Vector256.Create(x, y, z, 0);
+        }
+
+        Span<Vector256<double>> geometric = stackalloc Vector256<double>[MoonTerms];
+        Polynomial.Interpolate(MoonNodes, samples, geometric);
+        for (var i = 0; i < MoonTerms; i++)
+        {
+            var lightDays = Place(geometric, MoonNodes[i]).Length / Light.KmPerSecond / 86400;
+            samples[i] = OfDate(MoonNodes[i], Place(geometric, MoonNodes[i] - lightDays / HalfWidthDays));
+        }
+
+        Polynomial.Interpolate(MoonNodes, samples, moon);
+    }
+
+    private Vector256<double> OfDate(double u, Vector3D icrs)
     {
         var tt = TimeAt(u);
         var nutation = Nutation.At(tt);
-        var place = EquatorOfDate.FromIcrs(tt, nutation) * icrsKm(tt);
+        var place = EquatorOfDate.FromIcrs(tt, nutation) * icrs;
         return Vector256.Create(place.X, place.Y, place.Z, SiderealAt(u, tt, nutation));
     }
 

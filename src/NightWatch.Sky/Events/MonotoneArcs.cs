@@ -11,8 +11,9 @@ internal static class MonotoneArcs
     /// <summary>Room for the knots of 25 hours: two ends, five quarter turns, an extremum between any two.</summary>
     public const int MaxKnots = 16;
 
-    // 0.01 s: the extremum's value is then exact to 1e-13.
-    private const double ExtremumTolerance = 1e-7;
+    // slope² / 2 bend is how far a value is from the extremum's: 1e-14 is two billionths of an arcsecond.
+    private const double ValueTolerance = 1e-14;
+    private const double ArgumentTolerance = 1e-9;
 
     /// <summary>Fills in the ends, the quarter turns and the extrema between them, in order of time.</summary>
     /// <returns>How many.</returns>
@@ -41,13 +42,12 @@ internal static class MonotoneArcs
     {
         var rising = low.Slope > 0;
         var at = Math.Abs(low.Slope) < Math.Abs(high.Slope) ? low : high;
-        for (var i = 0; i < 40; i++)
+        while (high.U - low.U > ArgumentTolerance)
         {
+            // Near a pole the bend is not the wave's alone and Newton's step may leave the bracket.
             var u = at.U - at.Slope / at.Bend;
-            if (!(u > low.U && u < high.U)) u = (low.U + high.U) / 2;
-            var step = u - at.U;
-            at = curve.At(u);
-            if (Math.Abs(step) < ExtremumTolerance) break;
+            at = curve.At(u > low.U && u < high.U ? u : (low.U + high.U) / 2);
+            if (at.Slope * at.Slope < 2 * ValueTolerance * Math.Abs(at.Bend)) break;
             if (at.Slope > 0 == rising) low = at;
             else high = at;
         }

@@ -5,7 +5,7 @@ namespace NightWatch.Sky.Tables;
 
 /// <summary>A sum of terms amplitude × sin(phase), each phase a polynomial of time.</summary>
 /// <remarks>
-/// Four terms go through one vector sine: a lunar position takes 6,775 of them, and a fit of one day takes ten positions.
+/// Four terms go through one vector sine: a lunar position takes 6,775 of them, and a fit of one date takes ten positions.
 /// </remarks>
 internal sealed class HarmonicSeries
 {
@@ -38,7 +38,7 @@ internal sealed class HarmonicSeries
         {
             var phase = Load(phases[^1], i);
             for (var power = phases.Length - 2; power >= 0; power--) phase = phase * t + Load(phases[power], i);
-            sum += Load(amplitudes, i) * Vector256.Sin(phase);
+            sum += Load(amplitudes, i) * VectorSine.Of(phase);
         }
 
         return Vector256.Sum(sum);
@@ -49,6 +49,7 @@ internal sealed class HarmonicSeries
     {
         var sum = Vector256<double>.Zero;
         var rates = Vector256<double>.Zero;
+        var quarterTurn = Vector256.Create(Math.PI / 2);
         for (var i = 0; i < amplitudes.Length; i += 4)
         {
             var phase = Load(phases[^1], i);
@@ -59,9 +60,8 @@ internal sealed class HarmonicSeries
                 phase = phase * t + Load(phases[power], i);
             }
 
-            var (sin, cos) = Vector256.SinCos(phase);
-            sum += Load(amplitudes, i) * sin;
-            rates += Load(amplitudes, i) * rate * cos;
+            sum += Load(amplitudes, i) * VectorSine.Of(phase);
+            rates += Load(amplitudes, i) * rate * VectorSine.Of(phase + quarterTurn);
         }
 
         return (Vector256.Sum(sum), Vector256.Sum(rates));

@@ -22,10 +22,11 @@ public sealed class DayFitTests
             var at = fit.InstantAt(time.U);
             var u = fit.ArgumentOf(at);
             var tt = TerrestrialTime.Of(at);
-            Assert.InRange(Arcseconds(fit.SunKm(u), ApparentSun.OfDateKm(tt)), 0, 0.0001);
-            if (TerrestrialTime.MinusUtcSeconds(at) == TerrestrialTime.MinusUtcSeconds(fit.Centre))
-                Assert.InRange(Arcseconds(fit.MoonKm(u), ApparentMoon.OfDateKm(tt)), 0, 0.001);
-            Assert.InRange(fit.MoonKm(u).Length - ApparentMoon.OfDateKm(tt).Length, -0.01, 0.01);
+            // A leap second inside the fit shifts one side of it by a second: 0.55″ of Moon at most
+            var leap = TerrestrialTime.MinusUtcSeconds(at) != TerrestrialTime.MinusUtcSeconds(fit.Centre);
+            Assert.InRange(Arcseconds(fit.SunKm(u), ApparentSun.OfDateKm(tt)), 0, leap ? 0.05 : 0.0001);
+            Assert.InRange(Arcseconds(fit.MoonKm(u), ApparentMoon.OfDateKm(tt)), 0, leap ? 0.7 : 0.001);
+            Assert.InRange(fit.MoonKm(u).Length - ApparentMoon.OfDateKm(tt).Length, -0.1, 0.1);
         },
         iter: 300,
         threads: 1);

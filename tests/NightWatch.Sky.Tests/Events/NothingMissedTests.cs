@@ -13,7 +13,7 @@ namespace NightWatch.Sky.Tests.Events;
 /// </summary>
 public sealed class NothingMissedTests
 {
-    private const int Nights = 250;
+    private const int Nights = 120;
 
     // An extremum this near the level is a touch: found or refused is the same within the last digits of a double.
     private const double TouchDeg = 1e-9;

@@ -1,0 +1,23 @@
+using BenchmarkDotNet.Running;
+using NightWatch.Bench.Sky;
+
+// sky: a million site-nights and their accuracy; sky-core: one core's time per site-night; parts: BenchmarkDotNet on the pieces.
+return args switch
+{
+    ["sky", .. var rest] => MillionNights.Run(rest),
+    ["sky-core", ..] => MillionNights.RunOneCore(),
+    ["parts", .. var rest] => Parts(rest),
+    _ => Usage(),
+};
+
+static int Parts(string[] args)
+{
+    BenchmarkSwitcher.FromAssembly(typeof(SkyParts).Assembly).Run(args.Length == 0 ? ["--filter", "*"] : args);
+    return 0;
+}
+
+static int Usage()
+{
+    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- sky [SITE-NIGHTS [NIGHTS]] | sky-core | parts [BenchmarkDotNet options]");
+    return 2;
+}

@@ -5,7 +5,6 @@ namespace NightWatch.Planning.Framing;
 /// <summary>How to keep the subject in the frame longest.</summary>
 public static class FramingAdvice
 {
-    private const int Samples = 32;
     private const double LowestAxisDeg = -10;
     private const double HighestAxisDeg = 85;
 
@@ -16,11 +15,11 @@ public static class FramingAdvice
     {
         var from = task.Points[0].At(task.FirstShotS);
         var to = task.Points[0].At(task.FirstShotS + (task.Shots - 1) * task.IntervalS);
-        var start = task.Move.Start;
+        var (start, end) = (task.Move.Start, task.Move.End);
         var way = to.AzimuthDeg - from.AzimuthDeg;
         way -= 360 * Math.Round(way / 360);
-        var along = new Heading(start.AzimuthDeg + way, start.AltitudeDeg + to.AltitudeDeg - from.AltitudeDeg, task.Move.End.RollDeg);
-        return Climb(task, [task.Move.End, along, new Heading(to.AzimuthDeg, to.AltitudeDeg, task.Move.End.RollDeg)], (t, h) => t.Move with { End = h });
+        var along = new Heading(start.AzimuthDeg + way, start.AltitudeDeg + to.AltitudeDeg - from.AltitudeDeg, end.RollDeg);
+        return Climb(new FramingScore(task), [end, along, new Heading(to.AzimuthDeg, to.AltitudeDeg, end.RollDeg)], start);
     }
 
     /// <summary>The one heading that, held through the sequence, keeps the subject in the frame in most shots.</summary>
@@ -29,57 +28,55 @@ public static class FramingAdvice
     public static Heading BestStill(FramingTask task)
     {
         var middle = task.Points[0].At(task.FirstShotS + (task.Shots - 1) * task.IntervalS / 2);
-        return Climb(
-            task,
-            [new Heading(middle.AzimuthDeg, middle.AltitudeDeg, task.Move.Start.RollDeg)],
-            (_, h) => new Move { Start = h, End = h });
+        return Climb(new FramingScore(task), [new Heading(middle.AzimuthDeg, middle.AltitudeDeg, task.Move.Start.RollDeg)], start: null);
     }
 
     /// <summary>The start of the sequence, within bounds, with the subject in the frame in most shots; the earliest of equals.</summary>
     /// <param name="task">The sequence.</param>
     /// <param name="earliestS">Earliest start of the first frame, seconds on the tracks' clock.</param>
     /// <param name="latestS">Latest start of the first frame.</param>
-    /// <returns>Seconds on the tracks' clock, to five minutes after <paramref name="earliestS"/>.</returns>
+    /// <returns>Seconds on the tracks' clock, a whole number of five minutes after <paramref name="earliestS"/>.</returns>
     public static double BestStartS(FramingTask task, double earliestS, double latestS)
     {
         const double stepS = 300;
-        var (best, bestScore) = (earliestS, double.NegativeInfinity);
+        var (best, most) = (earliestS, -1);
         for (var start = earliestS; start <= latestS; start += stepS)
         {
-            var score = Math.Round(Score(task with { FirstShotS = start }), 6);
-            if (score > bestScore) (best, bestScore) = (start, score);
+            var score = new FramingScore(task with { FirstShotS = start });
+            var inside = score.ShotsIn(task.Move.Start, task.Move.End);
+            if (inside > most) (best, most) = (start, inside);
+            if (inside == score.Shots) break;
         }
 
         return best;
     }
 
-    private static Heading Climb(FramingTask task, ReadOnlySpan<Heading> starts, Func<FramingTask, Heading, Move> moveTo)
+    // Steps to the better neighbour, 8 degrees at first, half a degree at last. Without a start the camera stands still.
+    private static Heading Climb(FramingScore score, ReadOnlySpan<Heading> tries, Heading? start)
     {
-        var best = Held(starts[0]);
-        var bestScore = ScoreAt(best);
-        foreach (var start in starts) Try(Held(start));
+        var best = Held(tries[0]);
+        var bestScore = double.NegativeInfinity;
+        foreach (var heading in tries) Try(heading);
         for (var step = 8.0; step >= 0.5; step /= 2)
         {
             for (var round = 0; round < 12; round++)
             {
-                var before = bestScore;
-                var here = best;
-                Try(Held(here with { AzimuthDeg = here.AzimuthDeg + step }));
-                Try(Held(here with { AzimuthDeg = here.AzimuthDeg - step }));
-                Try(Held(here with { AltitudeDeg = here.AltitudeDeg + step }));
-                Try(Held(here with { AltitudeDeg = here.AltitudeDeg - step }));
+                var (here, before) = (best, bestScore);
+                Try(here with { AzimuthDeg = here.AzimuthDeg + step });
+                Try(here with { AzimuthDeg = here.AzimuthDeg - step });
+                Try(here with { AltitudeDeg = here.AltitudeDeg + step });
+                Try(here with { AltitudeDeg = here.AltitudeDeg - step });
                 if (bestScore <= before) break;
             }
         }
 
         return best;
 
-        double ScoreAt(Heading heading) => Score(task with { Move = moveTo(task, heading) });
-
-        void Try(Heading heading)
+        void Try(Heading wanted)
         {
-            var score = ScoreAt(heading);
-            if (score > bestScore) (best, bestScore) = (heading, score);
+            var heading = Held(wanted);
+            var reached = score.Of(start ?? heading, heading);
+            if (reached > bestScore) (best, bestScore) = (heading, reached);
         }
     }
 
@@ -88,20 +85,5 @@ public static class FramingAdvice
         var azimuth = Math.Round(heading.AzimuthDeg * 2) / 2;
         var altitude = Math.Round(heading.AltitudeDeg * 2) / 2;
         return heading with { AzimuthDeg = azimuth - 360 * Math.Floor(azimuth / 360), AltitudeDeg = Math.Clamp(altitude, LowestAxisDeg, HighestAxisDeg) };
-    }
-
-    // Shots in the frame count first; the mean room breaks ties and leads the way where the subject is not in at all.
-    private static double Score(FramingTask task)
-    {
-        var count = Math.Min(task.Shots, Samples);
-        var (inside, room) = (0, 0.0);
-        for (var i = 0; i < count; i++)
-        {
-            var sample = MoveFraming.At(task, MoveFraming.ShotOf(i, count, task.Shots));
-            if (sample.IsIn) inside++;
-            room += Math.Max(sample.Room, -5);
-        }
-
-        return inside + 0.1 * room / count;
     }
 }

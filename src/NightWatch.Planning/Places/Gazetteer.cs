@@ -62,7 +62,8 @@ public sealed class Gazetteer
     /// <param name="latitudeDeg">Degrees north.</param>
     /// <param name="longitudeDeg">Degrees east, −180 to 180.</param>
     /// <param name="reachKm">Distance, km.</param>
-    public IReadOnlyList<PopulatedPlace> Around(double latitudeDeg, double longitudeDeg, double reachKm)
+    /// <param name="leastPeoplePerKm2">Places with fewer people than this times the square of their distance in km are left out.</param>
+    public IReadOnlyList<PopulatedPlace> Around(double latitudeDeg, double longitudeDeg, double reachKm, double leastPeoplePerKm2 = 0)
     {
         const double leastKmPerDegree = 110.5; // a degree of latitude is never shorter on this sphere (111.19) or the ellipsoid (110.57)
         var reachDeg = reachKm / leastKmPerDegree;
@@ -74,6 +75,8 @@ public sealed class Gazetteer
         var middle = (int)Math.Round((longitudeDeg + 180) * 1000);
         var width = (int)Math.Ceiling(widthDeg * 1000);
 
+        var flatEnough = leastPeoplePerKm2 > 0 && widthDeg < 60;
+        var narrowest = Math.Cos(latitudeDeg * Math.PI / 180) * Math.Cos(highestDeg * Math.PI / 180);
         var found = new List<PopulatedPlace>();
         for (var band = low; band <= high; band++)
         {
@@ -90,6 +93,15 @@ public sealed class Gazetteer
 
         return found;
 
+        // A first look on the flat map, without trigonometry; ten percent of slack covers its error.
+        bool IsFaint(int band, int i)
+        {
+            var north = (band - 90 + latitudes[i] / 1000.0 - latitudeDeg) * 111.2;
+            var turn = Math.Abs(longitudes[i] / 1000.0 - 180 - longitudeDeg);
+            var east = Math.Min(turn, 360 - turn) * 111.2;
+            return populations[i] < 0.9 * leastPeoplePerKm2 * (north * north + east * east * narrowest);
+        }
+
         void Take(int band, int from, int to)
         {
             var end = firstOfBand[band + 1];
@@ -100,7 +112,9 @@ public sealed class Gazetteer
             {
                 var latitude = band - 90 + latitudes[i] / 1000.0;
                 var longitude = longitudes[i] / 1000.0 - 180;
-                if (GreatCircle.To(latitudeDeg, longitudeDeg, latitude, longitude).Km <= reachKm)
+                if (flatEnough && IsFaint(band, i)) continue;
+                var km = GreatCircle.To(latitudeDeg, longitudeDeg, latitude, longitude).Km;
+                if (km <= reachKm && populations[i] >= leastPeoplePerKm2 * km * km)
                     found.Add(new PopulatedPlace(Name(i), latitude, longitude, populations[i]));
             }
         }

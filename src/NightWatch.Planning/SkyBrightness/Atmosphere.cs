@@ -22,5 +22,5 @@ public static class Atmosphere
 
     /// <summary>Share of starlight that arrives from an altitude, against the zenith.</summary>
     public static double TransmissionAgainstZenith(double altitudeDeg, double extinction) =>
-        Math.Pow(10, -0.4 * extinction * (Airmass(altitudeDeg) - 1));
+        SurfaceBrightness.Dimmed(extinction * (Airmass(altitudeDeg) - 1));
 }

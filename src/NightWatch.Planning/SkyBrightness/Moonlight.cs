@@ -29,8 +29,8 @@ public static class Moonlight
         var distance = MeanDistanceKm / distanceKm;
         return Illuminance(phaseAngleDeg) * distance * distance
             * Scattering(separationDeg)
-            * Math.Pow(10, -0.4 * extinction * Airmass(moonAltitudeDeg))
-            * (1 - Math.Pow(10, -0.4 * extinction * Airmass(pointAltitudeDeg)));
+            * SurfaceBrightness.Dimmed(extinction * Airmass(moonAltitudeDeg))
+            * (1 - SurfaceBrightness.Dimmed(extinction * Airmass(pointAltitudeDeg)));
     }
 
     /// <summary>Air mass as this model was fitted with it, at most 5 at the horizon; never mix it with another formula's (eq. 3).</summary>
@@ -45,7 +45,7 @@ public static class Moonlight
     {
         var a = Math.Abs(phaseAngleDeg);
         var magnitude = -12.73 + 0.026 * a + 4e-9 * a * a * a * a;
-        return Math.Pow(10, -0.4 * (magnitude + 16.57));
+        return SurfaceBrightness.Dimmed(magnitude + 16.57);
     }
 
     /// <summary>Scattering function: Rayleigh, and Mie with the aureole's own branch below 10° (eq. 16 to 19, 21).</summary>

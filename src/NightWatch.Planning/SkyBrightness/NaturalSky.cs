@@ -6,6 +6,9 @@ public static class NaturalSky
     /// <summary>Reference zenith brightness, V mag/arcsec² (Falchi et al. 2016, Science Advances 2, e1600377). Airglow moves it by 0.3 to 0.5.</summary>
     public const double ZenithMag = 22.0;
 
+    /// <summary>The same, nanolamberts.</summary>
+    public static double ZenithNanolamberts { get; } = SurfaceBrightness.Nanolamberts(ZenithMag);
+
     /// <summary>Brightness at an altitude, nanolamberts: more airglow along the longer path, less by extinction.</summary>
     /// <param name="zenithNanolamberts">At the zenith.</param>
     /// <param name="altitudeDeg">Of the point, degrees; below 0 counts as 0.</param>
@@ -14,6 +17,6 @@ public static class NaturalSky
     public static double Nanolamberts(double zenithNanolamberts, double altitudeDeg, double extinction)
     {
         var airmass = Moonlight.Airmass(Math.Max(0, altitudeDeg));
-        return zenithNanolamberts * Math.Pow(10, -0.4 * extinction * (airmass - 1)) * airmass;
+        return zenithNanolamberts * SurfaceBrightness.Dimmed(extinction * (airmass - 1)) * airmass;
     }
 }

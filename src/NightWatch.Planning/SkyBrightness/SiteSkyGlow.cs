@@ -6,11 +6,15 @@ namespace NightWatch.Planning.SkyBrightness;
 /// <summary>The moonless night sky over one site: natural light and town glow, by direction. Made once a site, asked in constant time.</summary>
 public sealed class SiteSkyGlow
 {
-    /// <summary>Towns farther than this are left out, km: a million people add 4 % there.</summary>
-    public const double ReachKm = 150;
+    /// <summary>Towns farther than this are left out, km: a million people add 1 % there.</summary>
+    public const double ReachKm = 250;
+
+    /// <summary>Towns with fewer people than this times the square of their distance in km are left out: they add 0.1 % at most.</summary>
+    public const double LeastPeoplePerKm2 = 0.3;
 
     private const int Sectors = 72;
     private const double SectorDeg = 360.0 / Sectors;
+    private static readonly double[] widths = [.. Enumerable.Range(0, Sectors).Select(apart => Width(Apart(apart, 0)))];
     private readonly double[] towards = new double[Sectors]; // increase at 45° towards each sector, beyond the zenith's
     private readonly double overhead;
 
@@ -38,6 +42,12 @@ public sealed class SiteSkyGlow
 
     /// <summary>Directions lit up most, strongest first, at most six, each at least 0.02 mag.</summary>
     public IReadOnlyList<GlowDome> Domes { get; private init; } = [];
+
+    /// <summary>Builds the sky of a site from the towns of the bundled gazetteer.</summary>
+    /// <param name="position">Where.</param>
+    /// <param name="measuredZenithMag">Its measured zenith brightness, V mag/arcsec²; null: estimated.</param>
+    public static SiteSkyGlow Of(GeoPosition position, double? measuredZenithMag) => Of(
+        position, measuredZenithMag, Gazetteer.Bundled.Around(position.LatitudeDeg, position.LongitudeDeg, ReachKm, LeastPeoplePerKm2));
 
     /// <summary>Builds the sky of a site.</summary>
     /// <param name="position">Where.</param>
@@ -70,7 +80,7 @@ public sealed class SiteSkyGlow
         var glow = new SiteSkyGlow(overhead, measuredZenithMag is not null, position.ElevationM) { Domes = DomesOf(bySector, lit) };
         for (var to = 0; to < Sectors; to++)
         {
-            for (var from = 0; from < Sectors; from++) glow.towards[to] += bySector[from] * 0.75 * Width(Apart(to, from));
+            for (var from = 0; from < Sectors; from++) glow.towards[to] += bySector[from] * 0.75 * widths[Math.Abs(to - from)];
         }
 
         return glow;
@@ -84,7 +94,7 @@ public sealed class SiteSkyGlow
     /// Lower than 45° towards a large town the real sky is brighter than this.
     /// </remarks>
     public double Nanolamberts(double altitudeDeg, double azimuthDeg) =>
-        NaturalSky.Nanolamberts(SurfaceBrightness.Nanolamberts(NaturalSky.ZenithMag), altitudeDeg, Extinction) * (1 + Increase(altitudeDeg, azimuthDeg));
+        NaturalSky.Nanolamberts(NaturalSky.ZenithNanolamberts, altitudeDeg, Extinction) * (1 + Increase(altitudeDeg, azimuthDeg));
 
     /// <summary>Town glow at a direction as a fraction of the natural sky there.</summary>
     /// <param name="altitudeDeg">Altitude, degrees.</param>

@@ -53,7 +53,7 @@ public readonly record struct SkyLight(double SiteNl, double MoonNl, double Twil
     public double ContrastShare(double altitudeDeg, double extinction) =>
         altitudeDeg <= 0
             ? 0
-            : Atmosphere.TransmissionAgainstZenith(altitudeDeg, extinction) * SurfaceBrightness.Nanolamberts(NaturalSky.ZenithMag) / TotalNl;
+            : Atmosphere.TransmissionAgainstZenith(altitudeDeg, extinction) * NaturalSky.ZenithNanolamberts / TotalNl;
 
     /// <summary>Angle between two directions, degrees.</summary>
     public static double SeparationDeg(Horizontal a, Horizontal b)

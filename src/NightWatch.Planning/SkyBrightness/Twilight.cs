@@ -20,7 +20,7 @@ public static class Twilight
         var depression = Math.Max(0, -sunAltitudeDeg);
         if (depression >= NightDepression) return 0;
         if (depression <= LeaveFitAtDepression) return OverDark(depression);
-        return OverDark(LeaveFitAtDepression) * Math.Pow(10, -0.4 * MagPerDegBeyond * (depression - LeaveFitAtDepression));
+        return OverDark(LeaveFitAtDepression) * SurfaceBrightness.Dimmed(MagPerDegBeyond * (depression - LeaveFitAtDepression));
     }
 
     /// <summary>Total zenith sky of the fit, V mag/arcsec².</summary>

@@ -23,13 +23,26 @@ public sealed class GazetteerTests
     [Fact]
     public void A_search_by_distance_finds_what_a_search_of_everything_finds()
     {
-        var all = Gazetteer.Bundled.Around(0, 0, 1e5 / 5); // half the way round the Earth: all
+        var all = Gazetteer.Bundled.Around(0, 0, 20_000); // half the way round the Earth
         Assert.Equal(Gazetteer.Bundled.Count, all.Count);
         Gen.Select(Gen.Double[-89.9, 89.9], Gen.Double[-180, 180], Gen.Double[1, 400]).Sample(
             (latitude, longitude, km) =>
             {
                 var expected = all.Count(p => GreatCircle.To(latitude, longitude, p.LatitudeDeg, p.LongitudeDeg).Km <= km);
                 Assert.Equal(expected, Gazetteer.Bundled.Around(latitude, longitude, km).Count);
+            },
+            iter: 12);
+    }
+
+    [Fact]
+    public void Small_places_far_away_can_be_left_out()
+    {
+        var all = Gazetteer.Bundled.Around(0, 0, 20_000);
+        Gen.Select(Gen.Double[-89.9, 89.9], Gen.Double[-180, 180], Gen.Double[1, 400], Gen.Double[0.05, 3]).Sample(
+            (latitude, longitude, km, people) =>
+            {
+                var expected = all.Count(p => GreatCircle.To(latitude, longitude, p.LatitudeDeg, p.LongitudeDeg).Km is var away && away <= km && p.Population >= people * away * away);
+                Assert.Equal(expected, Gazetteer.Bundled.Around(latitude, longitude, km, people).Count);
             },
             iter: 12);
     }
@@ -51,7 +64,13 @@ public sealed class GazetteerTests
     [InlineData(48.85, 2.35, 16.5, 19.0)]   // Paris
     public void The_estimate_is_dark_where_it_is_dark_and_bright_where_it_is_bright(double latitude, double longitude, double brightest, double darkest)
     {
-        var glow = SiteSkyGlow.Of(new GeoPosition(latitude, longitude), null, Gazetteer.Bundled.Around(latitude, longitude, SiteSkyGlow.ReachKm));
+        var glow = SiteSkyGlow.Of(new GeoPosition(latitude, longitude), null);
         Assert.InRange(glow.ZenithMag, brightest, darkest);
     }
+
+    // National Park Service night-sky reports name the glow of Las Vegas as the one seen across Death Valley (from memory): it stands
+    // south-east of the dunes at Stovepipe Wells.
+    [Fact]
+    public void Death_Valley_sees_Las_Vegas() =>
+        Assert.Contains(SiteSkyGlow.Of(new GeoPosition(36.6, -117.1), null).Domes, d => d.Place.Name == "Las Vegas" && d.AzimuthDeg is > 90 and < 130);
 }

@@ -74,7 +74,7 @@ public sealed class SiteSkyGlowTests
             null,
             [
                 new PopulatedPlace("Lower", 36, -116.334, 200_000), new PopulatedPlace("Upper", 36.05, -116.334, 300_000),
-                new PopulatedPlace("Westley", 36, -117.8, 90_000), new PopulatedPlace("Beyond", 34, -117, 9_000_000),
+                new PopulatedPlace("Westley", 36, -117.8, 90_000), new PopulatedPlace("Beyond", 33, -117, 9_000_000),
             ]);
         Assert.Equal(["Upper", "Westley"], glow.Domes.Select(d => d.Place.Name));
     }

@@ -31,7 +31,7 @@ internal sealed class AlternativeFinder(WatchStore watches, IClock clock)
                 plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant()).Plan);
             }
 
-            found[order.Plan.Watch.Id] = [.. plans.Take(MostShown).Select(plan => new Alternative(plan, null))];
+            found[order.Plan.Watch.Id] = [.. Alternatives.Rank(order.Plan.Watch, plans).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];
         }
 
         return found;

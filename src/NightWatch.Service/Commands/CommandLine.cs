@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using NightWatch.Service.Commands.Checks;
 using NightWatch.Service.Commands.Keeping;
+using NightWatch.Service.Commands.Plans;
+using NightWatch.Service.Commands.Seasons;
 using NightWatch.Service.Commands.SkyNights;
 
 namespace NightWatch.Service.Commands;
@@ -17,9 +20,13 @@ internal static class CommandLine
         {
             config,
             SkyCommand.Create(shell),
+            PlanCommand.Create(shell),
+            SeasonCommand.Create(shell),
+            RehearseCommand.Create(shell),
             RunCommand.Create(shell, config),
             WatchCommand.Create(shell, config),
             SiteCommand.Create(shell, config),
+            CheckCommand.Create(shell, config),
         };
         root.SetAction(given => new HelpAction().Invoke(given));
         var parsed = root.Parse(args);

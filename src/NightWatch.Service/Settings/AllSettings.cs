@@ -47,6 +47,14 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
             : throw new BadInputException("configuration: " + faults[0] + (faults.Count > 1 ? $" ({faults.Count - 1} more; 'nightwatch check' lists them.)" : ""));
     }
 
+    /// <summary>The settings of a rehearsal: invented weather, a database of its own, letters into a folder; nothing of the machine's is read.</summary>
+    public static AllSettings ForRehearsal(string databaseFile, string letterFolder, long seed) => new(
+        new ConfigurationBuilder().Build(),
+        new DatabaseOptions { Connection = databaseFile },
+        new FeedsOptions { Order = FeedsOptions.FakeId, Fake = new FakeSection { Seed = seed } },
+        new MailOptions { Transport = "folder", Folder = letterFolder, From = "NightWatch rehearsal <nightwatch@example.org>" },
+        new ServiceOptions());
+
     /// <summary>Who the letters are from.</summary>
     public LetterHead Head()
     {

@@ -1,6 +1,9 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Commands.SkyNights;
+using NightWatch.Sky.Nights;
 using NodaTime;
 
 namespace NightWatch.Service.Wording;
@@ -27,11 +30,12 @@ internal static class Document
         var options = new JsonSerializerOptions(WatchJson.Options) { WriteIndented = true };
         options.Converters.Insert(0, new InstantConverter());
         options.Converters.Insert(0, new IntervalConverter());
+        options.Converters.Insert(0, new NightSkyConverter());
         options.MakeReadOnly();
         return options;
     }
 
-    private sealed class IntervalConverter : System.Text.Json.Serialization.JsonConverter<Interval>
+    private sealed class IntervalConverter : JsonConverter<Interval>
     {
         public override Interval Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
 
@@ -44,5 +48,13 @@ internal static class Document
             JsonSerializer.Serialize(writer, value.End, options);
             writer.WriteEndObject();
         }
+    }
+
+    /// <summary>The sky has one shape wherever it is shown.</summary>
+    private sealed class NightSkyConverter : JsonConverter<NightSky>
+    {
+        public override NightSky Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+        public override void Write(Utf8JsonWriter writer, NightSky value, JsonSerializerOptions options) => SkyJson.Write(writer, value);
     }
 }

@@ -6,12 +6,16 @@ namespace NightWatch.Service.Wording;
 /// <summary>Times as people at the site read them.</summary>
 internal static class LocalText
 {
-    private static readonly ZonedDateTimePattern Clock = ZonedDateTimePattern.CreateWithInvariantCulture("HH':'mm x", null);
+    private static readonly LocalTimePattern Bare = LocalTimePattern.CreateWithInvariantCulture("HH':'mm");
+    private static readonly ZonedDateTimePattern ZoneClock = ZonedDateTimePattern.CreateWithInvariantCulture("HH':'mm x", null);
     private static readonly ZonedDateTimePattern DayClock = ZonedDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH':'mm x", null);
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
 
     /// <summary>"18:42 CEST"; a dash for an event that does not happen.</summary>
-    public static string Time(Instant? at, DateTimeZone zone) => at is { } instant ? Clock.Format(instant.InZone(zone)) : "-";
+    public static string Time(Instant? at, DateTimeZone zone) => at is { } instant ? ZoneClock.Format(instant.InZone(zone)) : "-";
+
+    /// <summary>"18:42".</summary>
+    public static string Clock(Instant at, DateTimeZone zone) => Bare.Format(at.InZone(zone).TimeOfDay);
 
     /// <summary>"Thu 13 Aug 18:42 CEST".</summary>
     public static string DayTime(Instant at, DateTimeZone zone) => DayClock.Format(at.InZone(zone));

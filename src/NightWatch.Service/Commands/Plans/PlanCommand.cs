@@ -1,0 +1,50 @@
+using System.CommandLine;
+using NightWatch.Planning.Nights;
+using NightWatch.Service.Commands.Keeping;
+using NightWatch.Service.Forecasts;
+using NightWatch.Service.Passes;
+using NightWatch.Service.Wording;
+using NightWatch.Weather;
+using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Service.Commands.Plans;
+
+/// <summary>The whole evaluation of one watch and one night from a stored answer of a feed.</summary>
+internal static class PlanCommand
+{
+    public static Command Create(Shell shell)
+    {
+        var watch = Given.Text("--watch", "A watch file.");
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
+        var forecast = Given.Text("--forecast", "A stored answer of the feed.");
+        var feed = Given.Word("--feed", "Whose answer it is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
+        var now = Given.Instant("--now", "The clock reading to plan at, UTC; default now.");
+        var json = Given.Json();
+        var command = new Command("plan", "Verdict, reasons, windows, sequence and timeline of one watch and one night.") { watch, night, forecast, feed, now, json };
+        command.SetAction(given =>
+        {
+            var at = given.GetValue(now) ?? shell.Clock.GetCurrentInstant();
+            var order = WatchCommand.ReadFile(shell, given.Needed(watch), "--watch");
+            var series = Read(shell, given.Needed(forecast), given.Needed(feed), at);
+            var plan = NightEvaluation.Of(order, given.Needed(night), new ForecastAnswer { Series = series }, at).Plan;
+            if (given.GetValue(json)) Document.Write(shell.Output, PlanDocument.Of(plan));
+            else PlanTable.Draw(shell, plan);
+            return Exit.Ok;
+        });
+        return command;
+    }
+
+    private static ForecastSeries Read(Shell shell, string path, string feed, Instant at)
+    {
+        try
+        {
+            return ForecastReaders.For(feed).Read(shell.ReadFile(path, "--forecast"), at);
+        }
+        catch (ForecastFormatException broken)
+        {
+            throw new BadInputException($"--forecast: '{path}' is not an answer of {feed}: {broken.Message}");
+        }
+    }
+}

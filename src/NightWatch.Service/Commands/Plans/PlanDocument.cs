@@ -1,0 +1,47 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using NightWatch.Planning.Nights;
+using NightWatch.Service.Wording;
+
+namespace NightWatch.Service.Commands.Plans;
+
+/// <summary>
+/// The plan document: the decision first, the windows together, then every other part of the plan under its own name, so that a part
+/// added to the plan is in the document without a word here.
+/// </summary>
+internal static class PlanDocument
+{
+    public static JsonObject Of(NightPlan plan)
+    {
+        var parts = Node(plan).AsObject();
+        var document = new JsonObject
+        {
+            ["night"] = Node(plan.Night),
+            ["zone"] = plan.Watch.Site.Zone.Id,
+            ["madeAt"] = Node(plan.MadeAt),
+            ["verdict"] = Node(plan.Verdict.Class),
+            ["probability"] = Node(plan.Verdict.Probability),
+            ["deciding"] = Node(plan.Verdict.Deciding.Factor),
+            ["reasons"] = Node(plan.Verdict.Reasons),
+            ["windows"] = new JsonObject
+            {
+                ["span"] = Node(plan.Sky.Span),
+                ["astronomicalNight"] = Node(plan.Sky.AstronomicalNight),
+                ["dark"] = Node(plan.Sky.DarkWindows),
+                ["subject"] = Node(plan.Sky.SubjectWindows),
+                ["shooting"] = Node(plan.Sky.ShootingWindows),
+                ["run"] = Node(plan.Verdict.Run),
+            },
+        };
+        foreach (var (name, part) in parts.ToList())
+        {
+            if (name is "verdict" || document.ContainsKey(name)) continue;
+            parts.Remove(name);
+            document[name] = part;
+        }
+
+        return document;
+    }
+
+    private static JsonNode Node<T>(T value) => JsonSerializer.SerializeToNode(value, Document.Options)!;
+}

@@ -1,0 +1,57 @@
+using System.CommandLine;
+using System.Diagnostics;
+using NightWatch.Service.Rehearsal;
+using NightWatch.Service.Wording;
+using NodaTime;
+
+namespace NightWatch.Service.Commands;
+
+/// <summary>The newcomer's first command: weeks of the service in seconds, every letter to be read.</summary>
+internal static class RehearseCommand
+{
+    /// <summary>Chosen because its weeks hold one of everything; any other seed is as good a world.</summary>
+    private const int DefaultSeed = 1;
+
+    private const int DefaultDays = 45;
+
+    public static Command Create(Shell shell)
+    {
+        var days = Given.Whole("--days", $"How many days; default {DefaultDays}.", 1, 400);
+        var seed = Given.Whole("--seed", $"Another seed, other weather; default {DefaultSeed}.", 0, int.MaxValue);
+        var folder = Given.Text("--out", "Folder for the letters and the index page; default ./rehearsal.");
+        var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.") { days, seed, folder };
+        command.SetAction(async (given, stop) =>
+        {
+            var watch = Stopwatch.StartNew();
+            var (count, world) = (given.GetValue(days) ?? DefaultDays, given.GetValue(seed) ?? DefaultSeed);
+            var place = RehearsalFolder.Prepare(shell.PathOf(given.GetValue(folder) ?? "rehearsal"));
+            var progress = new Progress(shell.Error, count);
+            var story = await new RehearsalRun(world, count, place.Letters, progress.Show).RunAsync(stop);
+            place.Write(story);
+            progress.End();
+            RehearsalSummary.Draw(shell, story, place.Index, watch.Elapsed);
+            return Exit.Ok;
+        });
+        return command;
+    }
+
+    /// <summary>One line that renews itself on a terminal, a line every ten days elsewhere.</summary>
+    private sealed class Progress(TextWriter error, int days)
+    {
+        private int shown = -1;
+
+        public void Show(LocalDate today, int day, int letters)
+        {
+            if (day == shown) return;
+            shown = day;
+            var line = FormattableString.Invariant($"day {Math.Min(day, days),3} of {days}, {LocalText.Date(today)}, {letters} letters");
+            if (!Console.IsErrorRedirected) error.Write("\r" + line + "   ");
+            else if (day % 10 == 0) error.WriteLine(line);
+        }
+
+        public void End()
+        {
+            if (!Console.IsErrorRedirected) error.WriteLine();
+        }
+    }
+}

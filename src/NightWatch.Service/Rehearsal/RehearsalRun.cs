@@ -1,0 +1,94 @@
+using NightWatch.Alerts.Policy;
+using NightWatch.Service.Hosting;
+using NightWatch.Service.Mail;
+using NightWatch.Service.Passes;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Due;
+using NightWatch.Store.Outbox;
+using NightWatch.Store.Verdicts;
+using NightWatch.Store.Watches;
+using NightWatch.Weather.Fake;
+using NodaTime;
+
+namespace NightWatch.Service.Rehearsal;
+
+/// <summary>
+/// The service's own code on a virtual clock: the same due table, passes, policy, store and outbox, with invented weather before it and a
+/// folder behind it. Only the clock is put forward by hand, from due time to due time.
+/// </summary>
+internal sealed class RehearsalRun(long seed, int days, string letterFolder, Action<LocalDate, int, int> progress)
+{
+    private const int MostTicks = 100_000;
+
+    /// <summary>Runs it all.</summary>
+    public async Task<RehearsalStory> RunAsync(CancellationToken stop)
+    {
+        var folder = Directory.CreateTempSubdirectory("nightwatch-rehearsal-");
+        try
+        {
+            return await RunAsync(Path.Combine(folder.FullName, "rehearsal.db"), stop);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    private async Task<RehearsalStory> RunAsync(string databaseFile, CancellationToken stop)
+    {
+        var home = Cast.Watches[0].Site.Zone;
+        var start = Cast.FirstDay.At(new LocalTime(6, 0)).InZoneStrictly(home).ToInstant();
+        var end = start + Duration.FromDays(days);
+        var clock = new VirtualClock(start);
+        var diary = new Diary();
+        await using var parts = Parts(databaseFile, clock, diary);
+        var database = parts.GetRequiredService<Database>();
+        await database.MigrateAsync(stop);
+        var watches = parts.GetRequiredService<WatchStore>();
+        foreach (var watch in Cast.Watches) await watches.PutAsync(watch, start, stop);
+
+        var (ticker, due) = (parts.GetRequiredService<Ticker>(), parts.GetRequiredService<DueStore>());
+        for (var tick = 0; clock.GetCurrentInstant() < end; tick++)
+        {
+            if (tick >= MostTicks) throw new InvalidOperationException("The rehearsal does not come to its end.");
+            await ticker.TickAsync(steps: true, stop);
+            if (ticker.Trouble is { } trouble) throw new InvalidOperationException($"The rehearsal failed at {clock.GetCurrentInstant()}: {trouble}");
+            clock.AdvanceTo(await due.NextAsync(stop) ?? end);
+            var today = clock.GetCurrentInstant().InZone(home).Date;
+            progress(today, Period.DaysBetween(Cast.FirstDay, today), diary.Letters.Count);
+        }
+
+        return await StoryAsync(parts, diary, end, stop);
+    }
+
+    private ServiceProvider Parts(string databaseFile, VirtualClock clock, Diary diary)
+    {
+        var settings = AllSettings.ForRehearsal(databaseFile, letterFolder, seed);
+        return new ServiceCollection()
+            .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
+            .AddSingleton<IClock>(clock)
+            .AddSingleton<TimeProvider>(clock)
+            .AddNightWatch(settings)
+            .AddSingleton<IPassWitness>(diary)
+            .BuildServiceProvider();
+    }
+
+    private async Task<RehearsalStory> StoryAsync(ServiceProvider parts, Diary diary, Instant end, CancellationToken stop)
+    {
+        var verdicts = parts.GetRequiredService<VerdictStore>();
+        var truth = new Truth(new FakeWeather(seed));
+        var nights = new List<StoryNight>();
+        foreach (var watch in Cast.Watches)
+        {
+            for (var night = Cast.FirstDay; night < end.InZone(watch.Site.Zone).Date.PlusDays(-1); night = night.PlusDays(1))
+            {
+                var looks = (await verdicts.OfNightAsync(watch.Id, night, stop)).Where(look => look.Pass != PassKind.After).ToList();
+                nights.Add(new StoryNight(watch, night, looks, await truth.OfAsync(watch, night, stop)));
+            }
+        }
+
+        var entries = await parts.GetRequiredService<OutboxStore>().ListAsync(null, int.MaxValue, stop);
+        return new RehearsalStory(seed, days, diary.Letters, nights, entries.ToDictionary(entry => entry.MessageId));
+    }
+}

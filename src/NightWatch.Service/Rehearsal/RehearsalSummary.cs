@@ -1,0 +1,44 @@
+using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Service.Commands;
+using NightWatch.Service.Wording;
+using NodaTime;
+using Spectre.Console;
+
+namespace NightWatch.Service.Rehearsal;
+
+/// <summary>What a rehearsal says on the screen at its end.</summary>
+internal static class RehearsalSummary
+{
+    public static void Draw(Shell shell, RehearsalStory story, string indexFile, TimeSpan took) => shell.Draw(console =>
+    {
+        console.WriteLine(FormattableString.Invariant($"{story.Days} days, {story.Nights.Count} site-nights, {story.Letters.Count} letters, seed {story.Seed}, in {took.TotalSeconds:0.0} s."));
+        var letters = new Table().Border(TableBorder.Simple).AddColumn("Letter").AddColumn("How many").AddColumn("The first");
+        foreach (var kind in Enum.GetValues<LetterKind>())
+        {
+            var all = story.Of(kind).ToList();
+            letters.AddRow(new Text(Words.Of(kind)), new Text(FormattableString.Invariant($"{all.Count}")), new Text(all.Count == 0 ? "-" : all[0].Subject));
+        }
+
+        console.Write(letters);
+        foreach (var moment in Moments(story)) console.WriteLine(moment);
+        var truth = new Table().Border(TableBorder.Simple).AddColumn("Last word before leaving");
+        foreach (var came in Classes) truth.AddColumn("came " + Words.Of(came));
+        foreach (var said in Classes) truth.AddRow([Words.Of(said), .. Classes.Select(came => FormattableString.Invariant($"{story.Count(said, came)}"))]);
+        console.Write(truth);
+        console.WriteLine($"Read them: {indexFile}");
+    });
+
+    private static IEnumerable<VerdictClass> Classes => Enum.GetValues<VerdictClass>().Reverse();
+
+    private static IEnumerable<string> Moments(RehearsalStory story)
+    {
+        var held = story.AlternativesThatHeld().FirstOrDefault();
+        yield return held.Warning is null
+            ? "No reschedule warning named an alternative that was then on."
+            : $"Warned at {LocalText.DayTime(held.Warning.At, held.Alternative.Watch.Site.Zone)}: {held.Warning.Subject}; its alternative, {held.Alternative.Watch.Site.Name} on {LocalText.Date(held.Alternative.Night)}, was on.";
+        yield return story.QuietWeek() is { } week
+            ? $"Quiet around full Moon: no letter from {LocalText.Date(week.First)} to {LocalText.Date(week.Last)}."
+            : "No quiet week around full Moon.";
+    }
+}

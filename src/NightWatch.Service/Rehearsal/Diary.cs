@@ -13,9 +13,9 @@ internal sealed record DiaryLetter(Instant At, Letter Letter, LetterDraft Draft)
 {
     public LetterKind Kind => Letter.Kind;
 
-    public string Subject => Letter.Message.Subject;
+    public string Subject => Letter.Message.Subject ?? "";
 
-    public string MessageId => Letter.Message.MessageId;
+    public string MessageId => Letter.Message.MessageId ?? "";
 }
 
 /// <summary>Keeps what was written, in order.</summary>

@@ -1,6 +1,5 @@
 using System.Net;
 using System.Text;
-using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Service.Wording;
 using NightWatch.Store.Outbox;

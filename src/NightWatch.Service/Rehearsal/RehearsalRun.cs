@@ -1,6 +1,5 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Service.Hosting;
-using NightWatch.Service.Mail;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
 using NightWatch.Store;

@@ -16,7 +16,7 @@ namespace NightWatch.Service.Rehearsal;
 internal sealed record StoryNight(Watch Watch, LocalDate Night, IReadOnlyList<VerdictRecord> Looks, NightPlan Truth)
 {
     /// <summary>The last look on the day: what the photographer would have gone by.</summary>
-    public VerdictRecord? LastLook => Looks.LastOrDefault();
+    public VerdictRecord? LastLook => Looks.Count > 0 ? Looks[^1] : null;
 }
 
 /// <summary>All that came of a rehearsal.</summary>

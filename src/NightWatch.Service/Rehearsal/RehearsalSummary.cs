@@ -2,7 +2,6 @@ using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Service.Commands;
 using NightWatch.Service.Wording;
-using NodaTime;
 using Spectre.Console;
 
 namespace NightWatch.Service.Rehearsal;

@@ -1,7 +1,6 @@
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Settings;
 using NightWatch.Weather.Feeds;
-using NodaTime;
 
 namespace NightWatch.Service.Commands.Checks;
 

@@ -1,10 +1,8 @@
 using System.CommandLine;
-using NightWatch.Planning.Nights;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Wording;
-using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
 using NodaTime;

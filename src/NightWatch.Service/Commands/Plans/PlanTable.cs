@@ -1,5 +1,4 @@
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Service.Wording;
 using Spectre.Console;
 

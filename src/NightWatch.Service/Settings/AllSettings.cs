@@ -53,6 +53,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         new DatabaseOptions { Connection = databaseFile },
         new FeedsOptions { Order = FeedsOptions.FakeId, Fake = new FakeSection { Seed = seed } },
         new MailOptions { Transport = "folder", Folder = letterFolder, From = "NightWatch rehearsal <nightwatch@example.org>" },
+        new OutboxOptions(),
         new ServiceOptions());
 
     /// <summary>Who the letters are from.</summary>

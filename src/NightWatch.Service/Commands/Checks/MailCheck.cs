@@ -9,7 +9,7 @@ internal static class MailCheck
     public static async Task<Finding> RunAsync(AllSettings settings, Shell shell, CancellationToken stop)
     {
         if (settings.Mail.Faults().Count > 0) return new Finding("mail", false, "not tried, as its configuration is wrong.");
-        var transport = MailTransports.Create(settings.Mail, shell.Clock, TimeProvider.System, Microsoft.Extensions.Logging.Abstractions.NullLoggerFactory.Instance);
+        var transport = MailTransports.Create(settings.Mail, TimeProvider.System);
         try
         {
             return await transport.CheckAsync(stop) is { } trouble

@@ -15,6 +15,7 @@ internal sealed partial class ForecastDesk(ForecastStore store, FeedSet feeds, F
 {
     private const int RunsForAgreement = 4;
     private readonly ConcurrentDictionary<(string Feed, string Cell), Instant> notBefore = new();
+    private readonly ReadForecasts read = new();
 
     /// <summary>The weather of a place as well as it is known now.</summary>
     public async Task<ForecastAnswer> AskAsync(ForecastPlace place, CancellationToken cancellationToken)
@@ -49,7 +50,7 @@ internal sealed partial class ForecastDesk(ForecastStore store, FeedSet feeds, F
             if (runs.Count == 0 && run.Body.RetrievedAt < oldest) return [];
             try
             {
-                runs.Add((run.Id, line.Reader.Read(run.Body.Body, run.Body.RetrievedAt)));
+                runs.Add((run.Id, read.GetOrRead(run, line.Reader)));
             }
             catch (ForecastFormatException broken)
             {
@@ -95,12 +96,8 @@ internal sealed partial class ForecastDesk(ForecastStore store, FeedSet feeds, F
 /// <summary>The forecasts of one pass: each place is asked for once.</summary>
 internal sealed class PassForecasts(ForecastDesk desk)
 {
-    private readonly Dictionary<string, Task<ForecastAnswer>> asked = [];
+    private readonly ConcurrentDictionary<string, Lazy<Task<ForecastAnswer>>> asked = new();
 
-    public Task<ForecastAnswer> AskAsync(ForecastPlace place, CancellationToken cancellationToken)
-    {
-        var cell = ForecastStore.CellOf(place);
-        if (!asked.TryGetValue(cell, out var answer)) asked[cell] = answer = desk.AskAsync(place, cancellationToken);
-        return answer;
-    }
+    public Task<ForecastAnswer> AskAsync(ForecastPlace place, CancellationToken cancellationToken) =>
+        asked.GetOrAdd(ForecastStore.CellOf(place), _ => new(() => desk.AskAsync(place, cancellationToken))).Value;
 }

@@ -77,22 +77,24 @@ internal sealed partial class PassRunner(
 
     private async Task<PassTally> RunGroupAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)
     {
-        var looks = new List<WatchPass>();
-        var failed = 0;
-        foreach (var (claim, watch) in group)
-        {
-            try
-            {
-                looks.Add(await looker.LookAsync(claim, watch, forecasts, stop));
-            }
-            catch (Exception failure) when (failure is not OperationCanceledException)
-            {
-                failed++;
-                await GiveBackAsync([claim], failure);
-            }
-        }
-
+        // Looking only reads, so it goes side by side; keeping goes in order.
+        var tried = await Task.WhenAll(group.Select(entry => Task.Run(() => TryLookAsync(entry.Claim, entry.Watch, forecasts, stop), stop)));
+        var looks = tried.OfType<WatchPass>().ToList();
+        var failed = tried.Length - looks.Count;
         return await KeepAsync(looks, forecasts, stop) + new PassTally(0, 0, failed, 0);
+    }
+
+    private async Task<WatchPass?> TryLookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken stop)
+    {
+        try
+        {
+            return await looker.LookAsync(claim, watch, forecasts, stop);
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            await GiveBackAsync([claim], failure);
+            return null;
+        }
     }
 
     private async Task<PassTally> KeepAsync(List<WatchPass> looks, PassForecasts forecasts, CancellationToken stop)

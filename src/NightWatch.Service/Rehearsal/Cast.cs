@@ -5,8 +5,8 @@ using NodaTime;
 namespace NightWatch.Service.Rehearsal;
 
 /// <summary>
-/// An invented photographer of the far west of New South Wales, with three places in two zones (the mining town keeps South Australia's
-/// time) and the core high all night. Real geography, invented nicknames.
+/// An invented photographer on the Murray, with two places in Victoria and one across the border in South Australia, half an hour
+/// behind; the core stands high all night. Real geography, invented nicknames.
 /// </summary>
 internal static class Cast
 {
@@ -14,22 +14,22 @@ internal static class Cast
     public static readonly LocalDate FirstDay = new(2027, 5, 25);
 
     private static readonly Subscriber Photographer = new("Marlo Quist", "marlo.quist@example.org");
-    private static readonly DateTimeZone TownTime = DateTimeZoneProviders.Tzdb["Australia/Broken_Hill"];
-    private static readonly DateTimeZone StateTime = DateTimeZoneProviders.Tzdb["Australia/Sydney"];
-    private static readonly GeoPosition Home = new(-31.958, 141.453, 300);
+    private static readonly DateTimeZone Victoria = DateTimeZoneProviders.Tzdb["Australia/Melbourne"];
+    private static readonly DateTimeZone SouthAustralia = DateTimeZoneProviders.Tzdb["Australia/Adelaide"];
+    private static readonly GeoPosition Home = new(-34.19, 142.16, 50);
 
     /// <summary>The watches.</summary>
     public static IReadOnlyList<Watch> Watches { get; } =
     [
-        Make("long-fence", "The Long Fence", new GeoPosition(-31.86, 141.22, 190), TownTime, GroundKind.Gravel, 35,
-            [new(60, 2), new(110, 1), new(250, 0.5)],
-            "Public road reserve; keep the gate as you find it."),
-        Make("drowned-trees", "The Drowned Trees", new GeoPosition(-32.36, 142.31, 62), StateTime, GroundKind.Clay, 85,
-            [new(90, 1), new(180, 1.5)],
-            "Lake shore track is dry-weather only; ask at the ranger's hut."),
-        Make("red-gorge", "Red Gorge", new GeoPosition(-31.20, 142.29, 180), StateTime, GroundKind.Rock, 110,
-            [new(70, 6), new(120, 9), new(160, 4), new(240, 3)],
-            "National park: permit for the night, no fires, tell the ranger when you leave."),
+        Make("pink-flat", "The Pink Flat", new GeoPosition(-35.05, 141.72, 45), Victoria, GroundKind.Clay, 95,
+            [new(60, 1), new(110, 0.5), new(250, 0.5)],
+            "The track over the lake bed is for dry weather only; ask at the ranger's hut."),
+        Make("drowned-gums", "The Drowned Gums", new GeoPosition(-34.74, 142.34, 50), Victoria, GroundKind.Sand, 60,
+            [new(80, 3), new(140, 4), new(200, 2)],
+            "Public camping ground; no lights after ten, keep the boom gate shut."),
+        Make("river-cliffs", "The River Cliffs", new GeoPosition(-34.02, 140.86, 60), SouthAustralia, GroundKind.Rock, 115,
+            [new(70, 0.5), new(160, 1), new(240, 2)],
+            "Stay ten metres from the edge: it undercuts. No fruit over the border."),
     ];
 
     private static Watch Make(string id, string name, GeoPosition at, DateTimeZone zone, GroundKind ground, double driveMin, HorizonPoint[] skyline, string access) => new()
@@ -45,10 +45,10 @@ internal static class Cast
         Limits = new Limits { MinAltitudeDeg = 15, UsableRunMin = 120 },
         Outing = new Outing
         {
-            FreeEvenings = [IsoDayOfWeek.Wednesday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday],
+            FreeEvenings = [IsoDayOfWeek.Wednesday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday, IsoDayOfWeek.Sunday],
             DriveMin = driveMin,
             SetUpMin = 60,
-            MostDriveKm = 250,
+            MostDriveKm = 200,
             HomeLatitudeDeg = Home.LatitudeDeg,
             HomeLongitudeDeg = Home.LongitudeDeg,
         },

@@ -1,4 +1,5 @@
 using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
@@ -77,17 +78,18 @@ internal sealed class RehearsalRun(long seed, int days, string letterFolder, Act
     {
         var verdicts = parts.GetRequiredService<VerdictStore>();
         var truth = new Truth(new FakeWeather(seed));
-        var nights = new List<StoryNight>();
-        foreach (var watch in Cast.Watches)
-        {
-            for (var night = Cast.FirstDay; night < end.InZone(watch.Site.Zone).Date.PlusDays(-1); night = night.PlusDays(1))
-            {
-                var looks = (await verdicts.OfNightAsync(watch.Id, night, stop)).Where(look => look.Pass != PassKind.After).ToList();
-                nights.Add(new StoryNight(watch, night, looks, await truth.OfAsync(watch, night, stop)));
-            }
-        }
-
+        var over = end.InZone(Cast.Watches[0].Site.Zone).Date.PlusDays(-1);
+        var nights = await Task.WhenAll(
+            from watch in Cast.Watches
+            from day in Enumerable.Range(0, Period.DaysBetween(Cast.FirstDay, over))
+            select Task.Run(() => NightAsync(watch, Cast.FirstDay.PlusDays(day)), stop));
         var entries = await parts.GetRequiredService<OutboxStore>().ListAsync(null, int.MaxValue, stop);
         return new RehearsalStory(seed, days, diary.Letters, nights, entries.ToDictionary(entry => entry.MessageId));
+
+        async Task<StoryNight> NightAsync(Watch watch, LocalDate night) => new(
+            watch,
+            night,
+            [.. (await verdicts.OfNightAsync(watch.Id, night, stop)).Where(look => look.Pass != PassKind.After)],
+            await truth.OfAsync(watch, night, stop));
     }
 }

@@ -14,6 +14,9 @@ internal sealed record ForecastAnswer
     /// <summary>Earlier runs of the same feed, newest first.</summary>
     public IReadOnlyList<ForecastSeries> EarlierRuns { get; init; } = [];
 
+    /// <summary>Members of the ensemble; empty: none.</summary>
+    public IReadOnlyList<ForecastSeries> Members { get; init; } = [];
+
     /// <summary>The next feed's newest run.</summary>
     public ForecastSeries? SecondOpinion { get; init; }
 

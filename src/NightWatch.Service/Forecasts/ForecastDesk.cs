@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Forecasts;
+using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -11,75 +12,99 @@ namespace NightWatch.Service.Forecasts;
 /// Gets forecasts: asks a feed only where the stored answer has expired, stores what came, and falls back on the stored answer, then
 /// on the next feed, when one does not answer. It never throws for what a feed does.
 /// </summary>
-internal sealed partial class ForecastDesk(ForecastStore store, FeedSet feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log)
+internal sealed partial class ForecastDesk(
+    ForecastStore store, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log, IEnsembleFeed? ensemble = null)
 {
     private const int RunsForAgreement = 4;
     private readonly ConcurrentDictionary<(string Feed, string Cell), Instant> notBefore = new();
-    private readonly ReadForecasts read = new();
+    private readonly ReadForecasts<ForecastSeries> read = new();
+    private readonly ReadForecasts<IReadOnlyList<ForecastSeries>> readMembers = new();
 
     /// <summary>The weather of a place as well as it is known now.</summary>
     public async Task<ForecastAnswer> AskAsync(ForecastPlace place, CancellationToken cancellationToken)
     {
         var answer = ForecastAnswer.None;
-        foreach (var line in feeds.Lines)
+        foreach (var feed in feeds)
         {
-            var runs = await RunsAsync(line, place, cancellationToken);
+            var runs = await RunsAsync(feed, place, cancellationToken);
             if (runs.Count == 0) continue;
-            if (answer.Series is null)
+            if (answer.Series is not null)
             {
-                answer = answer with { Series = runs[0].Series, EarlierRuns = [.. runs.Skip(1).Select(run => run.Series)], StoredIds = [.. runs.Select(run => run.Id)] };
-                continue;
+                answer = answer with { SecondOpinion = runs[0].Series, StoredIds = [.. answer.StoredIds, runs[0].Id] };
+                break;
             }
 
-            return answer with { SecondOpinion = runs[0].Series, StoredIds = [.. answer.StoredIds, runs[0].Id] };
+            answer = answer with { Series = runs[0].Series, EarlierRuns = [.. runs.Skip(1).Select(run => run.Series)], StoredIds = [.. runs.Select(run => run.Id)] };
         }
 
-        return answer;
+        return await MembersAsync(place, cancellationToken) is var (id, members) ? answer with { Members = members, StoredIds = [.. answer.StoredIds, id] } : answer;
     }
 
     /// <summary>The newest runs of one feed, newest first; empty when it has nothing young enough.</summary>
-    private async Task<IReadOnlyList<(long Id, ForecastSeries Series)>> RunsAsync(FeedLine line, ForecastPlace place, CancellationToken cancellationToken)
+    private async Task<IReadOnlyList<(long Id, ForecastSeries Series)>> RunsAsync(IForecastFeed feed, ForecastPlace place, CancellationToken cancellationToken)
     {
         var cell = ForecastStore.CellOf(place);
-        await RefreshAsync(line, place, cell, cancellationToken);
-        var oldest = clock.GetCurrentInstant() - Duration.FromHours(options.MostAgeHours);
-        var stored = await store.RunsAsync(line.Feed.Id, cell, RunsForAgreement, cancellationToken);
+        await RefreshAsync(feed.Id, cell, async known => Answer.Of(await feed.FetchAsync(place, known, cancellationToken)), cancellationToken);
+        var stored = await store.RunsAsync(feed.Id, cell, RunsForAgreement, cancellationToken);
+        if (stored.Count == 0 || IsTooOld(stored[0])) return [];
         var runs = new List<(long, ForecastSeries)>();
+        var reader = ForecastReaders.For(feed.Id);
         foreach (var run in stored)
         {
-            if (runs.Count == 0 && run.Body.RetrievedAt < oldest) return [];
-            try
-            {
-                runs.Add((run.Id, read.GetOrRead(run, line.Reader)));
-            }
-            catch (ForecastFormatException broken)
-            {
-                LogBroken(run.Id, line.Feed.Id, broken.Message);
-            }
+            if (Read(run, feed.Id, read, reader.Read) is { } series) runs.Add((run.Id, series));
         }
 
         return runs;
     }
 
-    private async Task RefreshAsync(FeedLine line, ForecastPlace place, string cell, CancellationToken cancellationToken)
+    private async Task<(long Id, IReadOnlyList<ForecastSeries> Members)?> MembersAsync(ForecastPlace place, CancellationToken cancellationToken)
+    {
+        if (ensemble is null) return null;
+        // A feed may be both; its members must not be taken for its runs.
+        var (id, cell) = (ensemble.Id + "/members", ForecastStore.CellOf(place));
+        await RefreshAsync(id, cell, async known => Answer.Of(await ensemble.FetchMembersAsync(place, known, cancellationToken)), cancellationToken);
+        var last = await store.LastAsync(id, cell, cancellationToken);
+        if (last is null || IsTooOld(last)) return null;
+        var reader = ForecastReaders.ForEnsemble(ensemble.Id);
+        return Read(last, id, readMembers, (body, at) => reader.ReadMembers(body, at)) is { Count: > 0 } members ? (last.Id, members) : null;
+    }
+
+    private bool IsTooOld(StoredForecast stored) => stored.Body.RetrievedAt < clock.GetCurrentInstant() - Duration.FromHours(options.MostAgeHours);
+
+    private async Task RefreshAsync(string id, string cell, Func<FetchedBody?, Task<Answer>> fetch, CancellationToken cancellationToken)
     {
         var now = clock.GetCurrentInstant();
-        var last = await store.LastAsync(line.Feed.Id, cell, cancellationToken);
+        var last = await store.LastAsync(id, cell, cancellationToken);
         if (last?.Body.Expires > now) return;
-        if (notBefore.TryGetValue((line.Feed.Id, cell), out var until) && now < until) return;
-        switch (await line.Feed.FetchAsync(place, last?.Body, cancellationToken))
+        if (notBefore.TryGetValue((id, cell), out var until) && now < until) return;
+        var answer = await fetch(last?.Body);
+        if (answer.Body is { } body)
         {
-            case Fetched.Fresh fresh:
-                await store.AddAsync(line.Feed.Id, cell, fresh.Body, fresh.Series.IssuedAt, cancellationToken);
-                break;
-            case Fetched.Unchanged unchanged when last is not null:
-                await store.ConfirmAsync(last.Id, unchanged.Expires, now, cancellationToken);
-                break;
-            case Fetched.Unavailable unavailable:
-                if (unavailable.AskAgainAfter is { } wait) notBefore[(line.Feed.Id, cell)] = now + wait;
-                if (unavailable.OperatorMustAct) LogOperatorMustAct(line.Feed.Id, cell, unavailable.Why);
-                else LogUnavailable(line.Feed.Id, cell, unavailable.Why);
-                break;
+            await store.AddAsync(id, cell, body, answer.IssuedAt, cancellationToken);
+        }
+        else if (answer.Trouble is { } trouble)
+        {
+            if (trouble.AskAgainAfter is { } wait) notBefore[(id, cell)] = now + wait;
+            if (trouble.OperatorMustAct) LogOperatorMustAct(id, cell, trouble.Why);
+            else LogUnavailable(id, cell, trouble.Why);
+        }
+        else if (last is not null)
+        {
+            await store.ConfirmAsync(last.Id, answer.Expires, now, cancellationToken);
+        }
+    }
+
+    private T? Read<T>(StoredForecast stored, string id, ReadForecasts<T> known, Func<ReadOnlyMemory<byte>, Instant, T> reader)
+        where T : class
+    {
+        try
+        {
+            return known.GetOrRead(stored, reader);
+        }
+        catch (ForecastFormatException broken)
+        {
+            LogBroken(stored.Id, id, broken.Message);
+            return null;
         }
     }
 
@@ -91,13 +116,24 @@ internal sealed partial class ForecastDesk(ForecastStore store, FeedSet feeds, F
 
     [LoggerMessage(203, LogLevel.Warning, "Stored answer {Id} of {Feed} cannot be read: {Why}")]
     private partial void LogBroken(long id, string feed, string why);
-}
 
-/// <summary>The forecasts of one pass: each place is asked for once.</summary>
-internal sealed class PassForecasts(ForecastDesk desk)
-{
-    private readonly ConcurrentDictionary<string, Lazy<Task<ForecastAnswer>>> asked = new();
+    /// <summary>What a feed or an ensemble said, in one shape: a new body, trouble, or neither (the known answer still holds).</summary>
+    private readonly record struct Answer(FetchedBody? Body, Instant? IssuedAt, Instant? Expires, Fetched.Unavailable? Trouble)
+    {
+        public static Answer Of(Fetched fetched) => fetched switch
+        {
+            Fetched.Fresh fresh => new(fresh.Body, fresh.Series.IssuedAt, null, null),
+            Fetched.Unavailable trouble => new(null, null, null, trouble),
+            Fetched.Unchanged same => new(null, null, same.Expires, null),
+            _ => throw new InvalidOperationException("A fetch ends in one of its three outcomes."),
+        };
 
-    public Task<ForecastAnswer> AskAsync(ForecastPlace place, CancellationToken cancellationToken) =>
-        asked.GetOrAdd(ForecastStore.CellOf(place), _ => new(() => desk.AskAsync(place, cancellationToken))).Value;
+        public static Answer Of(FetchedMembers fetched) => fetched switch
+        {
+            FetchedMembers.Fresh fresh => new(fresh.Body, fresh.Members.IsEmpty ? null : fresh.Members[0].IssuedAt, null, null),
+            FetchedMembers.Unavailable trouble => new(null, null, null, trouble.Reason),
+            FetchedMembers.Unchanged same => new(null, null, same.Expires, null),
+            _ => throw new InvalidOperationException("A fetch ends in one of its three outcomes."),
+        };
+    }
 }

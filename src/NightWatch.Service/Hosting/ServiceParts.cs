@@ -11,6 +11,7 @@ using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
+using NightWatch.Weather;
 using NodaTime;
 
 namespace NightWatch.Service.Hosting;
@@ -26,7 +27,7 @@ internal static class ServiceParts
         services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<VerdictStore>();
         services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
         services.AddSingleton<Recovery>().AddSingleton<Retention>();
-        services.AddFeeds(settings.Feeds);
+        services.AddWeatherFeeds(settings.Feeds.ToWeather());
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton(_ => new LetterWriter(settings.Head()));
         services.AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();

@@ -30,6 +30,7 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
             Now = now,
             Forecast = forecast.Series,
             EarlierRuns = forecast.EarlierRuns,
+            Members = forecast.Members,
             SecondOpinion = forecast.SecondOpinion,
             AntecedentRainMm = forecast.Series?.Over(PeriodQuantity.PrecipitationMm, new Interval(now - Antecedent, now)).Value,
         }),

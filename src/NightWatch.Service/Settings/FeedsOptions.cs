@@ -1,3 +1,6 @@
+using NightWatch.Weather;
+using NightWatch.Weather.Feeds;
+
 namespace NightWatch.Service.Settings;
 
 /// <summary>Section "Feeds".</summary>
@@ -5,57 +8,76 @@ public sealed class FeedsOptions
 {
     public const string Section = "Feeds";
 
-    /// <summary>MET Norway.</summary>
-    public const string MetNorwayId = "met-norway";
-
     /// <summary>Invented weather, for trying things out.</summary>
     public const string FakeId = "fake";
 
     /// <summary>Feeds in the order of trust, comma-separated: the first that answers decides, the next is the second opinion.</summary>
-    public string Order { get; set; } = MetNorwayId;
+    public string Order { get; set; } = "met-norway";
+
+    /// <summary>Ensemble for the probability: "open-meteo-ensemble", "fake", or empty for none.</summary>
+    public string Ensemble { get; set; } = "";
+
+    /// <summary>Mail address or web page of whoever runs this installation; MET Norway and the US weather service demand it.</summary>
+    public string Contact { get; set; } = "";
+
+    /// <summary>"private" or "commercial"; Open-Meteo's free service is for private use only. Empty: not said.</summary>
+    public string Usage { get; set; } = "";
 
     /// <summary>A stored answer older than this is not used any more; the weather is then unknown.</summary>
     public int MostAgeHours { get; set; } = 18;
 
-    public MetNorwaySection MetNorway { get; set; } = new();
+    /// <summary>Addresses in place of the feeds' own; empty: their own.</summary>
+    public string MetNorwayUrl { get; set; } = "";
 
-    public FakeSection Fake { get; set; } = new();
+    public string NwsUrl { get; set; } = "";
 
-    /// <summary>The ids in <see cref="Order"/>.</summary>
-    public IReadOnlyList<string> Ids => Order.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    public string OpenMeteoUrl { get; set; } = "";
+
+    public string OpenMeteoEnsembleUrl { get; set; } = "";
+
+    /// <summary>File that holds the key of a paid Open-Meteo plan and nothing else; empty: none.</summary>
+    public string OpenMeteoKeyFile { get; set; } = "";
+
+    /// <summary>Seed of the invented weather.</summary>
+    public long FakeSeed { get; set; } = 1;
 
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
-    public IEnumerable<string> Faults()
+    public IReadOnlyList<string> Faults()
     {
-        string[] known = [MetNorwayId, FakeId];
-        if (Ids.Count == 0) yield return $"Feeds:Order is empty; accepted: one or more of {string.Join(", ", known)}.";
-        foreach (var id in Ids.Where(id => !known.Contains(id))) yield return $"Feeds:Order names '{id}'; accepted: {string.Join(", ", known)}.";
-        if (Ids.Distinct().Count() != Ids.Count) yield return "Feeds:Order names a feed twice; accepted: each once.";
-        if (MostAgeHours is < 1 or > 72) yield return $"Feeds:MostAgeHours is {MostAgeHours}; accepted: 1 to 72.";
-        if (!Ids.Contains(MetNorwayId)) yield break;
-        if (string.IsNullOrWhiteSpace(MetNorway.Contact))
-            yield return "Feeds:MetNorway:Contact is empty; accepted: your mail address or web page, which the feed's terms of service demand.";
-        if (!Uri.TryCreate(MetNorway.BaseUrl, UriKind.Absolute, out var uri) || uri.Scheme is not ("https" or "http"))
-            yield return $"Feeds:MetNorway:BaseUrl is '{MetNorway.BaseUrl}'; accepted: an absolute http or https address.";
-        if (MetNorway.TimeoutSeconds is < 1 or > 120) yield return $"Feeds:MetNorway:TimeoutSeconds is {MetNorway.TimeoutSeconds}; accepted: 1 to 120.";
+        var own = OwnFaults().ToList();
+        return own.Count > 0 ? own : [.. WeatherFeeds.Faults(ToWeather()).Select(fault => "Feeds: " + fault)];
     }
-}
 
-/// <summary>Section "Feeds:MetNorway".</summary>
-public sealed class MetNorwaySection
-{
-    /// <summary>Mail address or web page of whoever runs this installation.</summary>
-    public string Contact { get; set; } = "";
+    /// <summary>The same for the feeds themselves.</summary>
+    public WeatherOptions ToWeather() => new()
+    {
+        Feeds = Order.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries),
+        Ensemble = Given(Ensemble),
+        Usage = Usage.Length == 0 ? null : Enum.Parse<Usage>(Usage, ignoreCase: true),
+        Contact = Given(Contact),
+        MetNorwayUrl = Address(MetNorwayUrl),
+        NwsUrl = Address(NwsUrl),
+        OpenMeteoUrl = Address(OpenMeteoUrl),
+        OpenMeteoEnsembleUrl = Address(OpenMeteoEnsembleUrl),
+        OpenMeteoApiKey = OpenMeteoKeyFile.Length == 0 ? null : File.ReadAllText(OpenMeteoKeyFile).Trim(),
+        FakeSeed = FakeSeed,
+    };
 
-    public string BaseUrl { get; set; } = "https://api.met.no/";
+    private IEnumerable<string> OwnFaults()
+    {
+        if (MostAgeHours is < 1 or > 72) yield return $"Feeds:MostAgeHours is {MostAgeHours}; accepted: 1 to 72.";
+        if (Usage.Length > 0 && !(Enum.TryParse<Usage>(Usage, ignoreCase: true, out var usage) && Enum.IsDefined(usage)))
+            yield return $"Feeds:Usage is '{Usage}'; accepted: private, commercial, or empty.";
+        if (OpenMeteoKeyFile.Length > 0 && !File.Exists(OpenMeteoKeyFile)) yield return $"Feeds:OpenMeteoKeyFile is '{OpenMeteoKeyFile}'; accepted: a file that exists, or empty.";
+        foreach (var (key, address) in (IEnumerable<(string, string)>)
+            [(nameof(MetNorwayUrl), MetNorwayUrl), (nameof(NwsUrl), NwsUrl), (nameof(OpenMeteoUrl), OpenMeteoUrl), (nameof(OpenMeteoEnsembleUrl), OpenMeteoEnsembleUrl)])
+        {
+            if (address.Length > 0 && !(Uri.TryCreate(address, UriKind.Absolute, out var uri) && uri.Scheme is "https" or "http"))
+                yield return $"Feeds:{key} is '{address}'; accepted: an absolute http or https address, or empty.";
+        }
+    }
 
-    /// <summary>Seconds for one try.</summary>
-    public int TimeoutSeconds { get; set; } = 20;
-}
+    private static string? Given(string text) => text.Length == 0 ? null : text;
 
-/// <summary>Section "Feeds:Fake".</summary>
-public sealed class FakeSection
-{
-    /// <summary>Another seed, other weather.</summary>
-    public long Seed { get; set; } = 1;
+    private static Uri? Address(string text) => text.Length == 0 ? null : new Uri(text);
 }

@@ -1,5 +1,5 @@
-using NightWatch.Service.Hosting;
 using NightWatch.Service.Settings;
+using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 
 namespace NightWatch.Service.Commands.Checks;
@@ -11,10 +11,10 @@ internal static class FeedCheck
 
     public static async Task<Finding> RunAsync(AllSettings settings, Shell shell, CancellationToken stop)
     {
-        if (settings.Feeds.Faults().Any()) return new Finding("feed", false, "not tried, as its configuration is wrong.");
+        if (settings.Feeds.Faults().Count > 0) return new Finding("feed", false, "not tried, as its configuration is wrong.");
         await using var parts = new ServiceCollection()
             .AddSingleton(shell.Clock).AddSingleton(TimeProvider.System).AddLogging(logging => logging.ClearProviders())
-            .AddFeeds(settings.Feeds)
+            .AddWeatherFeeds(settings.Feeds.ToWeather())
             .BuildServiceProvider();
         var said = new List<string>();
         var ok = true;

@@ -1,8 +1,12 @@
 using System.CommandLine;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Wording;
+using NightWatch.Sky.Places;
+using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -12,6 +16,9 @@ namespace NightWatch.Service.Commands.Plans;
 /// <summary>The whole evaluation of one watch and one night from a stored answer of a feed.</summary>
 internal static class PlanCommand
 {
+    /// <summary>Coarse global grids have cells of this size.</summary>
+    private const double MostKmFromSite = 50;
+
     public static Command Create(Shell shell)
     {
         var watch = Given.Text("--watch", "A watch file.");
@@ -26,12 +33,24 @@ internal static class PlanCommand
             var at = given.GetValue(now) ?? shell.Clock.GetCurrentInstant();
             var order = WatchCommand.ReadFile(shell, given.Needed(watch), "--watch");
             var series = Read(shell, given.Needed(forecast), given.Needed(feed), at);
+            WarnIfElsewhere(shell, series, order.Site);
             var plan = NightEvaluation.Of(order, given.Needed(night), new ForecastAnswer { Series = series }, at).Plan;
             if (given.GetValue(json)) Document.Write(shell.Output, PlanDocument.Of(plan));
             else PlanTable.Draw(shell, plan);
             return Exit.Ok;
         });
         return command;
+    }
+
+    /// <summary>A forecast for another place still plans, since one may want to see just that; but not unsaid.</summary>
+    private static void WarnIfElsewhere(Shell shell, ForecastSeries series, Site site)
+    {
+        var km = RoadDistance.GreatCircleKm(new GeoPosition(series.Cell.LatitudeDeg, series.Cell.LongitudeDeg), site.Position);
+        if (km > MostKmFromSite)
+        {
+            shell.Error.WriteLine(FormattableString.Invariant(
+                $"nightwatch: warning: --forecast is for {series.Cell.LatitudeDeg:0.##}, {series.Cell.LongitudeDeg:0.##}, {km:0} km from {site.Name}."));
+        }
     }
 
     private static ForecastSeries Read(Shell shell, string path, string feed, Instant at)

@@ -1,0 +1,80 @@
+using CsCheck;
+using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Passes;
+using NightWatch.Sky.Places;
+using NodaTime;
+
+namespace NightWatch.Service.Tests.Passes;
+
+public sealed class DueCalendarTests
+{
+    private static readonly string[] Zones = [.. DateTimeZoneProviders.Tzdb.Ids];
+
+    // The clock changes are those of the IANA time zone database.
+    [Theory]
+    [InlineData("Europe/Berlin", "2027-03-28", "02:30", "2027-03-28T01:00:00Z")] // 02:00 to 03:00 is skipped: the end of the gap
+    [InlineData("Europe/Berlin", "2026-10-25", "02:30", "2026-10-25T00:30:00Z")] // comes twice: the earlier
+    [InlineData("America/New_York", "2027-03-14", "02:15", "2027-03-14T07:00:00Z")]
+    [InlineData("Australia/Lord_Howe", "2027-10-03", "02:10", "2027-10-02T15:30:00Z")] // a gap of half an hour
+    [InlineData("America/Santiago", "2026-09-06", "00:30", "2026-09-06T04:00:00Z")] // the day starts at one
+    [InlineData("Asia/Kathmandu", "2026-09-06", "19:00", "2026-09-06T13:15:00Z")]
+    public void A_local_time_becomes_an_instant_by_the_one_rule(string zone, string date, string time, string expected)
+    {
+        var intent = NodaTime.Text.LocalDatePattern.Iso.Parse(date).Value + NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Parse(time).Value;
+
+        var at = DateTimeZoneProviders.Tzdb[zone].ResolveLocal(intent, DueCalendar.Resolver).ToInstant();
+
+        Assert.Equal(NodaTime.Text.InstantPattern.General.Parse(expected).Value, at);
+    }
+
+    [Fact]
+    public void Every_date_brings_each_look_exactly_once_in_every_zone() =>
+        Gen.Select(Gen.Int[0, Zones.Length - 1], Gen.Int[0, 20 * 365], Gen.Int[0, 23], Gen.Int[0, 59]).Sample((index, day, hour, minute) =>
+        {
+            var watch = WatchIn(Zones[index], new LocalTime(hour, minute));
+            var now = Instant.FromUtc(2015, 1, 1, 0, 0) + Duration.FromDays(day);
+
+            var items = DueCalendar.Daily(watch, now, Duration.FromDays(4)).ToList();
+
+            Assert.Equal(items.Count, items.Select(item => item.Key).Distinct().Count());
+            Assert.All(items, item => Assert.True(item.NotAfter > item.DueAt));
+            var evenings = items.Where(item => item.Key.Pass == PassKind.Evening).OrderBy(item => item.Key.Night).ToList();
+            Assert.InRange(evenings.Count, 4, 6);
+            Assert.All(evenings.Zip(evenings.Skip(1)), pair => Assert.True(pair.First.DueAt < pair.Second.DueAt));
+        });
+
+    [Fact]
+    public void Planning_again_later_gives_the_same_items()
+    {
+        var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0));
+        var now = Instant.FromUtc(2027, 6, 1, 12, 0);
+
+        var first = DueCalendar.Daily(watch, now, Duration.FromHours(36)).ToDictionary(item => item.Key);
+        var later = DueCalendar.Daily(watch, now + Duration.FromHours(6), Duration.FromHours(36));
+
+        Assert.All(later.Where(item => first.ContainsKey(item.Key)), item => Assert.Equal(first[item.Key], item));
+    }
+
+    [Fact]
+    public void A_look_missed_less_than_its_use_ago_is_still_planned_and_an_older_one_is_not()
+    {
+        var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0)); // UTC+2
+
+        var items = DueCalendar.Daily(watch, Instant.FromUtc(2027, 6, 1, 20, 0), Duration.FromHours(1)).ToList();
+
+        Assert.Equal((PassKind.Evening, new LocalDate(2027, 6, 1)), (Assert.Single(items).Key.Pass, items[0].Key.Night));
+    }
+
+    [Fact]
+    public void A_paused_watch_is_due_for_nothing() =>
+        Assert.Empty(DueCalendar.Daily(WatchIn("UTC", new LocalTime(19, 0)) with { Paused = true }, Instant.FromUtc(2027, 6, 1, 0, 0), Duration.FromDays(2)));
+
+    private static Watch WatchIn(string zone, LocalTime evening) => new()
+    {
+        Id = "w",
+        Subscriber = new Subscriber("", "a@example.org"),
+        Site = new Site { Id = "s", Name = "S", Position = new GeoPosition(0, 0), Zone = DateTimeZoneProviders.Tzdb[zone] },
+        Letters = new LetterSettings { EveningAt = evening },
+    };
+}

@@ -1,0 +1,105 @@
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using NightWatch.Service.Commands;
+using NightWatch.Service.Mail;
+using NightWatch.Service.Outbox;
+using NightWatch.Service.Settings;
+
+namespace NightWatch.Service.Tests.Settings;
+
+public sealed class AllSettingsTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-settings-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void The_example_binds_and_has_no_fault() => Assert.Empty(AllSettings.Read(folder, Example()).Faults());
+
+    [Fact]
+    public void The_example_names_every_setting_and_shows_its_default()
+    {
+        var written = AllSettings.Read(folder, Example()).Configuration;
+        foreach (var (section, defaults) in (IEnumerable<(string, object)>)
+            [
+                (DatabaseOptions.Section, new DatabaseOptions()),
+                (FeedsOptions.Section, new FeedsOptions { Contact = "you@example.org" }),
+                (MailOptions.Section, new MailOptions()),
+                (MailOptions.Section + ":Dkim", new DkimOptions()),
+                (OutboxOptions.Section, new OutboxOptions()),
+                (ServiceOptions.Section, new ServiceOptions()),
+            ])
+        {
+            foreach (var property in defaults.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite && property.Name != "Dkim"))
+                Assert.Equal((section, property.Name, Convert.ToString(property.GetValue(defaults), null)), (section, property.Name, written[$"{section}:{property.Name}"]));
+        }
+    }
+
+    [Theory]
+    [InlineData("""{ "Mial": {} }""", "Mial")]
+    [InlineData("""{ "Mail": { "Hots": "x" } }""", "Hots")]
+    [InlineData("""{ "Mail": { "Port": "many" } }""", "Mail:Port")]
+    [InlineData("{ \"Mail\": {\n \"Port\": }", "appsettings.json line 2")]
+    public void What_cannot_be_read_is_refused_in_one_line_that_names_the_key(string json, string named)
+    {
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), json);
+
+        var refused = Assert.Throws<BadInputException>(() => AllSettings.Read(folder, null));
+
+        Assert.Contains(named, refused.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Service", "Port", "70000")]
+    [InlineData("Service", "TickSeconds", "0")]
+    [InlineData("Service", "StopSeconds", "0")]
+    [InlineData("Service", "Address", "everywhere")]
+    [InlineData("Service", "PagesBase", "night.example.org")]
+    [InlineData("Service", "MessageIdDomain", "a b")]
+    [InlineData("Database", "Connection", "")]
+    [InlineData("Database", "KeepForecastRuns", "1")]
+    [InlineData("Database", "KeepLettersDays", "0")]
+    [InlineData("Database", "KeepVerdictsDays", "1")]
+    [InlineData("Feeds", "MostAgeHours", "0")]
+    [InlineData("Feeds", "Usage", "fun")]
+    [InlineData("Feeds", "NwsUrl", "nowhere")]
+    [InlineData("Mail", "Transport", "pigeon")]
+    [InlineData("Mail", "From", "nobody")]
+    [InlineData("Outbox", "Batch", "0")]
+    public void A_value_out_of_range_is_a_fault_that_names_its_key_and_what_is_accepted(string section, string key, string value)
+    {
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), $$"""{ "Feeds": { "Order": "fake" }, "{{section}}": { "{{key}}": "{{value}}" } }""".Replace("\"Feeds\": { \"Order\": \"fake\" }, \"Feeds\": {", "\"Feeds\": { \"Order\": \"fake\",", StringComparison.Ordinal));
+
+        var fault = Assert.Single(AllSettings.Read(folder, null).Faults());
+
+        Assert.Contains($"{section}:{key}", fault, StringComparison.Ordinal);
+        Assert.Contains("accepted", fault, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_feed_that_demands_a_contact_does_not_start_without_one()
+    {
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), "{}");
+
+        var refused = Assert.Throws<BadInputException>(() => AllSettings.ReadValid(folder, null));
+
+        Assert.Contains("contact", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_named_file_is_over_the_one_in_the_folder()
+    {
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), """{ "Service": { "Port": 1, "TickSeconds": 7 } }""");
+        File.WriteAllText(Path.Combine(folder, "other.json"), """{ "Service": { "Port": 2 } }""");
+
+        var service = AllSettings.Read(folder, "other.json").Service;
+
+        Assert.Equal((2, 7), (service.Port, service.TickSeconds));
+    }
+
+    [Fact]
+    public void A_named_file_that_is_not_there_is_bad_input() =>
+        Assert.Contains("--config", Assert.Throws<BadInputException>(() => AllSettings.Read(folder, "none.json")).Message, StringComparison.Ordinal);
+
+    private static string Example([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../../appsettings.example.json"));
+}

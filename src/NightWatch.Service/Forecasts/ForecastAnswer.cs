@@ -1,13 +1,12 @@
+using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
+using NodaTime;
 
 namespace NightWatch.Service.Forecasts;
 
 /// <summary>What is known about the weather of a place in one pass.</summary>
 internal sealed record ForecastAnswer
 {
-    /// <summary>No feed had anything.</summary>
-    public static ForecastAnswer None { get; } = new();
-
     /// <summary>The newest run of the most trusted feed that has one; null: the weather is unknown.</summary>
     public ForecastSeries? Series { get; init; }
 
@@ -22,4 +21,7 @@ internal sealed record ForecastAnswer
 
     /// <summary>The stored answers behind it all.</summary>
     public IReadOnlyList<long> StoredIds { get; init; } = [];
+
+    /// <summary>Rain of the last 72 hours, mm; null: not known for every hour.</summary>
+    public double? AntecedentRainMm(Instant now) => RainLedger.Antecedent(Series, EarlierRuns.SelectMany(RainLedger.Entries), now);
 }

@@ -27,7 +27,7 @@ internal static class ServiceParts
         services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<VerdictStore>();
         services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
         services.AddSingleton<Recovery>().AddSingleton<Retention>();
-        services.AddWeatherFeeds(settings.Feeds.ToWeather());
+        services.AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton(_ => new LetterWriter(settings.Head()));
         services.AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();

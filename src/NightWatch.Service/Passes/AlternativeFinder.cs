@@ -27,7 +27,7 @@ internal sealed class AlternativeFinder(WatchStore watches, IClock clock)
             var plans = new List<NightPlan>();
             foreach (var (watch, night) in await CandidatesAsync(order, cancellationToken))
             {
-                var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch), cancellationToken);
+                var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
                 plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant()).Plan);
             }
 

@@ -5,7 +5,6 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Weather.Feeds;
-using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Service.Passes;
@@ -16,8 +15,6 @@ namespace NightWatch.Service.Passes;
 /// <param name="InputsHash">Equal hashes, equal plans.</param>
 internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> StoredIds, string InputsHash)
 {
-    private static readonly Duration Antecedent = Duration.FromHours(72);
-
     /// <summary>Where a watch's forecast is wanted.</summary>
     public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
 
@@ -32,7 +29,7 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
             EarlierRuns = forecast.EarlierRuns,
             Members = forecast.Members,
             SecondOpinion = forecast.SecondOpinion,
-            AntecedentRainMm = forecast.Series?.Over(PeriodQuantity.PrecipitationMm, new Interval(now - Antecedent, now)).Value,
+            AntecedentRainMm = forecast.AntecedentRainMm(now),
         }),
         forecast.StoredIds,
         Hash(watch, night, forecast, now));

@@ -35,7 +35,7 @@ internal sealed partial class PassRunner(
             tally += new PassTally(0, 0, 0, 1);
         }
 
-        var forecasts = new PassForecasts(desk);
+        var forecasts = desk.BeginPass(CancellationToken.None);
         while (!stop.IsCancellationRequested)
         {
             var claims = await due.ClaimAsync(now, ClaimedAtOnce, Lease, stop);

@@ -16,7 +16,7 @@ internal sealed class WatchLooker(ToldNightStore told, IClock clock)
     {
         var now = clock.GetCurrentInstant();
         var pass = claim.Item.Key.Pass;
-        var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch), cancellationToken);
+        var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
         var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
         foreach (var night in Nights(claim.Item.Key, watch))
         {

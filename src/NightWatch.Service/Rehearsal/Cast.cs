@@ -41,7 +41,6 @@ internal static class Cast
             Id = id, Name = name, Position = at, Zone = zone, Horizon = new HorizonProfile(skyline), MeasuredSkyBrightness = 21.8, Ground = ground, AccessNotes = access,
         },
         Kit = new Kit { DewHeaterW = 6, DewHeaterBatteryWh = 74, BatteriesWh = [99, 99], CardGb = 256 },
-        Move = new Move { Start = new Heading(110, 25), End = new Heading(150, 35), EaseIn = 0.1, EaseOut = 0.1, RailM = 1.2 },
         Limits = new Limits { MinAltitudeDeg = 15, UsableRunMin = 120 },
         Outing = new Outing
         {

@@ -24,7 +24,7 @@ public sealed class FeedsOptions
     public string Usage { get; set; } = "";
 
     /// <summary>A stored answer older than this is not used any more; the weather is then unknown.</summary>
-    public int MostAgeHours { get; set; } = 18;
+    public int MostAgeHours { get; set; } = 24;
 
     /// <summary>Addresses in place of the feeds' own; empty: their own.</summary>
     public string MetNorwayUrl { get; set; } = "";

@@ -13,10 +13,12 @@ namespace NightWatch.Weather.Fetching;
 public sealed class ForecastFetcher(
     IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IForecastArchive archive, IFeedHolds holds, IClock clock, FetchRules rules)
 {
+    private readonly ReadAnswers read = new();
+
     /// <summary>Begins a pass, in which each feed is asked at most once for each cell, however many places lie in it.</summary>
     /// <param name="earlierRuns">How many earlier runs are wanted with each forecast.</param>
     /// <param name="secondOpinion">Whether the next feed's forecast is wanted too.</param>
     /// <param name="cancellationToken">Stops the whole pass.</param>
     public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
-        new(new FeedAsker(archive, holds, clock, rules), feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
+        new(new FeedAsker(archive, holds, clock, rules), read, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
 }

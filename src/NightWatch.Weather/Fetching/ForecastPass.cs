@@ -11,6 +11,7 @@ public sealed class ForecastPass
     private readonly ConcurrentDictionary<string, Lazy<Task<PlaceForecast>>> forecasts = new();
     private readonly ConcurrentDictionary<string, Lazy<Task<PlaceMembers>>> members = new();
     private readonly FeedAsker asker;
+    private readonly ReadAnswers read;
     private readonly IReadOnlyList<IForecastFeed> feeds;
     private readonly IEnsembleFeed? ensemble;
     private readonly IClock clock;
@@ -20,10 +21,10 @@ public sealed class ForecastPass
     private readonly CancellationToken stop;
 
     internal ForecastPass(
-        FeedAsker asker, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock, FetchRules rules,
+        FeedAsker asker, ReadAnswers read, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock, FetchRules rules,
         int earlierRuns, bool secondOpinion, CancellationToken stop) =>
-        (this.asker, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
-        (asker, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
+        (this.asker, this.read, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
+        (asker, read, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
 
     /// <summary>The forecast for a place.</summary>
     /// <remarks>
@@ -97,7 +98,7 @@ public sealed class ForecastPass
             return new PlaceMembers([], notes);
         try
         {
-            return new PlaceMembers(ForecastReaders.ForEnsemble(feed.Id).ReadMembers(kept[0].Body.Body, kept[0].Body.RetrievedAt), notes);
+            return new PlaceMembers(read.GetOrRead(kept[0], ForecastReaders.ForEnsemble(feed.Id).ReadMembers), notes);
         }
         catch (ForecastFormatException e)
         {
@@ -105,7 +106,7 @@ public sealed class ForecastPass
         }
     }
 
-    private static ImmutableArray<KeptRun> Read(IReadOnlyList<ArchivedForecast> kept, string feedId, ImmutableArray<FeedNote>.Builder notes)
+    private ImmutableArray<KeptRun> Read(IReadOnlyList<ArchivedForecast> kept, string feedId, ImmutableArray<FeedNote>.Builder notes)
     {
         var reader = ForecastReaders.For(feedId);
         var runs = ImmutableArray.CreateBuilder<KeptRun>(kept.Count);
@@ -113,7 +114,7 @@ public sealed class ForecastPass
         {
             try
             {
-                runs.Add(new KeptRun(run.Id, reader.Read(run.Body.Body, run.Body.RetrievedAt)));
+                runs.Add(new KeptRun(run.Id, read.GetOrRead(run, (body, at) => [reader.Read(body, at)])[0]));
             }
             catch (ForecastFormatException e)
             {

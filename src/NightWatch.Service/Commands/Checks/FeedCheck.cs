@@ -14,7 +14,7 @@ internal static class FeedCheck
         if (settings.Feeds.Faults().Count > 0) return new Finding("feed", false, "not tried, as its configuration is wrong.");
         await using var parts = new ServiceCollection()
             .AddSingleton(shell.Clock).AddSingleton(TimeProvider.System).AddLogging(logging => logging.ClearProviders())
-            .AddWeatherFeeds(settings.Feeds.ToWeather())
+            .AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather())
             .BuildServiceProvider();
         var said = new List<string>();
         var ok = true;

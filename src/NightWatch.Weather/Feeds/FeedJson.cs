@@ -66,9 +66,12 @@ internal static class FeedJson
     {
         if (text is null)
             return null;
-        var utc = InstantPattern.ExtendedIso.Parse(text);
-        if (utc.Success)
-            return utc.Value;
+        if (text.EndsWith('Z'))
+        {
+            var utc = InstantPattern.ExtendedIso.Parse(text);
+            return utc.Success ? utc.Value : null;
+        }
+
         var offset = OffsetDateTimePattern.Rfc3339.Parse(text);
         return offset.Success ? offset.Value.ToInstant() : null;
     }

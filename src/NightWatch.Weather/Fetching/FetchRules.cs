@@ -20,7 +20,7 @@ public enum Freshness
 /// <summary>When a feed may be asked and how long its answers serve. Pure.</summary>
 public sealed record FetchRules
 {
-    /// <summary>Between two requests where the feed names no expiry.</summary>
+    /// <summary>Between two requests where the feed names no expiry, or one that is past when it comes.</summary>
     public Duration LeastInterval { get; init; } = Duration.FromMinutes(30);
 
     /// <summary>A kept answer up to this age serves without asking the next feed: no model runs more often than this by much.</summary>
@@ -42,7 +42,7 @@ public sealed record FetchRules
     /// <param name="heldUntil">The later of the holds of the feed and of the cell; null for none.</param>
     /// <param name="now">The clock reading.</param>
     public bool MayAsk(FetchedBody? known, Instant? heldUntil, Instant now) =>
-        !(now < heldUntil) && (known is null || now >= (known.Expires ?? known.RetrievedAt + LeastInterval));
+        !(now < heldUntil) && (known is null || now >= (known.Expires is { } expires && expires > known.RetrievedAt ? expires : known.RetrievedAt + LeastInterval));
 
     /// <summary>How good an answer is, by when it was last confirmed and by when its run was issued.</summary>
     public Freshness Judge(Instant retrievedAt, Instant? issuedAt, Instant now)

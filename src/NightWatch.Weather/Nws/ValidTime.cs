@@ -15,15 +15,17 @@ internal static class ValidTime
     {
         if (text?.Split('/') is not [var left, var right])
             return null;
-        var interval = (FeedJson.ParseInstant(left), FeedJson.ParseInstant(right), ParseDuration(left), ParseDuration(right)) switch
+        var interval = (IsDuration(left), IsDuration(right)) switch
         {
-            ({ } start, null, null, { } length) => Between(start, length, 1),
-            ({ } start, { } end, null, null) when end > start => new Interval(start, end),
-            (null, { } end, { } length, null) => Between(end, length, -1),
+            (false, true) when FeedJson.ParseInstant(left) is { } start && ParseDuration(right) is { } length => Between(start, length, 1),
+            (true, false) when FeedJson.ParseInstant(right) is { } end && ParseDuration(left) is { } length => Between(end, length, -1),
+            (false, false) when FeedJson.ParseInstant(left) is { } start && FeedJson.ParseInstant(right) is { } end && end > start => new Interval(start, end),
             _ => (Interval?)null,
         };
         return interval is { } found && found.Duration <= Longest ? found : null;
     }
+
+    private static bool IsDuration(string text) => text.StartsWith('P');
 
     private static Interval? Between(Instant at, Duration length, int sign)
     {

@@ -10,9 +10,6 @@ namespace NightWatch.Weather.Series;
 /// </remarks>
 public sealed class ForecastSeriesBuilder
 {
-    /// <summary>Dew point and temperature are rounded apart; up to here the excess is taken as saturation.</summary>
-    private const double DewPointExcessC = 0.5;
-
     private readonly Dictionary<InstantQuantity, List<InstantPoint>> instants = [];
     private readonly Dictionary<PeriodQuantity, List<PeriodPoint>> periods = [];
 
@@ -38,7 +35,7 @@ public sealed class ForecastSeriesBuilder
         string feedId, string modelId, Instant? issuedAt, Instant retrievedAt, Attribution attribution, ForecastCell cell, int? member = null)
     {
         var values = instants.ToDictionary(pair => pair.Key, pair => Distinct(pair.Value));
-        CompleteMoisture(values);
+        Moisture.Complete(values);
         return new ForecastSeries
         {
             FeedId = feedId,
@@ -63,6 +60,8 @@ public sealed class ForecastSeriesBuilder
 
     private static ImmutableArray<InstantPoint> Distinct(List<InstantPoint> points)
     {
+        if (IsAscending(points))
+            return [.. points];
         var sorted = ImmutableArray.CreateBuilder<InstantPoint>(points.Count);
         // OrderBy is stable, so that among equals the first added stays first.
         foreach (var point in points.OrderBy(p => p.At).ThenByDescending(p => p.Quality))
@@ -76,6 +75,8 @@ public sealed class ForecastSeriesBuilder
 
     private static ImmutableArray<PeriodPoint> Disjoint(List<PeriodPoint> points)
     {
+        if (IsDisjoint(points))
+            return [.. points];
         var kept = new SortedList<Instant, PeriodPoint>(points.Count);
         foreach (var point in points.OrderBy(p => p.End - p.Start).ThenBy(p => p.Start).ThenByDescending(p => p.Quality))
         {
@@ -84,6 +85,30 @@ public sealed class ForecastSeriesBuilder
         }
 
         return [.. kept.Values];
+    }
+
+    /// <summary>As nearly every feed gives them, nearly always.</summary>
+    private static bool IsAscending(List<InstantPoint> points)
+    {
+        for (var i = 1; i < points.Count; i++)
+        {
+            if (points[i].At <= points[i - 1].At)
+                return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>As nearly every feed gives them, nearly always.</summary>
+    private static bool IsDisjoint(List<PeriodPoint> points)
+    {
+        for (var i = 1; i < points.Count; i++)
+        {
+            if (points[i].Start < points[i - 1].End)
+                return false;
+        }
+
+        return true;
     }
 
     private static bool Overlaps(SortedList<Instant, PeriodPoint> kept, PeriodPoint point)
@@ -100,34 +125,4 @@ public sealed class ForecastSeriesBuilder
 
         return low < kept.Count && kept.GetValueAtIndex(low).Start < point.End;
     }
-
-    private static void CompleteMoisture(Dictionary<InstantQuantity, ImmutableArray<InstantPoint>> values)
-    {
-        if (!values.TryGetValue(InstantQuantity.AirTemperatureC, out var air))
-            return;
-        var airAt = air.ToDictionary(p => p.At);
-        var dew = Of(values, InstantQuantity.DewPointC).Select(p => Believed(p, airAt)).OfType<InstantPoint>().ToDictionary(p => p.At);
-        var humidity = Of(values, InstantQuantity.RelativeHumidity).ToDictionary(p => p.At);
-        foreach (var (at, a) in airAt)
-        {
-            if (!dew.ContainsKey(at) && humidity.TryGetValue(at, out var h) && Humidity.DewPointC(a.Value, h.Value) is { } dewPoint
-                && Plausible.Value(InstantQuantity.DewPointC, dewPoint) is { } kept)
-                dew.Add(at, new InstantPoint(at, kept, Quality.Derived));
-            else if (!humidity.ContainsKey(at) && dew.TryGetValue(at, out var d))
-                humidity.Add(at, new InstantPoint(at, Humidity.Relative(a.Value, d.Value), Quality.Derived));
-        }
-
-        values[InstantQuantity.DewPointC] = [.. dew.Values.OrderBy(p => p.At)];
-        values[InstantQuantity.RelativeHumidity] = [.. humidity.Values.OrderBy(p => p.At)];
-    }
-
-    private static InstantPoint? Believed(InstantPoint dew, Dictionary<Instant, InstantPoint> airAt)
-    {
-        if (!airAt.TryGetValue(dew.At, out var air) || dew.Value <= air.Value)
-            return dew;
-        return dew.Value - air.Value <= DewPointExcessC ? dew with { Value = air.Value } : null;
-    }
-
-    private static ImmutableArray<InstantPoint> Of(Dictionary<InstantQuantity, ImmutableArray<InstantPoint>> values, InstantQuantity quantity) =>
-        values.TryGetValue(quantity, out var points) ? points : [];
 }

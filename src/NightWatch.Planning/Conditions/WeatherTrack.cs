@@ -4,12 +4,15 @@ using NodaTime;
 namespace NightWatch.Planning.Conditions;
 
 /// <summary>The forecast read onto the grid: one array a quantity, NaN where unknown (never zero).</summary>
-internal sealed class WeatherTrack
+internal sealed record WeatherTrack
 {
     private const double Unknown = double.NaN;
 
     /// <summary>Steps longer than this cannot place a cloud edge in the night.</summary>
     private static readonly Duration CoarseFrom = Duration.FromHours(4);
+
+    /// <summary>No feed has coarser steps; a wider gap is a hole, not a step.</summary>
+    private static readonly Duration LongestFeedStep = Duration.FromHours(6);
 
     public required double[] Cloud { get; init; }
 
@@ -61,38 +64,47 @@ internal sealed class WeatherTrack
     public static WeatherTrack Of(ForecastSeries? series, NightGrid grid)
     {
         if (series is null) return None(grid.Count);
-        var cloud = Instants(series, InstantQuantity.CloudAreaFraction, grid, out var coarse);
-        return new WeatherTrack
+        var (first, last) = (0, grid.Count - 1);
+        var unknown = Filled(grid.Count);
+        return Deciding(series, grid, first, last, unknown) with
         {
-            Cloud = cloud,
-            LowCloud = Instants(series, InstantQuantity.LowCloudAreaFraction, grid, out _),
-            MediumCloud = Instants(series, InstantQuantity.MediumCloudAreaFraction, grid, out _),
-            HighCloud = Instants(series, InstantQuantity.HighCloudAreaFraction, grid, out _),
-            AirC = Instants(series, InstantQuantity.AirTemperatureC, grid, out _),
-            DewPointC = Instants(series, InstantQuantity.DewPointC, grid, out _),
-            Humidity = Instants(series, InstantQuantity.RelativeHumidity, grid, out _),
-            WindMps = Instants(series, InstantQuantity.WindMps, grid, out _),
-            Fog = Instants(series, InstantQuantity.FogAreaFraction, grid, out _),
-            VisibilityM = Instants(series, InstantQuantity.VisibilityM, grid, out _),
-            Cape = Instants(series, InstantQuantity.CapeJPerKg, grid, out _),
-            Rain = Periods(series, PeriodQuantity.PrecipitationMm, grid, scale: 1 / NightGrid.Step.TotalHours),
-            RainProbability = Periods(series, PeriodQuantity.PrecipitationProbability, grid),
-            GustMps = Periods(series, PeriodQuantity.GustMps, grid),
-            Thunder = Periods(series, PeriodQuantity.ThunderProbability, grid),
-            Coarse = coarse,
+            LowCloud = Instants(series, InstantQuantity.LowCloudAreaFraction, grid, first, last, unknown),
+            MediumCloud = Instants(series, InstantQuantity.MediumCloudAreaFraction, grid, first, last, unknown),
+            HighCloud = Instants(series, InstantQuantity.HighCloudAreaFraction, grid, first, last, unknown),
+            Humidity = Instants(series, InstantQuantity.RelativeHumidity, grid, first, last, unknown),
+            Coarse = IsCoarse(series, grid),
         };
     }
+
+    /// <summary>The same, but only the quantities that shape the run, and only in some cells: for the many members of an ensemble.</summary>
+    public static WeatherTrack Deciding(ForecastSeries series, NightGrid grid, int first, int last) =>
+        Deciding(series, grid, first, last, Filled(grid.Count));
+
+    private static WeatherTrack Deciding(ForecastSeries series, NightGrid grid, int first, int last, double[] unknown) => new()
+    {
+        Cloud = Instants(series, InstantQuantity.CloudAreaFraction, grid, first, last, unknown),
+        LowCloud = unknown,
+        MediumCloud = unknown,
+        HighCloud = unknown,
+        AirC = Instants(series, InstantQuantity.AirTemperatureC, grid, first, last, unknown),
+        DewPointC = Instants(series, InstantQuantity.DewPointC, grid, first, last, unknown),
+        Humidity = unknown,
+        WindMps = Instants(series, InstantQuantity.WindMps, grid, first, last, unknown),
+        Fog = Instants(series, InstantQuantity.FogAreaFraction, grid, first, last, unknown),
+        VisibilityM = Instants(series, InstantQuantity.VisibilityM, grid, first, last, unknown),
+        Cape = Instants(series, InstantQuantity.CapeJPerKg, grid, first, last, unknown),
+        Rain = Periods(series, PeriodQuantity.PrecipitationMm, grid, first, last, unknown, scale: 1 / NightGrid.Step.TotalHours),
+        RainProbability = Periods(series, PeriodQuantity.PrecipitationProbability, grid, first, last, unknown),
+        GustMps = Periods(series, PeriodQuantity.GustMps, grid, first, last, unknown),
+        Thunder = Periods(series, PeriodQuantity.ThunderProbability, grid, first, last, unknown),
+    };
 
     /// <summary>
     /// A member or an earlier run that must also pass where it says nothing: its own values first, the main forecast's where a whole
     /// quantity is missing. Where neither knows, the quantity stays unknown.
     /// </summary>
-    public WeatherTrack CompletedBy(WeatherTrack main) => new()
+    public WeatherTrack CompletedBy(WeatherTrack main) => this with
     {
-        Cloud = Cloud,
-        LowCloud = LowCloud,
-        MediumCloud = MediumCloud,
-        HighCloud = HighCloud,
         AirC = OwnOr(AirC, main.AirC),
         DewPointC = OwnOr(DewPointC, main.DewPointC),
         Humidity = OwnOr(Humidity, main.Humidity),
@@ -104,34 +116,43 @@ internal sealed class WeatherTrack
         VisibilityM = OwnOr(VisibilityM, main.VisibilityM),
         Thunder = OwnOr(Thunder, main.Thunder),
         Cape = OwnOr(Cape, main.Cape),
-        Coarse = Coarse,
     };
 
     private static double[] OwnOr(double[] own, double[] main) => Array.TrueForAll(own, double.IsNaN) ? main : own;
 
-    private static double[] Instants(ForecastSeries series, InstantQuantity quantity, NightGrid grid, out bool coarse)
+    private static bool IsCoarse(ForecastSeries series, NightGrid grid)
     {
-        coarse = false;
-        var values = Filled(grid.Count);
-        if (!series.Instants.TryGetValue(quantity, out var points) || points.Length == 0) return values;
-        for (var cell = 0; cell < values.Length; cell++)
+        if (!series.Instants.TryGetValue(InstantQuantity.CloudAreaFraction, out var points) || points.Length == 0) return false;
+        var span = grid.Span;
+        var inside = 0;
+        for (var i = 0; i < points.Length; i++)
         {
-            var reading = series.At(quantity, grid.At(cell));
-            if (reading.Value is not { } value) continue;
-            values[cell] = value;
-            coarse |= reading.NativeStep >= CoarseFrom;
+            if (points[i].At < span.Start || points[i].At >= span.End) continue;
+            inside++;
+            if (i > 0 && points[i].At - points[i - 1].At is var gap && gap >= CoarseFrom && gap <= LongestFeedStep) return true;
         }
 
-        var span = grid.Span;
-        coarse |= points.Count(point => span.Contains(point.At)) < 3;
+        return inside < 3;
+    }
+
+    private static double[] Instants(ForecastSeries series, InstantQuantity quantity, NightGrid grid, int first, int last, double[] unknown)
+    {
+        if (!series.Instants.TryGetValue(quantity, out var points) || points.Length == 0) return unknown;
+        var values = Filled(grid.Count);
+        for (var cell = first; cell <= last; cell++)
+        {
+            if (series.At(quantity, grid.At(cell)).Value is { } value) values[cell] = value;
+        }
+
         return values;
     }
 
-    private static double[] Periods(ForecastSeries series, PeriodQuantity quantity, NightGrid grid, double scale = 1)
+    private static double[] Periods(
+        ForecastSeries series, PeriodQuantity quantity, NightGrid grid, int first, int last, double[] unknown, double scale = 1)
     {
+        if (!series.Periods.TryGetValue(quantity, out var points) || points.Length == 0) return unknown;
         var values = Filled(grid.Count);
-        if (!series.Periods.TryGetValue(quantity, out var points) || points.Length == 0) return values;
-        for (var cell = 0; cell < values.Length; cell++)
+        for (var cell = first; cell <= last; cell++)
         {
             if (series.Over(quantity, grid.Cell(cell)).Value is { } value) values[cell] = value * scale;
         }

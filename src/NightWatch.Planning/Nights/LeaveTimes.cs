@@ -22,6 +22,12 @@ internal readonly record struct LeaveTimes(Instant LeaveHome, Instant Arrive, In
     /// <summary>A longer wait than this at the site is not worth the daylight (engineering choice).</summary>
     private static readonly Duration LongestWait = Duration.FromHours(6);
 
+    /// <summary>Taking the rig down and walking to the car, as a share of setting it up (engineering choice).</summary>
+    private const double TakeDownShare = 0.5;
+
+    /// <summary>When the rig is down and the drive home may begin.</summary>
+    public static Instant DriveHomeAt(Interval frames, Outing outing) => frames.End + Duration.FromMinutes(outing.SetUpMin * TakeDownShare);
+
     /// <summary>Works back from the first frame.</summary>
     public static LeaveTimes For(Interval run, NightSky sky, Outing outing)
     {

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Shooting;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
@@ -75,6 +76,15 @@ public sealed record NightPlan
 
     /// <summary>How bright the sky comes out in the frames; null without a sequence.</summary>
     public SkyLevelPlan? SkyLevel { get; init; }
+
+    /// <summary>What one stands on; null without a run.</summary>
+    public GroundPlan? Ground { get; init; }
+
+    /// <summary>Battery energy; null without a sequence.</summary>
+    public PowerPlan? Power { get; init; }
+
+    /// <summary>What can hurt, worst first; close a list of them with <see cref="Caution.Deference"/>.</summary>
+    public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
     /// <summary>The site's moonless sky that was used; null only in plans not made by <see cref="NightPlanner"/>.</summary>
     public SiteSkyGlow? Glow { get; init; }

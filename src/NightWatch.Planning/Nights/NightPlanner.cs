@@ -22,11 +22,12 @@ public static class NightPlanner
         var sky = NightSky.Of(site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
         var grid = GridOf(sky);
         var glow = inputs.Glow ?? SiteSkyGlow.Of(site.Position, site.MeasuredSkyBrightness, []);
-        return Plan(inputs, sky, glow, grid, SkyTrack.Of(new SiteSky(site.Position, sky.Span, ephemeris), inputs.Watch.Subject, glow, grid));
+        var above = new SiteSky(site.Position, sky.Span, ephemeris);
+        return Plan(inputs, sky, glow, grid, SkyTrack.Of(above, inputs.Watch.Subject, glow, grid), at => above.SunAt(at).AltitudeDeg);
     }
 
     /// <summary>The same with the sky given.</summary>
-    internal static NightPlan Plan(NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above)
+    internal static NightPlan Plan(NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above, Func<Instant, double> sunAltitudeDegAt)
     {
         var night = new NightEvidence
         {
@@ -34,6 +35,7 @@ public static class NightPlanner
             Sky = sky,
             Grid = grid,
             Above = above,
+            SunAltitudeDegAt = sunAltitudeDegAt,
             Weather = WeatherTrack.Of(inputs.Forecast, grid),
             Candidates = CandidateTimes.Of(sky, inputs.Watch.Limits),
         };
@@ -52,6 +54,9 @@ public static class NightPlanner
             Framing = plan?.Framing,
             Lens = plan?.Lens.Told,
             SkyLevel = plan?.SkyLevel,
+            Ground = plan?.Ground,
+            Power = plan?.Power,
+            Cautions = plan?.Cautions ?? [],
             Timeline = TimelineBuilder.Of(night, plan),
             Packing = PackingList.Of(night, plan),
             Summary = NightSummaries.Of(night, plan, lens),

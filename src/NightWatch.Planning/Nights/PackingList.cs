@@ -1,4 +1,6 @@
+using NightWatch.Planning.Ground;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verdicts.Factors;
 
 namespace NightWatch.Planning.Nights;
 
@@ -13,7 +15,8 @@ internal static class PackingList
         var kit = night.Watch.Kit;
         if (plan.Sequence is { } sequence)
             items.Add($"Cards with {Said.OneDecimal(sequence.StorageGb)} GB free for {sequence.Shots} frames");
-        items.Add($"Charged batteries: {string.Join(" + ", kit.BatteriesWh.Select(Said.Number))} Wh");
+        var missing = PowerFactor.Missing(plan);
+        items.Add($"Charged batteries: {string.Join(" + ", kit.BatteriesWh.Select(Said.Number))} Wh" + (missing > 0 ? $", and {Math.Ceiling(missing):0} Wh more for the whole run with a reserve" : ""));
         if (plan.Lens.Onset is not null)
             items.Add(kit.DewHeaterW > 0 ? $"Dew heater ({Said.Number(kit.DewHeaterW)} W) and its battery" : "A chemical hand warmer and a strap: there is no dew heater in the kit");
 
@@ -29,6 +32,8 @@ internal static class PackingList
             items.Add($"{(coldest <= 0 ? "Gloves, hat, insulated boots and layers" : "Warm layers, gloves and a hat")}: down to {Said.Number(coldest)} °C");
         if (coldest <= 5) items.Add("Spare batteries kept warm in a pocket; they give less in the cold");
         if (gust >= night.Limits.GustMps.Caution) items.Add($"Weight to hang from the tripod: gusts to {Said.Number(gust)} m/s");
+        if (plan.Ground.AtStart is GroundState.Wet or GroundState.Damp)
+            items.Add($"Waterproof boots, a ground sheet and a dry bag: the ground is {(plan.Ground.AtStart == GroundState.Wet ? "wet" : "damp")}");
         items.Add("Water, food, a charged phone; tell someone where you are and when you will be back");
         return items;
     }

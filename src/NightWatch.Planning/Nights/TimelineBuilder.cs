@@ -1,6 +1,5 @@
 using NightWatch.Planning.Shooting;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Subjects;
 using NodaTime;
@@ -15,9 +14,6 @@ internal static class TimelineBuilder
 
     /// <summary>A nap long enough for a sleep cycle (common practice, no source).</summary>
     private static readonly Duration Nap = Duration.FromMinutes(90);
-
-    /// <summary>Taking the rig down and walking to the car, as a share of setting it up (engineering choice).</summary>
-    private const double TakeDownShare = 0.5;
 
     /// <summary>The sky's own times, and with a run the photographer's.</summary>
     /// <param name="night">The evidence.</param>
@@ -37,9 +33,6 @@ internal static class TimelineBuilder
 
         return [.. entries.OrderBy(entry => entry.At).ThenBy(entry => entry.Step)];
     }
-
-    /// <summary>When the rig is down and the drive home may begin.</summary>
-    public static Instant DriveHomeAt(Interval frames, Outing outing) => frames.End + Duration.FromMinutes(outing.SetUpMin * TakeDownShare);
 
     private static IEnumerable<TimelineEntry> Sun(SunEvents sun)
     {
@@ -109,6 +102,8 @@ internal static class TimelineBuilder
                 "The front element, cooling under the open sky, reaches the point at which air leaves water on it.");
         }
 
+        foreach (var swap in plan.Power?.Swaps ?? [])
+            yield return new(swap, TimelineStep.SwapBattery, "Change the battery", "The pack in use is about empty by its derated energy; change it between two frames.");
         if (plan.Sequence is not { } sequence) yield break;
         yield return new(sequence.Span.Start, TimelineStep.Start, "First frame", Frames(sequence));
         yield return new(sequence.Span.End, TimelineStep.LastFrame, "Last frame closes", LastFrameWhy(night, plan.Run));
@@ -133,9 +128,9 @@ internal static class TimelineBuilder
         var why = awake >= Fatigue.CautionHours
             ? $"You will have been awake about {Said.Number(awake)} h. {Fatigue.Caution}"
             : $"You will have been awake about {Said.Number(awake)} h; sleep first if you are tired.";
-        yield return new(DriveHomeAt(frames, night.Watch.Outing), TimelineStep.DriveHome, "Drive home, or sleep first", why);
+        yield return new(LeaveTimes.DriveHomeAt(frames, night.Watch.Outing), TimelineStep.DriveHome, "Drive home, or sleep first", why);
     }
 
     private static double HoursAwake(NightEvidence night, ShootingPlan plan) =>
-        Fatigue.HoursAwake(night.Watch, night.Inputs.Night, DriveHomeAt(plan.Sequence?.Span ?? plan.Run.Span, night.Watch.Outing));
+        Fatigue.HoursAwake(night.Watch, night.Inputs.Night, LeaveTimes.DriveHomeAt(plan.Sequence?.Span ?? plan.Run.Span, night.Watch.Outing));
 }

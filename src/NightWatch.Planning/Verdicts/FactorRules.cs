@@ -9,6 +9,7 @@ internal static class FactorRules
     public static IReadOnlyList<FactorRule> All { get; } =
     [
         new ThunderFactor(),
+        new HazardFactor(),
         new LengthFactor(),
         new CloudFactor(),
         new RainFactor(),
@@ -17,8 +18,10 @@ internal static class FactorRules
         new FogFactor(),
         new MoonFactor(),
         new DewFactor(),
+        new GroundFactor(),
         new FrameFactor(),
         new SkyLevelFactor(),
+        new PowerFactor(),
         new StorageFactor(),
         new DisagreementFactor(),
         new ForecastFactor(),

@@ -19,6 +19,9 @@ internal sealed record NightEvidence
 
     public required WeatherTrack Weather { get; init; }
 
+    /// <summary>Altitude of the Sun's centre at any instant, degrees: the ground dries by day.</summary>
+    public required Func<Instant, double> SunAltitudeDegAt { get; init; }
+
     /// <summary>Dark by the Sun, subject in its window, the watch's margins taken off; the Moon is judged by its light.</summary>
     public required IReadOnlyList<Interval> Candidates { get; init; }
 

@@ -5,8 +5,8 @@ namespace NightWatch.Planning.Verdicts;
 /// <summary>The run a night offers, by the factors that shape it.</summary>
 internal static class RunChoice
 {
-    /// <summary>The best run of the watch's length without a stop; null where there is none.</summary>
-    public static Run? Best(NightEvidence night) => Search(night).Best(Duration.FromMinutes(night.Limits.UsableRunMin));
+    /// <summary>Whether there is a run of the watch's length without a stop.</summary>
+    public static bool IsUsable(NightEvidence night) => Search(night).Any(Duration.FromMinutes(night.Limits.UsableRunMin));
 
     /// <summary>The best run, or where every one has a stop the longest dark subject time as it is; null where there is none.</summary>
     public static Run? BestOrLongest(NightEvidence night)
@@ -18,7 +18,7 @@ internal static class RunChoice
     private static RunSearch Search(NightEvidence night) => new(
         night.Grid,
         night.Candidates,
-        FactorRules.All.Select(rule => rule.Scale(night)).OfType<RunScale>(),
+        [.. FactorRules.All.Select(rule => rule.Scale(night)).OfType<RunScale>()],
         night.Weather.Cloud,
         night.Limits.Cloud.Stop);
 }

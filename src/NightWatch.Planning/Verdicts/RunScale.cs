@@ -26,6 +26,21 @@ internal sealed class WorstCellScale : RunScale
         }
     }
 
+    /// <summary>Several factors as one: as bad as the worst of them in each cell.</summary>
+    public WorstCellScale(IReadOnlyList<WorstCellScale> scales, int count)
+    {
+        cautionsBefore = new int[count + 1];
+        stopsBefore = new int[count + 1];
+        foreach (var scale in scales)
+        {
+            for (var i = 0; i <= count; i++)
+            {
+                cautionsBefore[i] += scale.cautionsBefore[i];
+                stopsBefore[i] += scale.stopsBefore[i];
+            }
+        }
+    }
+
     public override Severity Over(int first, int last) =>
         stopsBefore[last + 1] > stopsBefore[first] ? Severity.Stop
         : cautionsBefore[last + 1] > cautionsBefore[first] ? Severity.Caution

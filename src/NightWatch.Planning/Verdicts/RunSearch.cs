@@ -13,7 +13,8 @@ internal sealed class RunSearch
 {
     private readonly NightGrid grid;
     private readonly IReadOnlyList<Interval> candidates;
-    private readonly RunScale[] scales;
+    private readonly WorstCellScale worstCells;
+    private readonly RunScale[] means;
     private readonly double[] gainBefore;
 
     /// <param name="grid">The night's grid.</param>
@@ -21,11 +22,12 @@ internal sealed class RunSearch
     /// <param name="scales">The factors that shape it.</param>
     /// <param name="cloud">Cloud fraction by cell, NaN for unknown, which counts as neither clear nor cloudy.</param>
     /// <param name="cloudStop">Cloud from which a cell is worth nothing.</param>
-    public RunSearch(NightGrid grid, IReadOnlyList<Interval> candidates, IEnumerable<RunScale> scales, ReadOnlySpan<double> cloud, double cloudStop)
+    public RunSearch(NightGrid grid, IReadOnlyList<Interval> candidates, IReadOnlyList<RunScale> scales, ReadOnlySpan<double> cloud, double cloudStop)
     {
         this.grid = grid;
         this.candidates = candidates;
-        this.scales = [.. scales];
+        worstCells = new WorstCellScale([.. scales.OfType<WorstCellScale>()], grid.Count);
+        means = [.. scales.Where(scale => scale is not WorstCellScale)];
         gainBefore = new double[grid.Count + 1];
         for (var i = 0; i < grid.Count; i++)
             gainBefore[i + 1] = gainBefore[i] + (double.IsNaN(cloud[i]) || cloudStop <= 0 ? 0 : 1 - cloud[i] / cloudStop);
@@ -44,17 +46,38 @@ internal sealed class RunSearch
             {
                 for (var last = FirstLongEnough(candidate, first, least); last <= high; last++)
                 {
-                    var severity = Over(first, last);
-                    // A mean may recover further on, so a stop ends nothing.
-                    if (severity == Severity.Stop) continue;
+                    var severity = worstCells.Over(first, last);
+                    if (severity == Severity.Stop) break; // no longer stretch loses the bad cell again
+                    severity = WithMeans(severity, first, last);
+                    if (severity == Severity.Stop) continue; // a mean may recover further on
                     var choice = new Choice(severity, Math.Round(gainBefore[last + 1] - gainBefore[first], 6), first, last, candidate);
-                    if (best is null || choice.IsBetterThan(best.Value))
-                        best = choice;
+                    if (best is null || choice.IsBetterThan(best.Value)) best = choice;
                 }
             }
         }
 
         return best is { } b ? new Run(b.First, b.Last, Clip(b.First, b.Last, b.Window)) : null;
+    }
+
+    /// <summary>Whether there is a run without a stop at all.</summary>
+    /// <param name="least">Shorter runs do not count.</param>
+    public bool Any(Duration least)
+    {
+        foreach (var candidate in candidates)
+        {
+            var (low, high) = grid.Cells(candidate);
+            for (var first = low; first <= high; first++)
+            {
+                for (var last = FirstLongEnough(candidate, first, least); last <= high; last++)
+                {
+                    var severity = worstCells.Over(first, last);
+                    if (severity == Severity.Stop) break;
+                    if (WithMeans(severity, first, last) != Severity.Stop) return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     /// <summary>The longest window as a whole, whatever the weather; null where there is none.</summary>
@@ -72,17 +95,16 @@ internal sealed class RunSearch
         return longest;
     }
 
-    private Severity Over(int first, int last)
+    private Severity WithMeans(Severity severity, int first, int last)
     {
-        var worst = Severity.Ok;
-        foreach (var scale in scales)
+        foreach (var mean in means)
         {
-            var severity = scale.Over(first, last);
-            if (severity == Severity.Stop) return Severity.Stop;
-            if (severity > worst) worst = severity;
+            var found = mean.Over(first, last);
+            if (found == Severity.Stop) return Severity.Stop;
+            if (found > severity) severity = found;
         }
 
-        return worst;
+        return severity;
     }
 
     private int FirstLongEnough(Interval candidate, int first, Duration least)

@@ -20,8 +20,8 @@ internal sealed record SecondOpinion(bool Differs, bool Usable, double Cloud, do
         var cloud = new MeanScale(track.Cloud, night.Limits.Cloud).Mean(run.First, run.Last);
         if (double.IsNaN(cloud)) return null;
         var main = new MeanScale(night.Weather.Cloud, night.Limits.Cloud).Mean(run.First, run.Last);
-        var usable = RunChoice.Best(night with { Weather = track }) is not null;
-        var mainUsable = RunChoice.Best(night) is not null;
+        var usable = RunChoice.IsUsable(night with { Weather = track });
+        var mainUsable = RunChoice.IsUsable(night);
         var differs = usable != mainUsable || Math.Abs(cloud - main) >= CloudApart;
         return new SecondOpinion(differs, usable, cloud, UsableChance.Prior(night, track, run, series.IssuedAt ?? series.RetrievedAt));
     }

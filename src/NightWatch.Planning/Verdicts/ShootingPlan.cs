@@ -1,4 +1,5 @@
 using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Shooting;
 
@@ -24,4 +25,13 @@ internal sealed record ShootingPlan
 
     /// <summary>The sky in them; null without frames.</summary>
     public SkyLevelPlan? SkyLevel { get; init; }
+
+    /// <summary>What one stands on.</summary>
+    public GroundPlan Ground { get; init; } = GroundPlan.Unknown;
+
+    /// <summary>Battery energy; null without frames.</summary>
+    public PowerPlan? Power { get; init; }
+
+    /// <summary>What can hurt, worst first.</summary>
+    public IReadOnlyList<Caution> Cautions { get; init; } = [];
 }

@@ -101,10 +101,13 @@ internal static class UsableChance
     private static List<WeatherTrack> Tracks(NightEvidence night, IReadOnlyList<ForecastSeries> all)
     {
         var tracks = new List<WeatherTrack>(all.Count);
+        if (all.Count == 0) return tracks;
+        var windows = night.Candidates.Select(window => night.Grid.Cells(window)).Where(cells => cells.First <= cells.Last).ToArray();
+        var (first, last) = (windows.Min(cells => cells.First), windows.Max(cells => cells.Last));
         foreach (var series in all)
         {
-            var track = WeatherTrack.Of(series, night.Grid);
-            if (night.Candidates.Any(window => Covers(track, night.Grid.Cells(window)))) tracks.Add(track.CompletedBy(night.Weather));
+            var track = WeatherTrack.Deciding(series, night.Grid, first, last);
+            if (Array.Exists(windows, cells => Covers(track, cells))) tracks.Add(track.CompletedBy(night.Weather));
         }
 
         return tracks;
@@ -120,5 +123,5 @@ internal static class UsableChance
         return true;
     }
 
-    private static bool Passes(NightEvidence night, WeatherTrack track) => RunChoice.Best(night with { Weather = track }) is not null;
+    private static bool Passes(NightEvidence night, WeatherTrack track) => RunChoice.IsUsable(night with { Weather = track });
 }

@@ -38,6 +38,8 @@ internal sealed record DesertNight
 
     public HourlyWeather? SecondOpinion { get; init; }
 
+    public double? AntecedentRainMm { get; init; } = 0;
+
     public IReadOnlyList<Interval> AstronomicalNight { get; init; } = [new Interval(Clock(19, 20), Clock(30, 10))];
 
     public IReadOnlyList<Interval> SubjectWindows { get; init; } = [new Interval(Clock(18, 30), Clock(28, 0))];
@@ -64,8 +66,9 @@ internal sealed record DesertNight
                 Members = [.. Members.Select(Series).OfType<ForecastSeries>()],
                 EarlierRuns = [.. EarlierRuns.Select(Series).OfType<ForecastSeries>()],
                 SecondOpinion = Series(SecondOpinion),
+                AntecedentRainMm = AntecedentRainMm,
             },
-            Sky, Glow, grid, Above(grid));
+            Sky, Glow, grid, Above(grid), at => at < Clock(18, 0) || at > Clock(31, 30) ? 30 : -20);
     }
 
     public NightSky Sky => new()

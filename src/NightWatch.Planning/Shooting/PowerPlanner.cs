@@ -1,0 +1,44 @@
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Power;
+using NightWatch.Planning.Watches;
+using NodaTime;
+
+namespace NightWatch.Planning.Shooting;
+
+/// <summary>Works out whether the packs last, derated for the coldest air while they are out.</summary>
+internal static class PowerPlanner
+{
+    /// <param name="kit">Packs, draw, heater.</param>
+    /// <param name="grid">The grid.</param>
+    /// <param name="weather">Air temperature.</param>
+    /// <param name="lens">When the heater goes on.</param>
+    /// <param name="on">Power-on to the last frame.</param>
+    public static PowerPlan Plan(Kit kit, NightGrid grid, WeatherTrack weather, LensTrack lens, Interval on)
+    {
+        var coldest = double.NaN;
+        var (first, last) = grid.Cells(on);
+        for (var cell = first; cell <= last; cell++)
+        {
+            if (weather.AirC[cell] < coldest || double.IsNaN(coldest)) coldest = weather.AirC[cell];
+        }
+
+        var budget = PowerBudget.Of(new PowerNeed
+        {
+            BatteriesWh = kit.BatteriesWh,
+            CameraAndRailW = kit.CameraAndRailW,
+            DurationS = on.Duration.TotalSeconds,
+            ColdestC = coldest,
+            HeaterW = lens.HeaterOn is null ? 0 : kit.DewHeaterW,
+            HeaterFromS = lens.HeaterOn is { } heat ? Math.Max(0, (heat - on.Start).TotalSeconds) : 0,
+            HeaterBatteryWh = kit.DewHeaterBatteryWh,
+        });
+        return new PowerPlan(
+            budget,
+            double.IsNaN(coldest) ? null : coldest,
+            [.. budget.SwapsS.Select(seconds => on.Start + Duration.FromSeconds(seconds))],
+            After(budget.EmptyS),
+            After(budget.HeaterEmptyS));
+
+        Instant? After(double? seconds) => seconds is { } s ? on.Start + Duration.FromSeconds(s) : null;
+    }
+}

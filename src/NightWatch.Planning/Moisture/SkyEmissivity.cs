@@ -43,8 +43,4 @@ public static class SkyEmissivity
         high = Math.Clamp(high, 0, 1);
         return (low * lowWeight + (1 - low) * medium * mediumWeight + (1 - low) * (1 - medium) * high * highWeight) / 0.84;
     }
-
-    /// <summary>Temperature, °C, of a black surface that radiates as the sky does.</summary>
-    public static double SkyTemperatureC(double airC, double emissivity) =>
-        (airC + 273.15) * Math.Sqrt(Math.Sqrt(emissivity)) - 273.15;
 }

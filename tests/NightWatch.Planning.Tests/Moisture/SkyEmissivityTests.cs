@@ -26,11 +26,6 @@ public sealed class SkyEmissivityTests
     [Fact]
     public void Overcast_follows_Unsworth_and_Monteith() => Assert.Equal(0.9617, SkyEmissivity.UnderCloud(0.7605, 1), 4);
 
-    // Stefan-Boltzmann: 15 °C air, dew point 10, clear.
-    [Fact]
-    public void The_clear_sky_is_eighteen_kelvin_colder_than_the_air() =>
-        Assert.Equal(-2.85, SkyEmissivity.SkyTemperatureC(15, SkyEmissivity.Clear(10)), 2);
-
     [Fact]
     public void A_lower_layer_warms_no_less_than_the_same_cover_higher() =>
         Gen.Double[0, 1].Sample(cover =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -37,6 +38,9 @@ public sealed record FetchRules
     /// <summary>Where asking again cannot help before the operator acts: once a day, should it be mended at the other end.</summary>
     public Duration OperatorHold { get; init; } = Duration.FromHours(24);
 
+    /// <summary>Answers closer than this are of one model run, whose agreement with itself would prove nothing.</summary>
+    public Duration RunSpacing { get; init; } = Duration.FromHours(5);
+
     /// <summary>Whether a feed may be asked now.</summary>
     /// <param name="known">The newest kept answer; null for none.</param>
     /// <param name="heldUntil">The later of the holds of the feed and of the cell; null for none.</param>
@@ -56,6 +60,23 @@ public sealed record FetchRules
     /// <summary>The age to be told: of the run where the feed says when it was issued, else of the answer.</summary>
     public static Duration Age(ForecastSeries series, Instant now) =>
         Duration.Max(Duration.Zero, now - Instant.Min(series.RetrievedAt, series.IssuedAt ?? series.RetrievedAt));
+
+    /// <summary>The newest run and earlier ones that are runs of their own, newest first.</summary>
+    /// <param name="runs">The last answered first. A feed's servers are not in step: an answer may hold an older run than the one before it.</param>
+    /// <param name="most">How many are wanted.</param>
+    public ImmutableArray<KeptRun> Distinct(IEnumerable<KeptRun> runs, int most)
+    {
+        var distinct = ImmutableArray.CreateBuilder<KeptRun>(most);
+        foreach (var run in runs.OrderByDescending(run => Made(run.Series)))
+        {
+            if (distinct.Count < most && (distinct.Count == 0 || Made(distinct[^1].Series) - Made(run.Series) >= RunSpacing))
+                distinct.Add(run);
+        }
+
+        return distinct.ToImmutable();
+    }
+
+    private static Instant Made(ForecastSeries series) => series.IssuedAt ?? series.RetrievedAt;
 
     /// <summary>Until when a feed is held after it gave no answer; null: it may be asked at the next pass.</summary>
     public Instant? HoldUntil(Fetched.Unavailable none, Instant now)

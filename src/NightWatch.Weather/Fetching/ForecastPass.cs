@@ -8,6 +8,9 @@ namespace NightWatch.Weather.Fetching;
 /// <summary>One pass: places that lie in one cell share one fetch, also when they ask at the same time.</summary>
 public sealed class ForecastPass
 {
+    /// <summary>Several passes see the same run, so more answers are looked through than runs are wanted.</summary>
+    private const int AnswersPerRun = 2;
+
     private readonly ConcurrentDictionary<string, Lazy<Task<PlaceForecast>>> forecasts = new();
     private readonly ConcurrentDictionary<string, Lazy<Task<PlaceMembers>>> members = new();
     private readonly FeedAsker asker;
@@ -54,7 +57,7 @@ public sealed class ForecastPass
         KeptRun? second = null;
         foreach (var feed in feeds)
         {
-            var (kept, note) = await asker.RunsAsync(feed, cell, earlierRuns + 1, stop);
+            var (kept, note) = await asker.RunsAsync(feed, cell, 1 + AnswersPerRun * earlierRuns, stop);
             if (note is not null)
                 notes.Add(note);
             var runs = Read(kept, feed.Id, notes);
@@ -106,15 +109,20 @@ public sealed class ForecastPass
         }
     }
 
+    /// <summary>The newest run and the earlier ones that are wanted; no more answers are read than that takes.</summary>
     private ImmutableArray<KeptRun> Read(IReadOnlyList<ArchivedForecast> kept, string feedId, ImmutableArray<FeedNote>.Builder notes)
     {
         var reader = ForecastReaders.For(feedId);
-        var runs = ImmutableArray.CreateBuilder<KeptRun>(kept.Count);
-        foreach (var run in kept)
+        var answers = new List<KeptRun>(kept.Count);
+        ImmutableArray<KeptRun> runs = [];
+        foreach (var answer in kept)
         {
             try
             {
-                runs.Add(new KeptRun(run.Id, read.GetOrRead(run, (body, at) => [reader.Read(body, at)])[0]));
+                answers.Add(new KeptRun(answer.Id, read.GetOrRead(answer, (body, at) => [reader.Read(body, at)])[0]));
+                runs = rules.Distinct(answers, earlierRuns + 1);
+                if (runs.Length > earlierRuns)
+                    break;
             }
             catch (ForecastFormatException e)
             {
@@ -122,6 +130,6 @@ public sealed class ForecastPass
             }
         }
 
-        return runs.ToImmutable();
+        return runs;
     }
 }

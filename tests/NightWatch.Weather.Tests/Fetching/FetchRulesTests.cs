@@ -1,5 +1,6 @@
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Weather.Tests.Fetching;
@@ -57,4 +58,28 @@ public sealed class FetchRulesTests
             heldMinutes is { } h ? Now + Duration.FromMinutes(h) : null,
             Rules.HoldUntil(new Fetched.Unavailable("It is down.", demanded, operatorMustAct), Now));
     }
+
+    private static KeptRun Run(long id, int? issuedHoursAgo, int retrievedHoursAgo)
+    {
+        var series = new ForecastSeriesBuilder().Build(
+            "fake", "test", issuedHoursAgo is { } h ? Now - Duration.FromHours(h) : null, Now - Duration.FromHours(retrievedHoursAgo),
+            new Attribution("t", new Uri("https://example.org/"), "l"), new ForecastCell(0, 0, null));
+        return new KeptRun(id, series);
+    }
+
+    [Fact]
+    public void One_run_seen_twice_is_one_run() =>
+        Assert.Equal([5L, 3, 1], Rules.Distinct([Run(5, 3, 0), Run(4, 3, 1), Run(3, 9, 6), Run(2, 9, 8), Run(1, 15, 12)], 4).Select(r => r.Id));
+
+    [Fact]
+    public void Without_issue_times_answers_hours_apart_are_runs() =>
+        Assert.Equal([5L, 2, 1], Rules.Distinct([Run(5, null, 0), Run(4, null, 1), Run(3, null, 3), Run(2, null, 6), Run(1, null, 12)], 4).Select(r => r.Id));
+
+    [Fact]
+    public void An_older_run_answered_later_does_not_displace_a_newer_one() =>
+        Assert.Equal([1L, 2], Rules.Distinct([Run(2, 9, 0), Run(1, 3, 1)], 2).Select(r => r.Id));
+
+    [Fact]
+    public void No_more_come_than_are_wanted() =>
+        Assert.Equal([2L], Rules.Distinct([Run(2, 3, 0), Run(1, 9, 1)], 1).Select(r => r.Id));
 }

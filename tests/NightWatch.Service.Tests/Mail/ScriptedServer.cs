@@ -46,6 +46,9 @@ internal sealed class ScriptedServer : IAsyncDisposable
 
     public int Connections { get; private set; }
 
+    /// <summary>Told what has just come ("connect", a verb, "text", "dot") before it is answered, and "accepted" after the 250.</summary>
+    public Action<string> Reached { get; set; } = _ => { };
+
     /// <summary>The server has fallen silent.</summary>
     public Task Stalled => stalled.Task;
 
@@ -100,11 +103,13 @@ internal sealed class ScriptedServer : IAsyncDisposable
         {
             await using var stream = client.GetStream();
             using var reader = new StreamReader(stream, Encoding.Latin1);
+            Reached("connect");
             if (!await SayAsync(stream, Script.Greeting)) return;
             while (await reader.ReadLineAsync(over.Token) is { } line)
             {
                 lock (commands) commands.Add(line);
                 var verb = line.Split(' ', 2)[0].ToUpperInvariant();
+                Reached(verb);
                 var goOn = verb switch
                 {
                     "EHLO" or "HELO" => await SayAsync(stream, Script.Ehlo),
@@ -127,11 +132,15 @@ internal sealed class ScriptedServer : IAsyncDisposable
         var text = new StringBuilder();
         while (await reader.ReadLineAsync(over.Token) is { } line)
         {
+            if (text.Length == 0) Reached("text");
             if (Script.DropInText) return false;
             if (line == ".")
             {
                 if (Script.Dot.StartsWith("250", StringComparison.Ordinal)) lock (commands) accepted.Add(text.ToString());
-                return await SayAsync(stream, Script.Dot);
+                Reached("dot");
+                var goOn = await SayAsync(stream, Script.Dot);
+                Reached("accepted");
+                return goOn;
             }
 
             text.Append(line.StartsWith('.') ? line[1..] : line).Append("\r\n");

@@ -5,7 +5,7 @@ namespace NightWatch.Sky.Season;
 /// <summary>The nights between two full Moons, around a new Moon.</summary>
 /// <param name="NewMoon">When the Moon is new.</param>
 /// <param name="Nights">Those of the calendar that belong to it, in order; the first and last lunation may be cut.</param>
-/// <param name="Best">The best run of nights; null when no night has a usable window.</param>
+/// <param name="Best">The best run of nights; null when no night has a window of half an hour.</param>
 public sealed record DarkLunation(Instant NewMoon, IReadOnlyList<DarkNight> Nights, NightRun? Best);
 
 /// <summary>Nights in a row, each nearly as good as the best of its lunation.</summary>
@@ -18,15 +18,18 @@ public sealed record NightRun(LocalDate First, LocalDate Last, int Count, Durati
     /// <summary>The share of the best night's longest window that every night of a run must reach. An engineering choice.</summary>
     public const double LeastShare = 0.8;
 
+    /// <summary>The shortest window that a night of a run may have: less is not worth setting up for. An engineering choice.</summary>
+    public static readonly Duration LeastWindow = Duration.FromMinutes(30);
+
     // Strictly consecutive dates; the run with the most usable time, the earlier of two equal ones.
     internal static NightRun? BestOf(IReadOnlyList<DarkNight> nights)
     {
-        var longest = nights.Count > 0 ? nights.Max(night => night.LongestRun) : Duration.Zero;
-        if (longest == Duration.Zero) return null;
+        if (nights.Count == 0) return null;
+        var least = Duration.Max(nights.Max(night => night.LongestRun) * LeastShare, LeastWindow);
         NightRun? best = null, current = null;
         foreach (var night in nights)
         {
-            current = night.LongestRun < longest * LeastShare ? null
+            current = night.LongestRun < least ? null
                 : current is null ? new(night.Night, night.Night, 1, night.Usable)
                 : current with { Last = night.Night, Count = current.Count + 1, Usable = current.Usable + night.Usable };
             if (current is not null && current.Usable > (best?.Usable ?? Duration.Zero)) best = current;

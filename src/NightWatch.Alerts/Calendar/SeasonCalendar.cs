@@ -1,0 +1,77 @@
+using System.Globalization;
+using Ical.Net;
+using Ical.Net.CalendarComponents;
+using Ical.Net.DataTypes;
+using Ical.Net.Serialization;
+using NightWatch.Alerts.Words;
+using NightWatch.Sky.Places;
+using NightWatch.Sky.Season;
+using NodaTime;
+
+namespace NightWatch.Alerts.Calendar;
+
+/// <summary>
+/// The best run of each lunation as a calendar to import or subscribe to (RFC 5545, METHOD:PUBLISH): an entry for each night with its
+/// longest window, and one for the whole run. All transparent: they tell what the sky allows, they do not take the time.
+/// </summary>
+public static class SeasonCalendar
+{
+    /// <summary>The iCalendar text; times in UTC.</summary>
+    /// <param name="calendar">The nights.</param>
+    /// <param name="position">The place they were computed for; part of each entry's identity, so that importing again replaces.</param>
+    /// <param name="place">What the place is called.</param>
+    /// <param name="now">Time stamp of the entries.</param>
+    public static string Text(DarkCalendar calendar, GeoPosition position, string place, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(calendar);
+        var name = PlainWords.Shortened(PlainWords.OneLine(place), 60);
+        var file = new Ical.Net.Calendar { ProductId = "-//NightWatch//NightWatch 1//EN", Method = "PUBLISH", Scale = "GREGORIAN" };
+        file.AddProperty("X-WR-CALNAME", $"Dark nights, {name}");
+        foreach (var lunation in calendar.Lunations)
+        {
+            if (lunation.Best is not { } run) continue;
+            file.Events.Add(RunEntry(run, position, name, now));
+            file.Events.AddRange(lunation.Nights.Where(night => night.Night >= run.First && night.Night <= run.Last).Select(night => NightOf(night, position, name, now)));
+        }
+
+        return new CalendarSerializer().SerializeToString(file) ?? throw new InvalidOperationException("The calendar could not be written.");
+    }
+
+    private static CalendarEvent RunEntry(NightRun run, GeoPosition position, string name, Instant now)
+    {
+        var entry = Entry("run", run.First, position, name, now);
+        entry.Start = Day(run.First);
+        // The end of an all-day entry is the day after its last (RFC 5545, 3.6.1).
+        entry.End = Day(run.Last.PlusDays(1));
+        entry.Summary = string.Create(CultureInfo.InvariantCulture, $"Best dark run: {name}, {run.Count} nights, {run.Usable.TotalHours:0.#} h");
+        return entry;
+    }
+
+    private static CalendarEvent NightOf(DarkNight night, GeoPosition position, string name, Instant now)
+    {
+        var window = night.Longest!.Value;
+        var clock = new ClockWords(night.Sky.Zone);
+        var entry = Entry("night", night.Night, position, name, now);
+        entry.Start = Utc(window.Start);
+        entry.End = Utc(window.End);
+        entry.Summary = $"Dark: {name}, {clock.ShortSpan(window)}";
+        entry.Description = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{clock.Span(window)}, {ClockWords.Length(window.Duration)}. Moon {night.Sky.Moon.IlluminatedFraction * 100:0} % lit, below the horizon. Computed from the sky alone: look at the weather.");
+        return entry;
+    }
+
+    private static CalendarEvent Entry(string kind, LocalDate night, GeoPosition position, string name, Instant now) => new()
+    {
+        Uid = string.Create(
+            CultureInfo.InvariantCulture, $"season-{kind}-{night:uuuuMMdd}-{position.LatitudeDeg:0.#####}-{position.LongitudeDeg:0.#####}@nightwatch"),
+        DtStamp = Utc(now),
+        Location = name,
+        GeographicLocation = new GeographicLocation(Math.Round(position.LatitudeDeg, 5), Math.Round(position.LongitudeDeg, 5)),
+        Transparency = TransparencyType.Transparent,
+    };
+
+    private static CalDateTime Day(LocalDate date) => new(date.Year, date.Month, date.Day);
+
+    private static CalDateTime Utc(Instant at) => new(Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds()).ToDateTimeUtc(), CalDateTime.UtcTzId, true);
+}

@@ -43,7 +43,7 @@ public static class SeasonCalendar
         entry.Start = Day(run.First);
         // The end of an all-day entry is the day after its last (RFC 5545, 3.6.1).
         entry.End = Day(run.Last.PlusDays(1));
-        entry.Summary = string.Create(CultureInfo.InvariantCulture, $"Best dark run: {name}, {run.Count} nights, {run.Usable.TotalHours:0.#} h");
+        entry.Summary = string.Create(CultureInfo.InvariantCulture, $"Best dark run: {name}, {run.Count} {(run.Count == 1 ? "night" : "nights")}, {run.Usable.TotalHours:0.#} h");
         return entry;
     }
 

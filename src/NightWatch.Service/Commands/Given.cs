@@ -21,6 +21,10 @@ internal static class Given
 
     public static Option<double?> Declination() => Number("--dec", "Declination of the subject, ICRS, degrees.", -90, 90);
 
+    public static Option<string?> Subject() => Text("--subject", $"What the camera is for: {SubjectNames.Accepted}; default galactic-core.");
+
+    public static Option<string?> Horizon() => Text("--horizon", "CSV file with the site's skyline: azimuth and altitude in degrees, a line a point.");
+
     public static Option<DateTimeZone?> Zone() => Parsed<DateTimeZone?>("--zone", "IANA time zone of the site, such as Africa/Windhoek.", ZoneOf);
 
     public static Option<LocalDate?> Date(string name, string description) => Parsed<LocalDate?>(name, description, text => DateOf(text));

@@ -1,3 +1,4 @@
+using NightWatch.Sky.Places;
 using NodaTime;
 using Spectre.Console;
 
@@ -28,6 +29,36 @@ internal sealed record Shell(Stream Output, TextWriter Error, IClock Clock, stri
         // A pipe has no width; tables are cut to the terminal only where there is one.
         if (Console.IsOutputRedirected) console.Profile.Width = 160;
         draw(console);
+    }
+
+    /// <summary>The skyline in a file that the user named; null for none.</summary>
+    /// <exception cref="BadInputException">It cannot be read, or a line is no point of a skyline.</exception>
+    public HorizonProfile? ReadHorizon(string? path)
+    {
+        if (path is null) return null;
+        using var text = new StreamReader(new MemoryStream(ReadFile(path, "--horizon")));
+        try
+        {
+            return HorizonCsv.Read(text);
+        }
+        catch (FormatException fault)
+        {
+            throw new BadInputException($"--horizon: {fault.Message}");
+        }
+    }
+
+    /// <summary>Writes a file that the user named.</summary>
+    /// <exception cref="BadInputException">It cannot be written; the message names the option.</exception>
+    public void WriteFile(string path, string option, byte[] bytes)
+    {
+        try
+        {
+            File.WriteAllBytes(PathOf(path), bytes);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            throw new BadInputException($"{option}: cannot write '{path}': {failure.Message}");
+        }
     }
 
     /// <summary>Reads a file that the user named.</summary>

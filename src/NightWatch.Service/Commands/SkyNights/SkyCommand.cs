@@ -15,13 +15,14 @@ internal static class SkyCommand
         var elevation = Given.Elevation();
         var zone = Given.Zone();
         var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
-        var subject = Given.Word("--subject", "What the camera is for; default galactic-core.", SkyRequest.GalacticCore, SkyRequest.Stars);
+        var subject = Given.Subject();
         var ra = Given.RightAscension();
         var dec = Given.Declination();
         var minAltitude = Given.MinAltitude();
+        var horizon = Given.Horizon();
         var batch = Given.Text("--batch", "File with one JSON object a line (lat, lon, elevation, zone, night, subject, ra, dec, minAltitude); - for standard input.");
         var json = Given.Json();
-        var command = new Command("sky", "Sun, Moon, subject and dark windows of one night.") { lat, lon, elevation, zone, night, subject, ra, dec, minAltitude, batch, json };
+        var command = new Command("sky", "Sun, Moon, subject and dark windows of one night.") { lat, lon, elevation, zone, night, subject, ra, dec, minAltitude, horizon, batch, json };
         command.SetAction(async (given, cancellationToken) =>
         {
             if (given.GetValue(batch) is { } file) return await RunBatchAsync(shell, file, cancellationToken);
@@ -30,8 +31,9 @@ internal static class SkyCommand
                 new GeoPosition(given.Needed(lat), given.Needed(lon), given.GetValue(elevation) ?? 0),
                 given.Needed(zone),
                 given.Needed(night),
-                SkyRequest.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec)),
-                given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg);
+                SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec)),
+                given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
+                shell.ReadHorizon(given.GetValue(horizon)));
             var sky = request.Compute();
             if (!given.GetValue(json))
             {

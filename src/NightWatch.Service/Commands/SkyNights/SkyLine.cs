@@ -49,7 +49,7 @@ internal static class SkyLine
             new GeoPosition(lat ?? throw Missing("lat"), lon ?? throw Missing("lon"), elevation ?? 0),
             zone ?? throw Missing("zone"),
             night ?? throw Missing("night"),
-            SkyRequest.SubjectOf(subject, ra, dec),
+            SubjectNames.SubjectOf(subject, ra, dec),
             minAltitude ?? SkyRequest.DefaultMinAltitudeDeg);
     }
 

@@ -15,7 +15,7 @@ internal static class SkyTable
         var table = new Table().Border(TableBorder.Simple).AddColumn("Event").AddColumn("Local time");
         foreach (var (at, name) in Events(sky).OrderBy(entry => entry.At)) table.AddRow(name, LocalText.DayTime(at, zone));
         console.Write(table);
-        foreach (var note in Notes(sky)) console.WriteLine(note);
+        foreach (var note in Notes(sky).Concat(SkyNotes.Of(request, sky))) console.WriteLine(note);
         Windows(console, "Dark", sky.DarkWindows, zone);
         Windows(console, "Subject above " + FormattableString.Invariant($"{request.MinAltitudeDeg:0.#}°"), sky.SubjectWindows, zone);
         Windows(console, "Shooting", sky.ShootingWindows, zone);

@@ -1,0 +1,48 @@
+using System.Globalization;
+using NightWatch.Sky.Subjects;
+
+namespace NightWatch.Service.Commands;
+
+/// <summary>What subjects are called on the command line and in a batch's lines.</summary>
+internal static class SubjectNames
+{
+    /// <summary>What is accepted, for messages and help.</summary>
+    public const string Accepted = "galactic-core, stars, galactic-band L (a galactic longitude), or a showpiece such as \"M 31\" or \"NGC 5139\"";
+
+    private const string GalacticCore = "galactic-core";
+    private const string Stars = "stars";
+    private const string GalacticBand = "galactic-band";
+
+    private static readonly Subject Core = new Subject.GalacticCore();
+    private static readonly Subject NoSubject = new Subject.Stars();
+
+    /// <summary>From a name or a direction to a subject; neither is the galactic core.</summary>
+    /// <exception cref="BadInputException">Half a direction, both a name and a direction, or a name that is not known.</exception>
+    public static Subject SubjectOf(string? name, double? rightAscensionDeg, double? declinationDeg) => (name, rightAscensionDeg, declinationDeg) switch
+    {
+        (null or GalacticCore, null, null) => Core,
+        (Stars, null, null) => NoSubject,
+        (null, { } ra, { } dec) => new Subject.FixedPoint("", ra % 360, dec),
+        (null, _, _) => throw new BadInputException($"{(rightAscensionDeg is null ? "ra" : "dec")} is missing; accepted: ra and dec together"),
+        ({ } given, null, null) => Band(given) ?? Showpieces.Find(given)?.ToSubject() ?? throw new BadInputException($"subject {given} is not known; accepted: {Accepted}, or ra and dec"),
+        _ => throw new BadInputException("subject and ra, dec are both given; accepted: one of them"),
+    };
+
+    /// <summary>A subject for a title.</summary>
+    public static string TitleOf(Subject subject) => subject switch
+    {
+        Subject.GalacticCore => "galactic core",
+        Subject.GalacticBand band => FormattableString.Invariant($"galactic band at longitude {band.LongitudeDeg:0.#}°"),
+        Subject.FixedPoint { Name.Length: > 0 } point => point.Name,
+        Subject.FixedPoint point => FormattableString.Invariant($"RA {point.RightAscensionDeg:0.##}°, Dec {point.DeclinationDeg:0.##}°"),
+        _ => "stars",
+    };
+
+    private static Subject.GalacticBand? Band(string name)
+    {
+        if (!name.StartsWith(GalacticBand, StringComparison.Ordinal)) return null;
+        return double.TryParse(name.AsSpan(GalacticBand.Length), NumberStyles.Float, CultureInfo.InvariantCulture, out var longitude) && longitude is >= 0 and < 360
+            ? new Subject.GalacticBand(longitude)
+            : throw new BadInputException($"subject {name} has no galactic longitude; accepted: galactic-band L with L from 0 to below 360 degrees");
+    }
+}

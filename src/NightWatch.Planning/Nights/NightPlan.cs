@@ -34,7 +34,7 @@ public sealed record NightInputs
     /// <summary>A second feed's forecast; null: none.</summary>
     public ForecastSeries? SecondOpinion { get; init; }
 
-    /// <summary>The site's moonless sky with its towns, made once a site; null: from the site's measured value, or natural.</summary>
+    /// <summary>The site's moonless sky with its towns, worth making once a site and keeping; null: made for this plan.</summary>
     public SiteSkyGlow? Glow { get; init; }
 
     /// <summary>Rain of the last 72 hours, mm; null: unknown.</summary>

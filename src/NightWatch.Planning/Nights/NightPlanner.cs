@@ -21,7 +21,7 @@ public static class NightPlanner
         ephemeris ??= new SkyEphemeris(DatesOfOneNight);
         var sky = NightSky.Of(site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
         var grid = GridOf(sky);
-        var glow = inputs.Glow ?? SiteSkyGlow.Of(site.Position, site.MeasuredSkyBrightness, []);
+        var glow = inputs.Glow ?? SiteSkyGlow.Of(site.Position, site.MeasuredSkyBrightness);
         var above = new SiteSky(site.Position, sky.Span, ephemeris);
         return Plan(inputs, sky, glow, grid, SkyTrack.Of(above, inputs.Watch.Subject, glow, grid), at => above.SunAt(at).AltitudeDeg);
     }

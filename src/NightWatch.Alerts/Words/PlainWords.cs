@@ -7,12 +7,13 @@ namespace NightWatch.Alerts.Words;
 internal static class PlainWords
 {
     /// <summary>
-    /// One line: NFC, every control, line or paragraph separator and bidirectional override a space, runs of space one space.
+    /// One line: every control, line or paragraph separator and bidirectional override becomes a space, runs of space one space,
+    /// a lone surrogate the replacement character.
     /// </summary>
     public static string OneLine(string text)
     {
         var line = new StringBuilder(text.Length);
-        foreach (var rune in WellFormed(text).Normalize(NormalizationForm.FormC).EnumerateRunes())
+        foreach (var rune in text.EnumerateRunes())
         {
             if (IsUnfit(rune) || Rune.IsWhiteSpace(rune))
             {
@@ -36,9 +37,6 @@ internal static class PlainWords
 
     /// <summary>User-perceived characters.</summary>
     public static int Length(string text) => new StringInfo(text).LengthInTextElements;
-
-    // A lone surrogate cannot be normalised; the replacement character can.
-    private static string WellFormed(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text));
 
     // C0, C1, line and paragraph separators; explicit bidi embeddings, overrides and isolates (Unicode UAX #9).
     private static bool IsUnfit(Rune rune) =>

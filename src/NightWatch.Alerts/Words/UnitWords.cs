@@ -17,7 +17,7 @@ internal sealed partial class UnitWords(UnitSystem system)
         : unit switch
         {
             Unit.Fraction => $"{Number(100 * v, 0)} %",
-            Unit.Millimetres => imperial ? $"{Number(v / 25.4, 2)} in" : $"{Number(v, 1)} mm",
+            Unit.Millimetres => imperial ? $"{Number(v / 25.4, Math.Abs(v) < 1 ? 3 : 2)} in" : $"{Number(v, 1)} mm",
             Unit.MetresPerSecond => imperial ? $"{Number(v / 0.44704, 0)} mph" : $"{Number(v, 1)} m/s",
             Unit.Celsius => imperial ? $"{Number(v * 1.8 + 32, 0)} °F" : $"{Number(v, 0)} °C",
             Unit.Kelvin => imperial ? $"{Number(v * 1.8, 1)} °F" : $"{Number(v, 1)} °C",
@@ -56,7 +56,7 @@ internal sealed partial class UnitWords(UnitSystem system)
     {
         // Adding zero turns a negative zero into a plain one.
         var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
-        return rounded.ToString(decimals == 0 ? "0" : decimals == 1 ? "0.#" : "0.##", CultureInfo.InvariantCulture).Replace('-', '−');
+        return rounded.ToString(decimals == 0 ? "0" : decimals == 1 ? "0.#" : "0.###", CultureInfo.InvariantCulture).Replace('-', '−');
     }
 
     [GeneratedRegex(@"(?<![\w.])(?<value>[-−]?\d+(\.\d+)?) (?<unit>°C|K|m/s|mm/h|mm(?= (of (rain|snow|water|precipitation)|in an hour|in the last))|km|m)(?![\w/²])", RegexOptions.CultureInvariant)]

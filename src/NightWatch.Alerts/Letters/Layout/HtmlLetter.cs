@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
@@ -7,7 +8,7 @@ using NightWatch.Alerts.Letters.Views;
 namespace NightWatch.Alerts.Letters.Layout;
 
 /// <summary>The letter as HTML with its styles inlined.</summary>
-internal sealed class HtmlLetter : IDisposable
+internal sealed partial class HtmlLetter : IDisposable
 {
     private readonly ServiceProvider services = new ServiceCollection().BuildServiceProvider();
     private readonly HtmlRenderer renderer;
@@ -22,8 +23,13 @@ internal sealed class HtmlLetter : IDisposable
         var parameters = ParameterView.FromDictionary(new Dictionary<string, object?> { [nameof(LetterPage.Letter)] = letter, [nameof(LetterPage.Charts)] = charts });
         var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<LetterPage>(parameters)).ToHtmlString());
         // The classes stay: the block for dark screens hangs on them.
-        return PreMailer.Net.PreMailer.MoveCssInline(html, removeStyleElements: true, ignoreElements: "#dark").Html;
+        var inlined = PreMailer.Net.PreMailer.MoveCssInline(html, removeStyleElements: true, ignoreElements: "#dark").Html;
+        return FigureAndUnit().Replace(inlined, "&nbsp;");
     }
+
+    // "28 %" never breaks at the end of a phone's line.
+    [GeneratedRegex(@"(?<=\d) (?=(%|°C|°F|m/s|mph|mm|km|mi|in|ft|min|mag|Wh|GB|px|[hsWmK])(?![\w/]))", RegexOptions.CultureInvariant)]
+    private static partial Regex FigureAndUnit();
 
     public void Dispose()
     {

@@ -38,10 +38,11 @@ internal static class LetterStyles
         .caution { font-weight: bold; color: #6b4400; }
         .stop { font-weight: bold; color: #8c1c1c; text-transform: uppercase; }
         .ok, .unknown { color: #525a63; }
-        .list { margin: 0 0 8px; padding-left: 22px; }
+        .list { margin: 0 0 16px; padding-left: 22px; }
         .item { margin: 0 0 5px; }
         .chart { display: block; width: 100%; max-width: 612px; height: auto; margin: 12px 0; border: 0; }
         .answer { margin: 8px 0; }
+        .choice { display: inline-block; padding: 10px 14px; border: 2px solid #0b4f8a; color: #0b4f8a; text-decoration: underline; }
         .link { color: #0b4f8a; text-decoration: underline; }
         .footer { margin-top: 22px; border-top: 3px solid #1b1f24; }
         .foothead { font-size: 15px; margin: 10px 0 4px; }
@@ -66,7 +67,7 @@ internal static class LetterStyles
         .why, .ok, .unknown, .small { color: #a9b0b8 !important; }
         .caution { color: #f3c56b !important; }
         .stop { color: #ff9c90 !important; }
-        .link { color: #8fc4f5 !important; }
+        .link, .choice { color: #8fc4f5 !important; border-color: #8fc4f5 !important; }
         .footer { border-color: #e4e1d8 !important; }
 
         """;

@@ -13,7 +13,7 @@ internal static class TextLetter
         var page = new TextPage();
         if (letter.Greeting.Length > 0) page.Paragraph(letter.Greeting).Gap();
         foreach (var night in letter.Nights) Night(page, night);
-        page.Heading("Before you go", '-');
+        page.Heading("Before any night out", '-');
         foreach (var caution in letter.Cautions) page.Bullet(caution);
         page.Gap().Paragraph(letter.WrittenAt);
         if (letter.Unsubscribe is { } stop) page.Paragraph(stop);

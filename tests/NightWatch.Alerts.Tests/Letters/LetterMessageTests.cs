@@ -97,7 +97,7 @@ public sealed class LetterMessageTests : IDisposable
     {
         foreach (var odd in OddNames)
         {
-            foreach (var (_, draft) in TestDrafts.All) await AssertHarmless(draft, odd);
+            foreach (var draft in new[] { TestDrafts.MorningTimeline, TestDrafts.Debrief }) await AssertHarmless(draft, odd);
         }
     }
 

@@ -81,6 +81,22 @@ public sealed class LetterPolicyPropertyTests
         iter: Histories);
 
     [Fact]
+    public void Well_before_leave_by_one_run_alone_changes_nothing() => History.Any.Sample(
+        history =>
+        {
+            var steps = history.Run();
+            for (var i = 0; i < steps.Count; i++)
+            {
+                var step = steps[i];
+                var change = step.Letter?.Kind is LetterKind.RescheduleWarning or LetterKind.StandDown;
+                if (!change || step.Now >= history.LeaveBy - Duration.FromHours(4)) continue;
+                var told = step.Letter!.Before.Told;
+                Assert.Contains(steps.Take(i), s => s.Run != step.Run && (step.SaysOff ? s.Plan.Verdict.Class < told : s.Plan.Verdict.Class != told));
+            }
+        },
+        iter: Histories);
+
+    [Fact]
     public void No_letter_is_about_the_past_and_none_is_stale_when_written() => History.Any.Sample(
         history =>
         {

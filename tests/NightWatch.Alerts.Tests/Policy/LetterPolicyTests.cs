@@ -134,6 +134,21 @@ public sealed class LetterPolicyTests
     }
 
     [Fact]
+    public void After_many_letters_good_news_stops_and_bad_news_does_not()
+    {
+        IReadOnlyList<LetterKind> many = [.. Enumerable.Repeat(LetterKind.RescheduleWarning, 5)];
+        Assert.Null(LetterPolicy.Decide(PassKind.SameDay, ToldOffToday with { Sent = many }, Of(VerdictClass.Go, run: 6), At(17)).Letter);
+        Assert.NotNull(LetterPolicy.Decide(PassKind.SameDay, ToldGo with { Sent = many }, Of(VerdictClass.NoGo, run: 6), At(17)).Letter);
+    }
+
+    [Fact]
+    public void A_clock_set_back_brings_no_second_timeline()
+    {
+        var told = ToldGo with { Sent = [LetterKind.Outlook, LetterKind.MorningTimeline, LetterKind.Outlook] };
+        Assert.Null(LetterPolicy.Decide(PassKind.Morning, told, Of(VerdictClass.Go), At(7)).Letter);
+    }
+
+    [Fact]
     public void At_leave_by_a_night_still_on_and_now_off_is_stood_down_and_closed()
     {
         var decision = LetterPolicy.Decide(PassKind.LeaveBy, ToldGo, Of(VerdictClass.NoGo, run: 7), At(18, 45));

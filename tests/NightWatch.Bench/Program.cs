@@ -1,11 +1,13 @@
 using BenchmarkDotNet.Running;
 using NightWatch.Bench.Sky;
 
-// sky: a million site-nights and their accuracy; sky-core: one core's time per site-night; parts: BenchmarkDotNet on the pieces.
+// sky: a million site-nights and their accuracy; sky-core: one core's time per site-night; places: for other programs to
+// compare with; parts: BenchmarkDotNet on the pieces.
 return args switch
 {
     ["sky", .. var rest] => MillionNights.Run(rest),
     ["sky-core", ..] => MillionNights.RunOneCore(),
+    ["places"] => Places.Run(Console.In, Console.Out),
     ["parts", .. var rest] => Parts(rest),
     _ => Usage(),
 };
@@ -18,6 +20,6 @@ static int Parts(string[] args)
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- sky [SITE-NIGHTS [NIGHTS]] | sky-core | parts [BenchmarkDotNet options]");
+    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options]");
     return 2;
 }

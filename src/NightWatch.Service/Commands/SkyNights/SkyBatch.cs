@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text.Json;
 using System.Threading.Channels;
+using NightWatch.Sky.Ephemeris;
 
 namespace NightWatch.Service.Commands.SkyNights;
 
@@ -35,6 +36,8 @@ internal static class SkyBatch
         Exception? failure = null;
         try
         {
+            // Ten years of dates, so that a file ordered by site does not compute them again for each.
+            var ephemeris = new SkyEphemeris(4096);
             var rest = Array.Empty<byte>();
             var firstLine = 1;
             while (true)
@@ -50,7 +53,7 @@ internal static class SkyBatch
                 {
                     var lines = new Block(block.AsMemory(0, whole), firstLine);
                     firstLine += block.AsSpan(0, whole).Count((byte)'\n');
-                    await blocks.WriteAsync(Task.Run(() => Compute(lines), cancellationToken), cancellationToken);
+                    await blocks.WriteAsync(Task.Run(() => Compute(lines, ephemeris), cancellationToken), cancellationToken);
                 }
 
                 if (atEnd) return;
@@ -66,7 +69,7 @@ internal static class SkyBatch
         }
     }
 
-    private static Answers Compute(Block block)
+    private static Answers Compute(Block block, SkyEphemeris ephemeris)
     {
         var buffer = new ArrayBufferWriter<byte>(8 * BlockBytes);
         using var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { SkipValidation = true });
@@ -79,7 +82,7 @@ internal static class SkyBatch
             rest = end < 0 ? [] : rest[(end + 1)..];
             try
             {
-                SkyJson.Write(json, SkyLine.Read(line).Compute());
+                SkyJson.Write(json, SkyLine.Read(line).Compute(ephemeris));
             }
             catch (Exception refused) when (refused is BadInputException or ArgumentOutOfRangeException)
             {

@@ -1,3 +1,4 @@
+using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;
@@ -13,5 +14,7 @@ internal readonly record struct SkyRequest(
     public const double DefaultMinAltitudeDeg = 10;
 
     /// <summary>Computes it.</summary>
-    public NightSky Compute() => NightSky.Of(Position, Zone, Night, Subject, MinAltitudeDeg, Horizon);
+    /// <param name="ephemeris">Shared by all nights of a batch.</param>
+    public NightSky Compute(SkyEphemeris? ephemeris = null) =>
+        NightSky.Of(Position, Zone, Night, Subject, MinAltitudeDeg, Horizon, ephemeris);
 }

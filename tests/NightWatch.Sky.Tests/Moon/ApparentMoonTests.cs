@@ -30,6 +30,19 @@ public sealed class ApparentMoonTests
         Assert.InRange((expected - actual).Length, 0, 20);
     }
 
+    // NOVAS with JPL DE405, as kept in skyfield's tests (test_against_novas): apparent place of date, hours and degrees, and distance in au
+    [Theory]
+    [InlineData(2440423.345833333, 12.446262111681095, -4.378227942512158, 0.0026034424248854585)]
+    [InlineData(2448031.5, 23.66827809687387, 1.8051891857266409, 0.0024815092296598847)]
+    [InlineData(2451545.0, 14.829573271760747, -10.897905576904787, 0.002690202988513297)]
+    [InlineData(2456164.5, 16.40383113143219, -20.96508913558473, 0.0024739078649309238)]
+    public void Apparent_place_is_within_two_hundredths_of_an_arcsecond_of_JPL(double julianDate, double hours, double degrees, double au)
+    {
+        var moon = ApparentMoon.OfDateKm(TerrestrialTime.OfJulianDate(julianDate));
+        Assert.InRange(moon.AngleTo(Vector3D.FromDegrees(hours * 15, degrees)) / Angles.Arcsecond, 0, 0.02);
+        Assert.Equal(au * Light.KmPerAu, moon.Length, 0.1); // their distance is geometric, ours one light-time older
+    }
+
     [Fact]
     public void Apparent_place_matches_Meeus_example_47a()
     {

@@ -7,6 +7,18 @@ namespace NightWatch.Sky.Tests.Sun;
 
 public sealed class ApparentSunTests
 {
+    // NOVAS with JPL DE405, as kept in skyfield's tests (test_against_novas): apparent place of date, hours and degrees
+    [Theory]
+    [InlineData(2440423.345833333, 8.000108116572395, 20.58493093599605)]
+    [InlineData(2448031.5, 3.7666292045824337, 19.879173772309745)]
+    [InlineData(2451545.0, 18.75183797477899, -23.032488638722818)]
+    [InlineData(2456164.5, 10.279264504672039, 10.688507865341325)]
+    public void Apparent_place_is_within_two_hundredths_of_an_arcsecond_of_JPL(double julianDate, double hours, double degrees)
+    {
+        var sun = ApparentSun.OfDateKm(TerrestrialTime.OfJulianDate(julianDate));
+        Assert.InRange(sun.AngleTo(Vector3D.FromDegrees(hours * 15, degrees)) / Angles.Arcsecond, 0, 0.02);
+    }
+
     [Fact]
     public void Apparent_place_matches_Meeus_example_25b()
     {

@@ -2,19 +2,19 @@
 """Compares NightWatch's places and events with an independent computation: Sun and Moon of JPL DE431 (de431.c), everything else of ERFA
 (precession-nutation pnm06a, sidereal time gst06a, aberration, WGS84), events by scanning the altitude. Run by run.sh.
 
-Usage: compare.py DE431_PROGRAM SE1_FOLDER BENCH_DLL SERVICE_DLL [SITE_NIGHTS]
+Usage: compare.py DE431_PROGRAM SE1_FOLDER BENCH_DLL SERVICE_DLL OUT_FOLDER SITE_NIGHTS
+Leaves requests.jsonl and answers.jsonl in OUT_FOLDER.
 Exit code 1 when a bar is missed: Sun 0.1", Moon 0.3", sidereal time 0.002 s; events 0.5 s, or 1" where slower than 1" a second."""
 import json
 import subprocess
 import sys
-import tempfile
 import warnings
 
 import erfa
 import numpy as np
 
-DE431, FOLDER, BENCH, SERVICE = sys.argv[1:5]
-COUNT = int(sys.argv[5]) if len(sys.argv) > 5 else 600
+DE431, FOLDER, BENCH, SERVICE, OUT = sys.argv[1:6]
+COUNT = int(sys.argv[6])
 AU = 149597870.7
 ARC = np.pi / 648000
 J2000 = 2451545.0
@@ -89,10 +89,12 @@ for i in range(COUNT):
     if not core:
         site["ra"], site["dec"] = round(float(rng.uniform(0, 360)), 6), round(float(rng.uniform(-90, 90)), 6)
     sites.append(site)
-with tempfile.NamedTemporaryFile("w", suffix=".jsonl") as file:
+with open(OUT + "/requests.jsonl", "w") as file:
     file.write(lines(json.dumps(s) for s in sites))
-    file.flush()
-    answers = [json.loads(a) for a in run(["dotnet", SERVICE, "sky", "--batch", file.name, "--json"], "").splitlines()]
+told = run(["dotnet", SERVICE, "sky", "--batch", OUT + "/requests.jsonl", "--json"], "")
+with open(OUT + "/answers.jsonl", "w") as file:
+    file.write(told)
+answers = [json.loads(a) for a in told.splitlines()]
 assert len(answers) == COUNT and not any("error" in a for a in answers), [a for a in answers if "error" in a][:3]
 
 
@@ -201,7 +203,6 @@ def both(a, b):
 
 
 seconds, slow, moon_altitude, mismatches = {}, {}, [], []
-lit = []
 
 
 def judge(name, night, body, level, reference_time, our_time):

@@ -16,13 +16,6 @@ public readonly record struct Rotation(Vector3D X, Vector3D Y, Vector3D Z)
         return new(new(1, 0, 0), new(0, cos, sin), new(0, -sin, cos));
     }
 
-    /// <summary>Turns the axes about y, counter-clockwise seen from +y.</summary>
-    public static Rotation AboutY(double angleRad)
-    {
-        var (sin, cos) = Math.SinCos(angleRad);
-        return new(new(cos, 0, -sin), new(0, 1, 0), new(sin, 0, cos));
-    }
-
     /// <summary>Turns the axes about z, counter-clockwise seen from +z.</summary>
     public static Rotation AboutZ(double angleRad)
     {

@@ -154,7 +154,8 @@ internal sealed class SeasonFrame
 
         if (hours.Count < 2 * calendar.Nights.Count) return (12, 36);
         var (from, to) = ((int)Math.Floor(hours.Min() - 0.25), (int)Math.Ceiling(hours.Max() + 0.25));
-        return (Math.Clamp(from, 12, 23), Math.Clamp(to, 25, 36));
+        // Even, so that midnight bears a label.
+        return (Math.Clamp(from - from % 2, 12, 22), Math.Clamp(to, 25, 36));
     }
 
     private static double OfDay(Instant at, DarkNight night)

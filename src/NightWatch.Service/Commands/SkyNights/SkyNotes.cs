@@ -1,7 +1,9 @@
 using NightWatch.Service.Wording;
 using NightWatch.Sky.Band;
 using NightWatch.Sky.Meteors;
+using NightWatch.Sky.Moon;
 using NightWatch.Sky.Nights;
+using NightWatch.Sky.Places;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.SkyNights;
@@ -11,6 +13,7 @@ internal static class SkyNotes
 {
     public static IEnumerable<string> Of(SkyRequest request, NightSky sky)
     {
+        yield return Moon(sky);
         foreach (var note in Band(request, sky)) yield return note;
         foreach (var active in MeteorShowers.ActiveOn(sky.Zone, sky.Night)) yield return Meteors(active);
         if (EclipseOverSite.During(sky) is { } over) yield return Eclipse(over, sky.Zone);
@@ -22,17 +25,37 @@ internal static class SkyNotes
         }
     }
 
+    private static string Moon(NightSky sky)
+    {
+        var moon = MoonFromEarth.At(sky.Sun.Midnight);
+        var next = MoonPhases.Between(sky.Sun.Midnight, sky.Sun.Midnight + Duration.FromDays(9))[0];
+        var name = next.Name switch
+        {
+            PhaseName.New => "new Moon",
+            PhaseName.FirstQuarter => "first quarter",
+            PhaseName.Full => "full Moon",
+            _ => "last quarter",
+        };
+        return FormattableString.Invariant(
+            $"Moon: {moon.DistanceKm:0} km away, {moon.ApparentSize * 100:0} % of its mean size; {name} {LocalText.DayTime(next.At, sky.Zone)}.");
+    }
+
     private static IEnumerable<string> Band(SkyRequest request, NightSky sky)
     {
         var windows = sky.ShootingWindows.Count > 0 ? sky.ShootingWindows : sky.AstronomicalNight;
         if (windows.Count == 0) yield break;
         var track = BandTrack.Over(request.Position, windows.MaxBy(window => window.Duration), Duration.FromMinutes(10));
-        yield return "Galactic band at first: " + Arch(track.Arches[0], sky.Zone);
-        yield return "Galactic band at last: " + Arch(track.Arches[^1], sky.Zone);
+        var horizon = request.Horizon ?? HorizonProfile.Level;
+        yield return "Galactic band at first: " + Arch(track.Arches[0], horizon, sky.Zone);
+        yield return "Galactic band at last: " + Arch(track.Arches[^1], horizon, sky.Zone);
     }
 
-    private static string Arch(BandArch arch, DateTimeZone zone) => FormattableString.Invariant(
-        $"{LocalText.Time(arch.At, zone)}, {StanceOf(arch.Stance)}, top {arch.TopAltitudeDeg:0}° high toward {arch.Top.Direction.AzimuthDeg:0}°, feet at {arch.LeftFoot.Direction.AzimuthDeg:0}° and {arch.RightFoot.Direction.AzimuthDeg:0}°.");
+    private static string Arch(BandArch arch, HorizonProfile horizon, DateTimeZone zone)
+    {
+        var stretches = arch.VisibleOver(horizon).Select(stretch => FormattableString.Invariant($"{stretch.FromLongitudeDeg:0}° to {stretch.ToLongitudeDeg:0}°"));
+        return FormattableString.Invariant(
+            $"{LocalText.Time(arch.At, zone)}, {StanceOf(arch.Stance)}, top {arch.TopAltitudeDeg:0}° high toward {arch.Top.Direction.AzimuthDeg:0}°, feet at {arch.LeftFoot.Direction.AzimuthDeg:0}° and {arch.RightFoot.Direction.AzimuthDeg:0}°, longitudes {string.Join(", ", stretches)} to be seen.");
+    }
 
     private static string StanceOf(BandStance stance) => stance switch
     {

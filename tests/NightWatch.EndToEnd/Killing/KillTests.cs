@@ -63,7 +63,7 @@ public sealed class KillTests
 
         using var feed = new HttpListener();
         var address = StartOnFreePort(feed);
-        await using (var killed = bench.Run(("Feeds:Order", "met-norway"), ("Feeds:MetNorway:BaseUrl", address), ("Feeds:MetNorway:Contact", "operator@example.org")))
+        await using (var killed = bench.Run(("Feeds:Order", "met-norway"), ("Feeds:MetNorwayUrl", address), ("Feeds:Contact", "operator@example.org")))
         {
             await feed.GetContextAsync().WaitAsync(KillBench.Patience, TestContext.Current.CancellationToken);
             killed.Kill();

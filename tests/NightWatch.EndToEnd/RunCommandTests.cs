@@ -1,0 +1,45 @@
+using System.Text.RegularExpressions;
+using NightWatch.EndToEnd.Killing;
+using NightWatch.EndToEnd.Programs;
+using NightWatch.Planning.Watches;
+
+namespace NightWatch.EndToEnd;
+
+public sealed partial class RunCommandTests
+{
+    [Fact]
+    public async Task The_service_gets_ready_answers_for_its_health_and_stops_when_told()
+    {
+        using var program = new Nightwatch();
+        program.Write("watch.json", WatchFile.Example);
+        Assert.Equal(0, (await program.RunAsync("watch", "add", "watch.json")).Exit);
+        await using var service = ServiceProcess.Run(program.Folder, [new("Feeds:Order", "fake"), new("Service:Port", "0"), new("Service:TickSeconds", "1")]);
+        await KillBench.UntilAsync(() => Task.FromResult(Address().IsMatch(service.Log)), () => "It did not get ready:\n" + service.Log);
+        using var http = new HttpClient { BaseAddress = new Uri(Address().Match(service.Log).Value) };
+
+        Assert.Equal("alive\n", await http.GetStringAsync("/health/live", TestContext.Current.CancellationToken));
+        await KillBench.UntilAsync(
+            async () => (await http.GetAsync("/health/ready", TestContext.Current.CancellationToken)).IsSuccessStatusCode, () => "It did not say that it is ready:\n" + service.Log);
+        Assert.Contains("1 watches", service.Log, StringComparison.Ordinal);
+        Assert.Equal(0, await service.StopAsync());
+        Assert.Contains("nothing is in hand", service.Log, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_service_on_the_same_file_refuses_to_start()
+    {
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake" }, "Service": { "Port": 0 } }""");
+        await using var first = ServiceProcess.Run(program.Folder, []);
+        await KillBench.UntilAsync(() => Task.FromResult(Address().IsMatch(first.Log)), () => "It did not get ready:\n" + first.Log);
+
+        var second = await program.RunAsync("run");
+
+        Assert.Equal(1, second.Exit);
+        Assert.Contains("in use by another nightwatch service", second.Error, StringComparison.Ordinal);
+        Assert.Equal(0, await first.StopAsync());
+    }
+
+    [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]
+    private static partial Regex Address();
+}

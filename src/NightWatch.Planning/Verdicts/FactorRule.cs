@@ -6,6 +6,9 @@ internal abstract class FactorRule
     /// <summary>Which.</summary>
     public abstract Factor Factor { get; }
 
+    /// <summary>No forecast changes it: the Moon.</summary>
+    public virtual bool IsOfTheSkyAlone => false;
+
     /// <summary>Its share in the choice of the run; null where it is only judged afterwards.</summary>
     public virtual RunScale? Scale(NightEvidence night) => null;
 

@@ -100,6 +100,16 @@ public sealed class NightVerdictTests
     }
 
     [Fact]
+    public void Weather_that_stops_the_moonless_hours_is_told_and_not_the_Moon_of_the_later_ones()
+    {
+        var verdict = new DesertNight { Weather = new() { Cloud = All(0.9) }, MoonBrightening = hour => hour >= 23 ? 2.5 : 0 }.Plan().Verdict;
+
+        Assert.Equal(VerdictClass.NoGo, verdict.Class);
+        Assert.Equal(Factor.Cloud, verdict.Deciding.Factor);
+        Assert.Equal(new Interval(Clock(19, 20), Clock(23, 0)), verdict.Run);
+    }
+
+    [Fact]
     public void The_run_is_not_lengthened_into_cloud()
     {
         // Clear to 23:00, overcast from 24:00: a mean of 20 % would reach far into it.

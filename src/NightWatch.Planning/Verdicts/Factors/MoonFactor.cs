@@ -10,6 +10,8 @@ internal sealed class MoonFactor : WorstCellFactor
 
     public override Factor Factor => Factor.Moon;
 
+    public override bool IsOfTheSkyAlone => true;
+
     protected override ReadOnlySpan<double> Values(NightEvidence night) => night.Above.MoonBrighteningMag;
 
     protected override Threshold Limit(NightEvidence night) => night.Limits.MoonBrighteningMag;

@@ -33,7 +33,10 @@ public sealed class WeatherFeedsTests
     {
         var options = new WeatherOptions
         {
-            Feeds = ["met-norway", "open-meteo", "nws", "fake"], Ensemble = "open-meteo-ensemble", Usage = Usage.Private, Contact = "https://example.org/me",
+            Feeds = ["met-norway", "open-meteo", "nws", "fake"],
+            Ensemble = "open-meteo-ensemble",
+            Usage = Usage.Private,
+            Contact = "https://example.org/me",
         };
         using var parts = new ServiceCollection().AddSingleton<IClock>(new FakeClock(Instant.FromUtc(2031, 3, 2, 12, 0))).AddWeatherFeeds(options).BuildServiceProvider();
 

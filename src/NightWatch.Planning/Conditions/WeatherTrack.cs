@@ -54,9 +54,21 @@ internal sealed record WeatherTrack
         var nothing = Filled(count);
         return new WeatherTrack
         {
-            Cloud = nothing, LowCloud = nothing, MediumCloud = nothing, HighCloud = nothing, AirC = nothing, DewPointC = nothing,
-            Humidity = nothing, WindMps = nothing, GustMps = nothing, Rain = nothing, RainProbability = nothing, Fog = nothing,
-            VisibilityM = nothing, Thunder = nothing, Cape = nothing,
+            Cloud = nothing,
+            LowCloud = nothing,
+            MediumCloud = nothing,
+            HighCloud = nothing,
+            AirC = nothing,
+            DewPointC = nothing,
+            Humidity = nothing,
+            WindMps = nothing,
+            GustMps = nothing,
+            Rain = nothing,
+            RainProbability = nothing,
+            Fog = nothing,
+            VisibilityM = nothing,
+            Thunder = nothing,
+            Cape = nothing,
         };
     }
 

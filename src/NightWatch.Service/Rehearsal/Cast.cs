@@ -38,7 +38,14 @@ internal static class Cast
         Subscriber = Photographer,
         Site = new Site
         {
-            Id = id, Name = name, Position = at, Zone = zone, Horizon = new HorizonProfile(skyline), MeasuredSkyBrightness = 21.8, Ground = ground, AccessNotes = access,
+            Id = id,
+            Name = name,
+            Position = at,
+            Zone = zone,
+            Horizon = new HorizonProfile(skyline),
+            MeasuredSkyBrightness = 21.8,
+            Ground = ground,
+            AccessNotes = access,
         },
         Kit = new Kit { DewHeaterW = 6, DewHeaterBatteryWh = 74, BatteriesWh = [99, 99], CardGb = 256 },
         Limits = new Limits { MinAltitudeDeg = 15, UsableRunMin = 120 },

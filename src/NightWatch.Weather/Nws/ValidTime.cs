@@ -1,6 +1,6 @@
+using NightWatch.Weather.Feeds;
 using NodaTime;
 using NodaTime.Text;
-using NightWatch.Weather.Feeds;
 
 namespace NightWatch.Weather.Nws;
 

@@ -195,7 +195,13 @@ public sealed class NightVerdictTests
     {
         var weather = new HourlyWeather
         {
-            Cloud = All(0.3), Gust = All(10), RainProbability = All(0.3), Thunder = All(0.15), Fog = All(0.2), DewPointC = All(11.5), Wind = All(0),
+            Cloud = All(0.3),
+            Gust = All(10),
+            RainProbability = All(0.3),
+            Thunder = All(0.15),
+            Fog = All(0.2),
+            DewPointC = All(11.5),
+            Wind = All(0),
         };
         var reasons = new DesertNight { Weather = weather, MoonBrightening = _ => 0.5 }.Plan().Verdict.Reasons;
 

@@ -3,9 +3,9 @@ using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using NightWatch.Service.Mail;
 using NightWatch.Service.Outbox;
+using NightWatch.Service.Tests.Mail;
 using NightWatch.Store;
 using NightWatch.Store.Outbox;
-using NightWatch.Service.Tests.Mail;
 using NodaTime.Testing;
 
 namespace NightWatch.Service.Tests.Outbox;

@@ -28,7 +28,12 @@ public sealed class FeedPipelineTests
         .AddSingleton<TimeProvider>(time).AddSingleton<IClock>(time)
         .AddWeatherFeeds(new WeatherOptions
         {
-            Feeds = [feed], Contact = "ops@example.org", Usage = Usage.Private, MetNorwayUrl = server.Url, NwsUrl = server.Url, OpenMeteoUrl = server.Url,
+            Feeds = [feed],
+            Contact = "ops@example.org",
+            Usage = Usage.Private,
+            MetNorwayUrl = server.Url,
+            NwsUrl = server.Url,
+            OpenMeteoUrl = server.Url,
         })
         .BuildServiceProvider();
 

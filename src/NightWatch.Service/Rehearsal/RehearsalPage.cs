@@ -45,7 +45,7 @@ internal static class RehearsalPage
         foreach (var night in nights)
         {
             page.Append("<p class=\"night\"><b>").Append(Text(night.Watch.Site.Name)).Append("</b> ")
-                .Append(string.Join(" &rarr; ", night.Looks.Select(look => $"{Text(When(look, night))} {Call(look.Verdict)}")))
+                .Append(string.Join(" &rarr; ", Turns(night.Looks).Select(look => $"{Text(When(look, night))} {Call(look.Verdict)}")))
                 .Append(" &#124; came: ").Append(Call(night.Truth.Verdict)).Append("</p>\n");
         }
 
@@ -62,6 +62,10 @@ internal static class RehearsalPage
             : $"{Text(letter.Subject)} (not sent: {Text(entry?.State.ToString().ToLowerInvariant() ?? "not queued")})");
         page.Append("</li>\n");
     }
+
+    /// <summary>The first look and each that says something else than the one before.</summary>
+    private static IEnumerable<VerdictRecord> Turns(IReadOnlyList<VerdictRecord> looks) =>
+        looks.Where((look, i) => i == 0 || look.Verdict.Class != looks[i - 1].Verdict.Class);
 
     private static string Totals(RehearsalStory story)
     {
@@ -102,6 +106,7 @@ internal static class RehearsalPage
         a { color: inherit; }
         p.night { margin: .15rem 0; font-size: .875rem; overflow-wrap: anywhere; }
         p.moon { margin: .15rem 0; }
+        .go, .marginal, .nogo { white-space: nowrap; }
         .go { font-weight: 700; text-decoration: underline; }
         .marginal { font-style: italic; }
         .nogo { color: var(--faint); }

@@ -16,7 +16,7 @@ public sealed partial class RehearsalTests
 
         Assert.True(ran.Exit == 0, ran.Error);
         Assert.Contains("day ", ran.Error, StringComparison.Ordinal);
-        Assert.Matches("its alternative, .* was on", ran.Output);
+        Assert.Matches("Its alternative, .* was on", ran.Output);
         Assert.Contains("Quiet around full Moon: no letter from", ran.Output, StringComparison.Ordinal);
         Assert.Contains("came no-go", ran.Output, StringComparison.Ordinal);
         var letters = Directory.GetFiles(Path.Combine(program.Folder, "out", "letters"), "*.eml").Order().ToList();

@@ -33,9 +33,16 @@ internal static class RehearsalSummary
     private static IEnumerable<string> Moments(RehearsalStory story)
     {
         var held = story.AlternativesThatHeld().FirstOrDefault();
-        yield return held.Warning is null
-            ? "No reschedule warning named an alternative that was then on."
-            : $"Warned at {LocalText.DayTime(held.Warning.At, held.Alternative.Watch.Site.Zone)}: {held.Warning.Subject}; its alternative, {held.Alternative.Watch.Site.Name} on {LocalText.Date(held.Alternative.Night)}, was on.";
+        if (held.Warning is null)
+        {
+            yield return "No reschedule warning named an alternative that was then on.";
+        }
+        else
+        {
+            yield return $"Warned at {LocalText.DayTime(held.Warning.At, held.Alternative.Watch.Site.Zone)}: {held.Warning.Subject}";
+            yield return $"Its alternative, {held.Alternative.Watch.Site.Name} on {LocalText.Date(held.Alternative.Night)}, was on.";
+        }
+
         yield return story.QuietWeek() is { } week
             ? $"Quiet around full Moon: no letter from {LocalText.Date(week.First)} to {LocalText.Date(week.Last)}."
             : "No quiet week around full Moon.";

@@ -17,15 +17,19 @@ internal static class SubjectNames
     private static readonly Subject NoSubject = new Subject.Stars();
 
     /// <summary>From a name or a direction to a subject; neither is the galactic core.</summary>
+    /// <param name="name">Null: not given.</param>
+    /// <param name="rightAscensionDeg">ICRS; null: not given.</param>
+    /// <param name="declinationDeg">ICRS; null: not given.</param>
+    /// <param name="mark">What stands before a field's name where it was given: two hyphens on the command line, nothing in a file.</param>
     /// <exception cref="BadInputException">Half a direction, both a name and a direction, or a name that is not known.</exception>
-    public static Subject SubjectOf(string? name, double? rightAscensionDeg, double? declinationDeg) => (name, rightAscensionDeg, declinationDeg) switch
+    public static Subject SubjectOf(string? name, double? rightAscensionDeg, double? declinationDeg, string mark = "") => (name, rightAscensionDeg, declinationDeg) switch
     {
         (null or GalacticCore, null, null) => Core,
         (Stars, null, null) => NoSubject,
         (null, { } ra, { } dec) => new Subject.FixedPoint("", ra % 360, dec),
-        (null, _, _) => throw new BadInputException($"{(rightAscensionDeg is null ? "ra" : "dec")} is missing; accepted: ra and dec together"),
-        ({ } given, null, null) => Band(given) ?? Showpieces.Find(given)?.ToSubject() ?? throw new BadInputException($"subject {given} is not known; accepted: {Accepted}, or ra and dec"),
-        _ => throw new BadInputException("subject and ra, dec are both given; accepted: one of them"),
+        (null, _, _) => throw new BadInputException($"{mark}{(rightAscensionDeg is null ? "ra" : "dec")} is missing; accepted: {mark}ra and {mark}dec together"),
+        ({ } given, null, null) => Band(given) ?? Showpieces.Find(given)?.ToSubject() ?? throw new BadInputException($"{mark}subject: {given} is not known; accepted: {Accepted}, or {mark}ra and {mark}dec"),
+        _ => throw new BadInputException($"{mark}subject and {mark}ra, {mark}dec are both given; accepted: one of them"),
     };
 
     /// <summary>A subject for a title.</summary>

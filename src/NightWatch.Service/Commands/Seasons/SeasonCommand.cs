@@ -37,7 +37,7 @@ internal static class SeasonCommand
         command.SetAction(given =>
         {
             var position = new GeoPosition(given.Needed(lat), given.Needed(lon), given.GetValue(elevation) ?? 0);
-            var target = SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec));
+            var target = SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec), "--");
             var calendar = DarkCalendar.Of(
                 position,
                 given.Needed(zone),

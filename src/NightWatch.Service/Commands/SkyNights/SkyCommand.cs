@@ -31,7 +31,7 @@ internal static class SkyCommand
                 new GeoPosition(given.Needed(lat), given.Needed(lon), given.GetValue(elevation) ?? 0),
                 given.Needed(zone),
                 given.Needed(night),
-                SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec)),
+                SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec), "--"),
                 given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
                 shell.ReadHorizon(given.GetValue(horizon)));
             var sky = request.Compute();

@@ -16,7 +16,7 @@ public sealed class BadInputTests
     [InlineData("sky --lon 15.3 --zone Africa/Windhoek --night 2026-08-12", "--lat")]
     [InlineData(Sky + " --ra 10", "dec")]
     [InlineData(Sky + " --ra 10 --dec 10 --subject galactic-core", "subject")]
-    [InlineData(Sky + " --subject comet", "subject comet")]
+    [InlineData(Sky + " --subject comet", "--subject: comet")]
     [InlineData(Sky + " --min-altitude 100", "--min-altitude")]
     [InlineData(Sky + " --elevation 99999", "--elevation")]
     [InlineData(Sky + " --colour red", "--colour")]

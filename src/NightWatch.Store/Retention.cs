@@ -11,6 +11,9 @@ public sealed record RetentionRule
     /// <summary>Forecasts older than this go, whatever their number.</summary>
     public Duration Forecasts { get; init; } = Duration.FromDays(14);
 
+    /// <summary>Rain of hours before this goes; nobody asks further back than four days.</summary>
+    public Duration Rain { get; init; } = Duration.FromDays(6);
+
     /// <summary>Of letters closed before this the text goes; the row stays, so that the same letter is never queued again.</summary>
     public Duration LetterTexts { get; init; } = Duration.FromDays(30);
 
@@ -22,7 +25,7 @@ public sealed record RetentionRule
 }
 
 /// <summary>Rows that went.</summary>
-public sealed record Removed(int Forecasts, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due);
+public sealed record Removed(int Forecasts, int Rain, int FeedHolds, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due);
 
 /// <summary>Lets old rows go.</summary>
 public sealed class Retention(Database database)
@@ -40,6 +43,8 @@ public sealed class Retention(Database database)
                   WHERE newest > @keep)
                 """,
                 new { before = now - rule.Forecasts, keep = rule.ForecastRuns }),
+            await DeleteAsync("DELETE FROM rain WHERE hour < @before", new { before = now - rule.Rain }),
+            await DeleteAsync("DELETE FROM feed_hold WHERE until < @now", new { now }),
             await DeleteAsync(
                 "UPDATE outbox SET mime = @none WHERE closed_at < @before AND length(mime) > 0", new { before = now - rule.LetterTexts, none = Array.Empty<byte>() }),
             await DeleteAsync("DELETE FROM outbox WHERE closed_at < @before", new { before = now - rule.Verdicts }),

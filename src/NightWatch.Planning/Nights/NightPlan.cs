@@ -5,6 +5,7 @@ using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
+using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -37,8 +38,8 @@ public sealed record NightInputs
     /// <summary>The site's moonless sky with its towns, worth making once a site and keeping; null: made for this plan.</summary>
     public SiteSkyGlow? Glow { get; init; }
 
-    /// <summary>Rain of the last 72 hours, mm; null: unknown.</summary>
-    public double? AntecedentRainMm { get; init; }
+    /// <summary>Rain of the last 72 hours.</summary>
+    public RainBefore RainBefore { get; init; } = RainBefore.Unknown;
 }
 
 /// <summary>The whole evaluation of one watch and one night.</summary>
@@ -80,6 +81,9 @@ public sealed record NightPlan
     /// <summary>What one stands on; null without a run.</summary>
     public GroundPlan? Ground { get; init; }
 
+    /// <summary>The rain of the last three days that the ground was followed from.</summary>
+    public RainBefore RainBefore { get; init; } = RainBefore.Unknown;
+
     /// <summary>Battery energy; null without a sequence.</summary>
     public PowerPlan? Power { get; init; }
 
@@ -98,12 +102,23 @@ public sealed record NightPlan
     /// <summary>Where the forecast came from; null: none.</summary>
     public ForecastOrigin? Forecast { get; init; }
 
+    /// <summary>Where else figures came from: the second opinion, the ensemble. Their attribution stands beside the plan too.</summary>
+    public IReadOnlyList<ForecastOrigin> OtherForecasts { get; init; } = [];
+
     /// <summary>When the car must leave for the run to be whole; null without a run.</summary>
     public required Instant? LeaveBy { get; init; }
 }
 
 /// <summary>Where a forecast came from and how old it is.</summary>
-public sealed record ForecastOrigin(string FeedId, string ModelId, Instant? IssuedAt, Instant RetrievedAt, Attribution Attribution);
+public sealed record ForecastOrigin(string FeedId, string ModelId, Instant? IssuedAt, Instant RetrievedAt, Attribution Attribution)
+{
+    /// <summary>The origin of a series.</summary>
+    public static ForecastOrigin Of(ForecastSeries series) =>
+        new(series.FeedId, series.ModelId, series.IssuedAt, series.RetrievedAt, series.Attribution);
+
+    /// <summary>Since the run was issued, or where the feed does not say, since it was fetched.</summary>
+    public Duration Age(Instant now) => Duration.Max(Duration.Zero, now - Instant.Min(RetrievedAt, IssuedAt ?? RetrievedAt));
+}
 
 /// <summary>The three summaries every letter carries.</summary>
 public sealed record NightSummary

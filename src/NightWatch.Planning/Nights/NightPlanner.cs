@@ -3,6 +3,7 @@ using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Nights;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;
@@ -60,7 +61,9 @@ public static class NightPlanner
             Timeline = TimelineBuilder.Of(night, plan),
             Packing = PackingList.Of(night, plan),
             Summary = NightSummaries.Of(night, plan, lens),
-            Forecast = inputs.Forecast is { } f ? new ForecastOrigin(f.FeedId, f.ModelId, f.IssuedAt, f.RetrievedAt, f.Attribution) : null,
+            RainBefore = inputs.RainBefore,
+            Forecast = inputs.Forecast is { } forecast ? ForecastOrigin.Of(forecast) : null,
+            OtherForecasts = [.. new[] { inputs.SecondOpinion }.Concat(inputs.Members.Take(1)).OfType<ForecastSeries>().Select(ForecastOrigin.Of)],
             LeaveBy = plan?.Leave.LeaveHome,
         };
     }

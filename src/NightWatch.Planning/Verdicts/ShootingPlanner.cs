@@ -27,7 +27,7 @@ internal static class ShootingPlanner
             : null;
         var ground = hours is null
             ? GroundPlan.Unknown
-            : GroundPlanner.Plan(watch.Site, hours, night.Inputs.AntecedentRainMm, leave.Arrive, run.Span.Start);
+            : GroundPlanner.Plan(watch.Site, hours, night.Inputs.RainBefore.Mm, leave.Arrive, run.Span.Start);
         return new ShootingPlan
         {
             Run = run,

@@ -1,6 +1,5 @@
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
-using NodaTime;
 
 namespace NightWatch.Service.Forecasts;
 
@@ -22,6 +21,6 @@ internal sealed record ForecastAnswer
     /// <summary>The stored answers behind it all.</summary>
     public IReadOnlyList<long> StoredIds { get; init; } = [];
 
-    /// <summary>Rain of the last 72 hours, mm; null: not known for every hour.</summary>
-    public double? AntecedentRainMm(Instant now) => RainLedger.Antecedent(Series, EarlierRuns.SelectMany(RainLedger.Entries), now);
+    /// <summary>Rain by the hour as forecasts gave it shortly before.</summary>
+    public IReadOnlyList<RainEntry> Rain { get; init; } = [];
 }

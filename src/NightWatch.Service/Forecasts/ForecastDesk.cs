@@ -8,13 +8,14 @@ namespace NightWatch.Service.Forecasts;
 
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
-    ForecastStore store, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log, IEnsembleFeed? ensemble = null)
+    ForecastStore store, RainStore rain, FeedHoldStore holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
+    IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
     private const int EarlierRuns = 3;
 
     private readonly ForecastFetcher fetcher = new(
-        [.. feeds], ensemble, new StoredAnswers(store), new MemoryHolds(), clock, new FetchRules { StaleFor = Duration.FromHours(options.MostAgeHours) });
+        [.. feeds], ensemble, new StoredAnswers(store), rain, holds, clock, new FetchRules { StaleFor = Duration.FromHours(options.MostAgeHours) });
 
     /// <summary>Begins a pass; each feed is asked at most once for each cell in it.</summary>
     public PassForecasts BeginPass(CancellationToken stop) => new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), Note);
@@ -58,6 +59,7 @@ internal sealed class PassForecasts(ForecastPass pass, Action<FeedNote> note)
             EarlierRuns = [.. forecast.EarlierRuns.Select(run => run.Series)],
             Members = members.Members,
             SecondOpinion = forecast.SecondOpinion?.Series,
+            Rain = forecast.Rain,
             StoredIds = [.. new[] { forecast.Newest, forecast.SecondOpinion }.Concat(forecast.EarlierRuns).OfType<KeptRun>().Select(run => run.Id)],
         };
     }

@@ -5,6 +5,7 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Rain;
 using NodaTime;
 
 namespace NightWatch.Service.Passes;
@@ -29,7 +30,7 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
             EarlierRuns = forecast.EarlierRuns,
             Members = forecast.Members,
             SecondOpinion = forecast.SecondOpinion,
-            AntecedentRainMm = forecast.AntecedentRainMm(now),
+            RainBefore = RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
         }),
         forecast.StoredIds,
         Hash(watch, night, forecast, now));

@@ -1,6 +1,6 @@
-using System.Globalization;
 using NightWatch.Store.Connections;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Fetching;
 using NodaTime;
 
 namespace NightWatch.Store.Forecasts;
@@ -8,7 +8,7 @@ namespace NightWatch.Store.Forecasts;
 /// <summary>One answer of a feed as it came.</summary>
 /// <param name="Id">Names the run in the verdicts.</param>
 /// <param name="FeedId">Whose.</param>
-/// <param name="Cell">Which place, see <see cref="ForecastStore.CellOf"/>.</param>
+/// <param name="Cell">Which place, see <see cref="FeedCell.Key"/>.</param>
 /// <param name="IssuedAt">When the run was issued; null where the feed does not say.</param>
 /// <param name="Body">The bytes and what the next conditional request needs; RetrievedAt is the last time the feed confirmed it.</param>
 public sealed record StoredForecast(long Id, string FeedId, string Cell, Instant? IssuedAt, FetchedBody Body);
@@ -17,10 +17,6 @@ public sealed record StoredForecast(long Id, string FeedId, string Cell, Instant
 public sealed class ForecastStore(Database database)
 {
     private const string Select = "SELECT id, feed, cell, issued_at, last_modified, expires_at, retrieved_at, body FROM forecast";
-
-    /// <summary>The key of a place: four decimals of a degree (11 m) and whole metres.</summary>
-    public static string CellOf(ForecastPlace place) =>
-        string.Create(CultureInfo.InvariantCulture, $"{place.LatitudeDeg:F4},{place.LongitudeDeg:F4},{place.ElevationM:F0}");
 
     /// <summary>Keeps a new answer.</summary>
     /// <returns>Its id.</returns>

@@ -6,13 +6,13 @@ namespace NightWatch.Weather.Fetching;
 /// <summary>Brings the archive up to date for one feed and cell, if the feed may be asked at all.</summary>
 internal sealed class FeedAsker(IForecastArchive archive, IFeedHolds holds, IClock clock, FetchRules rules)
 {
-    /// <summary>The kept runs after asking, newest first, and why nothing new came where that was so.</summary>
-    public async Task<(IReadOnlyList<ArchivedForecast> Runs, FeedNote? Note)> RunsAsync(
+    /// <summary>The kept runs after asking, newest first, whether the feed answered just now, and why not where it was asked in vain.</summary>
+    public async Task<(IReadOnlyList<ArchivedForecast> Runs, bool IsNews, FeedNote? Note)> RunsAsync(
         IForecastFeed feed, FeedCell cell, int take, CancellationToken cancellationToken)
     {
         var runs = await archive.RunsAsync(feed.Id, cell.Key, take, cancellationToken);
         if (!await MayAskAsync(feed.Id, cell, runs, cancellationToken))
-            return (runs, null);
+            return (runs, false, null);
         var note = await feed.FetchAsync(cell.Place, Known(runs), cancellationToken) switch
         {
             Fetched.Fresh fresh => await KeepAsync(feed.Id, cell, fresh.Body, fresh.Series.IssuedAt, cancellationToken),
@@ -20,7 +20,7 @@ internal sealed class FeedAsker(IForecastArchive archive, IFeedHolds holds, IClo
             Fetched.Unavailable none => await HoldAsync(feed.Id, cell, none, cancellationToken),
             var other => throw new InvalidOperationException($"A feed answered with {other.GetType()}."),
         };
-        return (await archive.RunsAsync(feed.Id, cell.Key, take, cancellationToken), note);
+        return (await archive.RunsAsync(feed.Id, cell.Key, take, cancellationToken), note is null, note);
     }
 
     /// <summary>The same for members, of which the newest answer is enough.</summary>
@@ -67,7 +67,7 @@ internal sealed class FeedAsker(IForecastArchive archive, IFeedHolds holds, IClo
     private async Task<FeedNote?> HoldAsync(string id, FeedCell cell, Fetched.Unavailable none, CancellationToken cancellationToken)
     {
         if (rules.HoldUntil(none, clock.GetCurrentInstant()) is { } until)
-            await holds.HoldAsync(id, none.WholeFeed ? null : cell.Key, until, cancellationToken);
+            await holds.HoldAsync(id, none.WholeFeed ? null : cell.Key, until, none.OperatorMustAct, cancellationToken);
         return new FeedNote(id, none.Why, none.OperatorMustAct);
     }
 }

@@ -1,4 +1,5 @@
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Rain;
 using NodaTime;
 
 namespace NightWatch.Weather.Fetching;
@@ -7,11 +8,13 @@ namespace NightWatch.Weather.Fetching;
 /// <param name="feeds">In the order of preference.</param>
 /// <param name="ensemble">For the members; null for none.</param>
 /// <param name="archive">Where answers are kept.</param>
+/// <param name="rain">Where rain is kept.</param>
 /// <param name="holds">Until when whom not to ask.</param>
 /// <param name="clock">The time.</param>
 /// <param name="rules">When and how long.</param>
 public sealed class ForecastFetcher(
-    IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IForecastArchive archive, IFeedHolds holds, IClock clock, FetchRules rules)
+    IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IForecastArchive archive, IRainArchive rain, IFeedHolds holds, IClock clock,
+    FetchRules rules)
 {
     private readonly ReadAnswers read = new();
 
@@ -20,5 +23,5 @@ public sealed class ForecastFetcher(
     /// <param name="secondOpinion">Whether the next feed's forecast is wanted too.</param>
     /// <param name="cancellationToken">Stops the whole pass.</param>
     public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
-        new(new FeedAsker(archive, holds, clock, rules), read, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
+        new(new FeedAsker(archive, holds, clock, rules), read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
 }

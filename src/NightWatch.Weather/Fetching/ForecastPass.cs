@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Rain;
 using NodaTime;
 
 namespace NightWatch.Weather.Fetching;
@@ -15,6 +16,7 @@ public sealed class ForecastPass
     private readonly ConcurrentDictionary<string, Lazy<Task<PlaceMembers>>> members = new();
     private readonly FeedAsker asker;
     private readonly ReadAnswers read;
+    private readonly IRainArchive rain;
     private readonly IReadOnlyList<IForecastFeed> feeds;
     private readonly IEnsembleFeed? ensemble;
     private readonly IClock clock;
@@ -24,10 +26,10 @@ public sealed class ForecastPass
     private readonly CancellationToken stop;
 
     internal ForecastPass(
-        FeedAsker asker, ReadAnswers read, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock, FetchRules rules,
-        int earlierRuns, bool secondOpinion, CancellationToken stop) =>
-        (this.asker, this.read, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
-        (asker, read, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
+        FeedAsker asker, ReadAnswers read, IRainArchive rain, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock,
+        FetchRules rules, int earlierRuns, bool secondOpinion, CancellationToken stop) =>
+        (this.asker, this.read, this.rain, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
+        (asker, read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
 
     /// <summary>The forecast for a place.</summary>
     /// <remarks>
@@ -55,11 +57,14 @@ public sealed class ForecastPass
         ImmutableArray<KeptRun> chosen = [];
         ImmutableArray<KeptRun> youngestStale = [];
         KeptRun? second = null;
+        var news = new HashSet<string>();
         foreach (var feed in feeds)
         {
-            var (kept, note) = await asker.RunsAsync(feed, cell, 1 + AnswersPerRun * earlierRuns, stop);
+            var (kept, isNews, note) = await asker.RunsAsync(feed, cell, 1 + AnswersPerRun * earlierRuns, stop);
             if (note is not null)
                 notes.Add(note);
+            if (isNews)
+                news.Add(feed.Id);
             var runs = Read(kept, feed.Id, notes);
             if (runs.IsEmpty)
                 continue;
@@ -89,8 +94,17 @@ public sealed class ForecastPass
             SecondOpinion = second,
             IsStale = chosen.IsEmpty && !youngestStale.IsEmpty,
             Age = used.IsEmpty ? null : FetchRules.Age(used[0].Series, clock.GetCurrentInstant()),
+            Rain = await RainAsync(cell, used.Where(run => news.Contains(run.Series.FeedId))),
             Notes = notes.ToImmutable(),
         };
+    }
+
+    /// <summary>Only the forecast that is used speaks of the rain, or the feeds would overwrite each other at every pass.</summary>
+    private async Task<ImmutableArray<RainEntry>> RainAsync(FeedCell cell, IEnumerable<KeptRun> news)
+    {
+        if (news.FirstOrDefault() is { } newest)
+            await rain.MergeAsync(cell.Key, RainLedger.Entries(newest.Series), stop);
+        return [.. await rain.SinceAsync(cell.Key, clock.GetCurrentInstant() - RainLedger.LongestPast, stop)];
     }
 
     private async Task<PlaceMembers> AskMembersAsync(IEnsembleFeed feed, FeedCell cell)

@@ -30,5 +30,10 @@ public interface IFeedHolds
     Task<Instant?> HeldUntilAsync(string feedId, string? cell, CancellationToken cancellationToken);
 
     /// <summary>Holds it.</summary>
-    Task HoldAsync(string feedId, string? cell, Instant until, CancellationToken cancellationToken);
+    /// <param name="feedId">The feed.</param>
+    /// <param name="cell">A cell; null: the whole feed.</param>
+    /// <param name="until">Not to be asked before.</param>
+    /// <param name="waitsForOperator">It ends with a restart at the latest, since that is how an operator acts.</param>
+    /// <param name="cancellationToken">Stops it.</param>
+    Task HoldAsync(string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken);
 }

@@ -13,7 +13,7 @@ public sealed class MemoryHolds : IFeedHolds
         Task.FromResult<Instant?>(holds.TryGetValue((feedId, cell), out var until) ? until : null);
 
     /// <inheritdoc/>
-    public Task HoldAsync(string feedId, string? cell, Instant until, CancellationToken cancellationToken)
+    public Task HoldAsync(string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken)
     {
         holds[(feedId, cell)] = until;
         return Task.CompletedTask;

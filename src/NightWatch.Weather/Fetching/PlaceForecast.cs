@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -21,6 +22,9 @@ public sealed record PlaceForecast
 
     /// <summary>Age of the newest run; null without one.</summary>
     public Duration? Age { get; init; }
+
+    /// <summary>Rain by the hour as forecasts gave it, up to the last one of this pass.</summary>
+    public ImmutableArray<RainEntry> Rain { get; init; } = [];
 
     /// <summary>What the feeds said that gave nothing, in the order they were asked.</summary>
     public ImmutableArray<FeedNote> Notes { get; init; } = [];

@@ -15,7 +15,7 @@ public static class RainLedger
     private static readonly Duration LongestLead = Duration.FromHours(12);
 
     /// <summary>How far back anybody asks.</summary>
-    private static readonly Duration LongestPast = Duration.FromHours(96);
+    public static readonly Duration LongestPast = Duration.FromHours(96);
 
     /// <summary>What a forecast adds: its known hours from its past to half a day ahead, or to now where that is later.</summary>
     public static IReadOnlyList<RainEntry> Entries(ForecastSeries series)
@@ -34,31 +34,33 @@ public static class RainLedger
     public static IReadOnlyList<RainEntry> Merge(IEnumerable<RainEntry> entries) =>
         [.. entries.GroupBy(entry => entry.Hour).Select(hour => hour.MaxBy(entry => entry.SaidAt)).OrderBy(entry => entry.Hour)];
 
-    /// <summary>The rain of the last hours, mm.</summary>
+    /// <summary>The rain of the last hours.</summary>
     /// <param name="entries">In any order.</param>
     /// <param name="now">End of the window; the running hour counts by its share.</param>
     /// <param name="hours">Length of the window.</param>
-    /// <returns>Null unless every hour of the window is known.</returns>
-    public static double? Total(IEnumerable<RainEntry> entries, Instant now, int hours = 72)
+    public static RainBefore Total(IEnumerable<RainEntry> entries, Instant now, int hours = 72)
     {
         var start = now - Duration.FromHours(hours);
         var byHour = Merge(entries).ToDictionary(entry => entry.Hour, entry => entry.Mm);
-        var total = 0.0;
+        var (total, known) = (0.0, 0.0);
+        var whole = true;
         for (var hour = FloorToHour(start); hour < now; hour += Hour)
         {
-            if (!byHour.TryGetValue(hour, out var mm))
-                return null;
-            total += mm * ((Instant.Min(hour + Hour, now) - Instant.Max(hour, start)) / Hour);
+            var share = (Instant.Min(hour + Hour, now) - Instant.Max(hour, start)) / Hour;
+            if (byHour.TryGetValue(hour, out var mm))
+                (total, known) = (total + mm * share, known + share);
+            else
+                whole = false;
         }
 
-        return total;
+        return new RainBefore(whole ? total : null, whole ? hours : Math.Min((int)known, hours - 1), hours);
     }
 
     /// <summary>Rain of the last hours by the best that is there: the forecast's own past hours, completed by what was said before.</summary>
-    /// <returns>Null unless every hour of the window is known.</returns>
-    public static double? Antecedent(ForecastSeries? series, IEnumerable<RainEntry> entries, Instant now, int hours = 72) =>
-        series?.Over(PeriodQuantity.PrecipitationMm, new Interval(now - Duration.FromHours(hours), now)).Value
-        ?? Total(series is null ? entries : entries.Concat(Entries(series)), now, hours);
+    public static RainBefore Antecedent(ForecastSeries? series, IEnumerable<RainEntry> entries, Instant now, int hours = 72) =>
+        series?.Over(PeriodQuantity.PrecipitationMm, new Interval(now - Duration.FromHours(hours), now)).Value is { } mm
+            ? new RainBefore(mm, hours, hours)
+            : Total(series is null ? entries : entries.Concat(Entries(series)), now, hours);
 
     private static Instant FloorToHour(Instant at) => Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds() / 3600 * 3600);
 }

@@ -5,6 +5,7 @@ using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
+using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -66,7 +67,7 @@ internal sealed record DesertNight
                 Members = [.. Members.Select(Series).OfType<ForecastSeries>()],
                 EarlierRuns = [.. EarlierRuns.Select(Series).OfType<ForecastSeries>()],
                 SecondOpinion = Series(SecondOpinion),
-                AntecedentRainMm = AntecedentRainMm,
+                RainBefore = AntecedentRainMm is { } mm ? new RainBefore(mm, 72, 72) : new RainBefore(null, 31, 72),
             },
             Sky, Glow, grid, Above(grid), at => at < Clock(18, 0) || at > Clock(31, 30) ? 30 : -20);
     }

@@ -62,7 +62,7 @@ public sealed class NightPlannerTests
             Night = night,
             Now = noon - Duration.FromHours(2),
             Forecast = new HourlyWeather().Series(noon, noon - Duration.FromHours(3)),
-            AntecedentRainMm = 0,
+            RainBefore = new(0, 72, 72),
         });
     }
 }

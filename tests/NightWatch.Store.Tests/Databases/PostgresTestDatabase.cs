@@ -33,7 +33,7 @@ public sealed class PostgresTestDatabase : TestDatabase
         Assert.SkipWhen(Port is null, "NW_TEST_PG_PORT is not set: no PostgreSQL to test on.");
         if (Free.TryTake(out name))
         {
-            await RunAsync("TRUNCATE site, watch, forecast, verdict, told_night, due, outbox, outbox_about RESTART IDENTITY", name);
+            await RunAsync("TRUNCATE site, watch, forecast, rain, feed_hold, verdict, told_night, due, outbox, outbox_about RESTART IDENTITY", name);
             return;
         }
 

@@ -49,6 +49,8 @@ public abstract class RecoveryAndRetentionPromises(TestDatabase tested) : StoreT
         await Given.SavedWatchAsync(Database);
         for (var run = 0; run < 5; run++) await forecasts.AddAsync("fake", "cell", new(new byte[] { 1 }, null, null, Given.Now), null, Cancel);
         await forecasts.AddAsync("fake", "elsewhere", new(new byte[] { 1 }, null, null, Given.Now - Duration.FromDays(15)), null, Cancel);
+        await new RainStore(Database).MergeAsync("cell", [new(Given.Now - Duration.FromHours(1), 1, Given.Now), new(Given.Now, 1, Given.Now)], Cancel);
+        await new FeedHoldStore(Database).HoldAsync("fake", null, Given.Now + Duration.FromHours(1), waitsForOperator: false, Cancel);
         await outbox.EnqueueAsync([Given.Letter("sent"), Given.Letter("open", notAfter: Given.Now + Duration.FromDays(9999))], Given.Now, Cancel);
         var sent = (await outbox.ClaimAsync(Given.Now, 1, Given.Lease, Cancel))[0];
         await outbox.CompleteAsync(sent, new SendOutcome.Sent("ok"), Given.Now, Cancel);
@@ -57,14 +59,14 @@ public abstract class RecoveryAndRetentionPromises(TestDatabase tested) : StoreT
         var retention = new Retention(Database);
         var rule = new RetentionRule { ForecastRuns = 3 };
 
-        Assert.Equal(new Removed(3, 0, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now, Cancel));
+        Assert.Equal(new Removed(3, 0, 0, 0, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now, Cancel));
         Assert.NotNull(await outbox.MimeAsync(sent.Id, Cancel));
 
-        Assert.Equal(new Removed(3, 1, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(31), Cancel));
+        Assert.Equal(new Removed(3, 2, 1, 1, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(31), Cancel));
         Assert.Null(await outbox.MimeAsync(sent.Id, Cancel));
         Assert.Equal(0, await outbox.EnqueueAsync([Given.Letter("sent")], Given.Now, Cancel)); // the row still keeps its key
 
-        Assert.Equal(new Removed(0, 0, 1, 1, 1, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(410), Cancel));
+        Assert.Equal(new Removed(0, 0, 0, 0, 1, 1, 1, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(410), Cancel));
         Assert.Equal("open", Assert.Single(await outbox.ListAsync(null, 9, Cancel)).DedupeKey);
         Assert.NotNull(await new DueStore(Database).NextAsync(Cancel));
         Assert.Empty(await new VerdictStore(Database).OfNightAsync("core-at-the-bend", Given.Night, Cancel));

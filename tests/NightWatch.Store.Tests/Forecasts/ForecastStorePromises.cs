@@ -2,6 +2,7 @@ using System.Text;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Tests.Databases;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Fetching;
 using NodaTime;
 
 namespace NightWatch.Store.Tests.Forecasts;
@@ -14,12 +15,9 @@ public abstract class ForecastStorePromises(TestDatabase tested) : StoreTest(tes
 {
     private const string Modified = "Thu, 04 Mar 2027 17:42:08 GMT";
 
-    private static readonly string Cell = ForecastStore.CellOf(new(-33.35, 20.02, 640.4));
+    private static readonly string Cell = FeedCell.Of(new(-33.35, 20.02, 640.4)).Key;
 
     private ForecastStore Forecasts => new(Database);
-
-    [Fact]
-    public void A_cell_is_four_decimals_and_whole_metres() => Assert.Equal("-33.3500,20.0200,640", Cell);
 
     [Fact]
     public async Task The_bytes_and_the_headers_come_back_as_they_came()

@@ -18,12 +18,13 @@ public sealed class ForecastFetcherTests
 
     private readonly FakeClock clock = new(Start);
     private readonly MemoryArchive archive = new();
+    private readonly MemoryRain rain = new();
     private readonly MemoryHolds holds = new();
 
     private Instant Now => clock.GetCurrentInstant();
 
     private ForecastPass Pass(params IForecastFeed[] feeds) =>
-        new ForecastFetcher(feeds, null, archive, holds, clock, new FetchRules()).BeginPass(3, false, TestContext.Current.CancellationToken);
+        new ForecastFetcher(feeds, null, archive, rain, holds, clock, new FetchRules()).BeginPass(3, false, TestContext.Current.CancellationToken);
 
     private Fetched.Fresh Met(Duration? expires = null)
     {
@@ -137,7 +138,7 @@ public sealed class ForecastFetcherTests
     {
         var fetcher = new ForecastFetcher(
             [new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), new ScriptedFeed("nws", (_, _) => Down()), new ScriptedFeed("met-norway", (_, _) => Met())],
-            null, archive, holds, clock, new FetchRules());
+            null, archive, rain, holds, clock, new FetchRules());
 
         var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).ForecastAsync(Place);
 
@@ -244,7 +245,7 @@ public sealed class ForecastFetcherTests
     public async Task Members_are_fetched_kept_and_shared_beside_the_forecast_of_the_same_feed()
     {
         var feed = new FakeFeed(new FakeWeather(1), clock, members: 4);
-        var fetcher = new ForecastFetcher([feed], feed, archive, holds, clock, new FetchRules());
+        var fetcher = new ForecastFetcher([feed], feed, archive, rain, holds, clock, new FetchRules());
         var pass = fetcher.BeginPass(0, false, TestContext.Current.CancellationToken);
 
         var forecast = await pass.ForecastAsync(Place);
@@ -260,6 +261,36 @@ public sealed class ForecastFetcherTests
     [Fact]
     public async Task Without_an_ensemble_there_are_no_members() =>
         Assert.Empty((await Pass(new ScriptedFeed("met-norway", (_, _) => Met())).MembersAsync(Place)).Members);
+
+    [Fact]
+    public async Task Rain_is_kept_at_every_answer_and_at_none_in_between()
+    {
+        var feed = new ScriptedFeed("met-norway", (_, known) => known is null ? Met() : new Fetched.Unchanged(Now + Duration.FromMinutes(40)));
+        clock.Reset(Instant.FromUtc(2020, 7, 20, 11, 5)); // the recording starts at 11:00
+
+        var first = await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).ForecastAsync(Place);
+        Assert.Equal(1, rain.Merges);
+        Assert.Equal((Instant.FromUtc(2020, 7, 20, 11, 0), Instant.FromUtc(2020, 7, 20, 23, 0)), (first.Rain[0].Hour, first.Rain[^1].Hour));
+
+        // The feed says that its answer still holds, so what it gave for the next hours now counts as said shortly before.
+        clock.AdvanceHours(6);
+        var second = await Pass(feed).ForecastAsync(Place);
+        Assert.Equal(2, rain.Merges);
+        Assert.Equal((Instant.FromUtc(2020, 7, 20, 11, 0), Instant.FromUtc(2020, 7, 21, 5, 0)), (second.Rain[0].Hour, second.Rain[^1].Hour));
+    }
+
+    [Fact]
+    public async Task A_second_opinion_does_not_speak_of_the_rain()
+    {
+        var fetcher = new ForecastFetcher(
+            [new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), new ScriptedFeed("met-norway", (_, _) => Met())], null, archive, rain, holds, clock, new FetchRules());
+
+        var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).ForecastAsync(Place);
+
+        Assert.NotNull(forecast.SecondOpinion);
+        Assert.Empty(forecast.Rain); // the first feed's body has cloud only
+    }
 
     [Fact]
     public async Task A_kept_answer_that_cannot_be_read_is_noted_and_passed_over()

@@ -1,5 +1,6 @@
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Rain;
 using NodaTime;
 
 namespace NightWatch.Weather.Tests.Fetching;
@@ -36,6 +37,23 @@ internal sealed class MemoryArchive : IForecastArchive
             return Task.CompletedTask;
         }
     }
+}
+
+internal sealed class MemoryRain : IRainArchive
+{
+    private readonly List<RainEntry> kept = [];
+
+    public int Merges { get; private set; }
+
+    public Task MergeAsync(string cell, IReadOnlyCollection<RainEntry> entries, CancellationToken cancellationToken)
+    {
+        Merges++;
+        kept.AddRange(entries);
+        return Task.CompletedTask;
+    }
+
+    public Task<IReadOnlyList<RainEntry>> SinceAsync(string cell, Instant since, CancellationToken cancellationToken) =>
+        Task.FromResult<IReadOnlyList<RainEntry>>([.. RainLedger.Merge(kept).Where(entry => entry.Hour >= since)]);
 }
 
 /// <summary>A feed that answers as told and counts.</summary>

@@ -20,22 +20,22 @@ public sealed class RainLedgerTests
         Enumerable.Range(from, to - from).Select(h => new RainEntry(Now + h * Hour, mm, Now - saidHoursAgo * Hour));
 
     [Fact]
-    public void Seventy_two_known_hours_add_up() => Assert.Equal(7.2, RainLedger.Total(Hours(-72, 0, 0.1), Now)!.Value, 9);
+    public void Seventy_two_known_hours_add_up() => Assert.Equal(7.2, RainLedger.Total(Hours(-72, 0, 0.1), Now).Mm!.Value, 9);
 
     [Fact]
     public void One_unknown_hour_makes_it_unknown() =>
-        Assert.Null(RainLedger.Total(Hours(-72, -10, 0.1).Concat(Hours(-9, 0, 0.1)), Now));
+        Assert.Equal(new RainBefore(null, 71, 72), RainLedger.Total(Hours(-72, -10, 0.1).Concat(Hours(-9, 0, 0.1)), Now));
 
     [Fact]
-    public void Before_there_is_enough_it_is_unknown_and_not_dry() => Assert.Null(RainLedger.Total(Hours(-71, 0, 0), Now));
+    public void Before_there_is_enough_it_is_unknown_and_not_dry() => Assert.Equal(new RainBefore(null, 71, 72), RainLedger.Total(Hours(-71, 0, 0), Now));
 
     [Fact]
     public void What_was_said_last_counts() =>
-        Assert.Equal(72 * 0.5, RainLedger.Total(Hours(-72, 0, 3, saidHoursAgo: 8).Concat(Hours(-72, 0, 0.5)).Concat(Hours(-72, 0, 9, saidHoursAgo: 20)), Now)!.Value, 9);
+        Assert.Equal(72 * 0.5, RainLedger.Total(Hours(-72, 0, 3, saidHoursAgo: 8).Concat(Hours(-72, 0, 0.5)).Concat(Hours(-72, 0, 9, saidHoursAgo: 20)), Now).Mm!.Value, 9);
 
     [Fact]
     public void The_running_hour_counts_by_its_share() =>
-        Assert.Equal(1.5, RainLedger.Total(Hours(-5, 1, 0).Append(new RainEntry(Now, 6, Now + Hour)), Now + Duration.FromMinutes(15), 4)!.Value, 9);
+        Assert.Equal(1.5, RainLedger.Total(Hours(-5, 1, 0).Append(new RainEntry(Now, 6, Now + Hour)), Now + Duration.FromMinutes(15), 4).Mm!.Value, 9);
 
     [Fact]
     public void A_forecast_adds_the_hours_shortly_ahead_and_not_those_far_ahead()
@@ -68,7 +68,7 @@ public sealed class RainLedgerTests
         var fell = RainLedger.Antecedent(fresh.Series, [], Instant.FromUtc(2031, 3, 2, 12, 0));
 
         var truth = Enumerable.Range(0, 72).Sum(h => weather.At(place, Instant.FromUtc(2031, 3, 2, 12, 0) - h * Hour - Duration.FromMinutes(30)).RainMmPerH);
-        Assert.Equal(truth, fell!.Value, 1);
+        Assert.Equal(truth, fell.Mm!.Value, 1);
     }
 
     [Fact]
@@ -78,14 +78,14 @@ public sealed class RainLedgerTests
         var series = new MetNorwayReader().Read(Recording.Bytes(Recording.MetNorway), retrieved);
         var before = Enumerable.Range(1, 72).Select(h => new RainEntry(Instant.FromUtc(2020, 7, 20, 11, 0) - h * Hour, 0.25, retrieved - h * Hour)).ToList();
 
-        Assert.Null(RainLedger.Antecedent(series, [], retrieved));
-        Assert.Null(RainLedger.Antecedent(null, before, retrieved));
+        Assert.Equal(RainBefore.Unknown, RainLedger.Antecedent(series, [], retrieved));
+        Assert.Equal(new RainBefore(null, 71, 72), RainLedger.Antecedent(null, before, retrieved));
         // 71 whole hours and 55 minutes of the first one, all at 0.25 mm, and a dry running hour.
-        Assert.Equal(0.25 * (71 + 55.0 / 60), RainLedger.Antecedent(series, before, retrieved)!.Value, 9);
+        Assert.Equal(0.25 * (71 + 55.0 / 60), RainLedger.Antecedent(series, before, retrieved).Mm!.Value, 9);
     }
 
     [Fact]
     public void More_entries_never_make_a_known_total_unknown() =>
         Gen.Select(Gen.Int[-100, 10], Gen.Double[0, 5]).Array[0, 30].Sample(extra =>
-            RainLedger.Total(Hours(-72, 0, 0.1, saidHoursAgo: 5).Concat(extra.Select(e => new RainEntry(Now + e.Item1 * Hour, e.Item2, Now))), Now) is >= 0);
+            RainLedger.Total(Hours(-72, 0, 0.1, saidHoursAgo: 5).Concat(extra.Select(e => new RainEntry(Now + e.Item1 * Hour, e.Item2, Now))), Now).Mm is >= 0);
 }

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Ground;
+using NightWatch.Weather.Rain;
 
 namespace NightWatch.Planning.Verdicts.Factors;
 
@@ -18,7 +19,7 @@ internal sealed class GroundFactor : FactorRule
         {
             return new Reason(
                 Factor, dryNeeded ? Severity.Caution : Severity.Ok, null, null, null, Unit.Millimetres,
-                "How wet the ground is cannot be told: the rain of the last three days, or that until the night, is not known.",
+                "How wet the ground is cannot be told: " + Missing(night.Inputs.RainBefore),
                 dryNeeded ? "A record of the last three days' rain and a forecast of it until the night." : null, Formula);
         }
 
@@ -36,6 +37,11 @@ internal sealed class GroundFactor : FactorRule
             Factor, severity, null, ground.WaterMm, dryNeeded ? traits.DampMm : traits.WetMm, Unit.Millimetres, text + dry,
             severity == Severity.Ok ? null : "Boots, a ground sheet and a tripod on firm spots; or a day of dry wind and sun.", Formula);
     }
+
+    private static string Missing(RainBefore rain) => rain.Mm is not null
+        ? "the rain until the night is not known."
+        : $"the rain is known for {rain.KnownHours} of the last {rain.WindowHours} hours"
+            + (rain.KnownHours > 0 ? "; the record grows with every forecast." : ".");
 
     private static string Word(GroundState state) => state switch
     {

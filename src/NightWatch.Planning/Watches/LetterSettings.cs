@@ -12,7 +12,7 @@ public enum UnitSystem
     Imperial,
 }
 
-/// <summary>When and how one subscriber is written to. Times are local at the site.</summary>
+/// <summary>When and how one subscriber is written to. Times are local at the site; looks come up to nine minutes after them.</summary>
 public sealed record LetterSettings
 {
     /// <summary>Outlooks look this many nights ahead, 1 to 5.</summary>

@@ -19,6 +19,9 @@ internal static class DueCalendar
     /// <summary>When the morning after is asked about: late enough for one who came home at dawn.</summary>
     public static readonly LocalTime AskedAt = new(11, 0);
 
+    /// <summary>The most minutes that a subscriber's looks come after the full time they set.</summary>
+    private const int MostSpreadMin = 9;
+
     private static readonly Duration AskedFor = Duration.FromHours(36);
 
     /// <summary>Everything that every day brings and that is still of use after <paramref name="now"/>, up to a horizon.</summary>
@@ -50,16 +53,29 @@ internal static class DueCalendar
     private static IEnumerable<DueItem> OfDay(Watch watch, LocalDate date)
     {
         var letters = watch.Letters;
-        var evening = At(watch, date, letters.EveningAt);
-        var nextMorning = At(watch, date.PlusDays(1), letters.MorningAt);
-        yield return new DueItem(new DueKey(watch.Id, PassKind.Morning, date), At(watch, date, letters.MorningAt), Instant.Max(evening, At(watch, date, letters.MorningAt) + Duration.FromHours(1)));
+        var spread = Spread(watch);
+        var morning = At(watch, date, letters.MorningAt) + spread;
+        var evening = At(watch, date, letters.EveningAt) + spread;
+        var nextMorning = At(watch, date.PlusDays(1), letters.MorningAt) + spread;
+        yield return new DueItem(new DueKey(watch.Id, PassKind.Morning, date), morning, Instant.Max(evening, morning + Duration.FromHours(1)));
         foreach (var check in letters.SameDayChecks.Distinct())
         {
-            var at = At(watch, date, check);
+            var at = At(watch, date, check) + spread;
             yield return new DueItem(new DueKey(watch.Id, PassKind.SameDay, date, Slot(check)), at, Instant.Max(evening, at + Duration.FromHours(1)));
         }
 
         yield return new DueItem(new DueKey(watch.Id, PassKind.Evening, date), evening, Instant.Max(nextMorning, evening + Duration.FromHours(1)));
+    }
+
+    /// <summary>
+    /// Weather services ask that nobody comes on the full hour. One to nine minutes by the subscriber's address: the same every day, and
+    /// the same for all of one subscriber's watches, which share their letters.
+    /// </summary>
+    private static Duration Spread(Watch watch)
+    {
+        var hash = 2166136261u; // FNV-1a: string.GetHashCode is another one in every process
+        foreach (var c in watch.Subscriber.Address.ToLowerInvariant()) hash = (hash ^ c) * 16777619u;
+        return Duration.FromMinutes(1 + hash % MostSpreadMin);
     }
 
     private static string Slot(LocalTime check) => NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Format(check);

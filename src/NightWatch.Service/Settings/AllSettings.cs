@@ -51,7 +51,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     public static AllSettings ForRehearsal(string databaseFile, string letterFolder, long seed) => new(
         new ConfigurationBuilder().Build(),
         new DatabaseOptions { Connection = databaseFile },
-        new FeedsOptions { Order = FeedsOptions.FakeId, FakeSeed = seed },
+        new FeedsOptions { Order = FeedsOptions.FakeId, Usage = "private", FakeSeed = seed },
         new MailOptions { Transport = "folder", Folder = letterFolder, From = "NightWatch rehearsal <nightwatch@example.org>" },
         new OutboxOptions(),
         new ServiceOptions());

@@ -11,16 +11,18 @@ public sealed class FeedsOptions
     /// <summary>Invented weather, for trying things out.</summary>
     public const string FakeId = "fake";
 
-    /// <summary>Feeds in the order of trust, comma-separated: the first that answers decides, the next is the second opinion.</summary>
-    public string Order { get; set; } = "met-norway";
+    private const string AutoEnsemble = "auto";
 
-    /// <summary>Ensemble for the probability: "open-meteo-ensemble", "fake", or empty for none.</summary>
-    public string Ensemble { get; set; } = "";
+    /// <summary>Feeds in the order of trust, comma-separated: the first that answers decides, the next is the second opinion.</summary>
+    public string Order { get; set; } = "open-meteo,met-norway";
+
+    /// <summary>Ensemble for the probability: "open-meteo-ensemble", "fake", "none", or "auto": Open-Meteo's where Open-Meteo is in the order.</summary>
+    public string Ensemble { get; set; } = AutoEnsemble;
 
     /// <summary>Mail address or web page of whoever runs this installation; MET Norway and the US weather service demand it.</summary>
     public string Contact { get; set; } = "";
 
-    /// <summary>"private" or "commercial"; Open-Meteo's free service is for private use only. Empty: not said.</summary>
+    /// <summary>"private" or "commercial"; must be said, since Open-Meteo's free service is for private use only.</summary>
     public string Usage { get; set; } = "";
 
     /// <summary>A stored answer older than this is not used any more; the weather is then unknown.</summary>
@@ -45,14 +47,22 @@ public sealed class FeedsOptions
     public IReadOnlyList<string> Faults()
     {
         var own = OwnFaults().ToList();
-        return own.Count > 0 ? own : [.. WeatherFeeds.Faults(ToWeather()).Select(fault => "Feeds: " + fault)];
+        var keys = Usage.Equals(nameof(Weather.Feeds.Usage.Commercial), StringComparison.OrdinalIgnoreCase)
+            ? " (Feeds:Order, Feeds:OpenMeteoKeyFile and Feeds:OpenMeteoUrl are the settings for it.)"
+            : "";
+        return own.Count > 0 ? own : [.. WeatherFeeds.Faults(ToWeather()).Select(fault => "Feeds: " + fault + keys)];
     }
 
     /// <summary>The same for the feeds themselves.</summary>
     public WeatherOptions ToWeather() => new()
     {
-        Feeds = Order.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries),
-        Ensemble = Given(Ensemble),
+        Feeds = Ids,
+        Ensemble = Ensemble switch
+        {
+            "" or "none" => null,
+            AutoEnsemble => Ids.Contains("open-meteo") ? "open-meteo-ensemble" : null,
+            _ => Ensemble,
+        },
         Usage = Usage.Length == 0 ? null : Enum.Parse<Usage>(Usage, ignoreCase: true),
         Contact = Given(Contact),
         MetNorwayUrl = Address(MetNorwayUrl),
@@ -63,11 +73,17 @@ public sealed class FeedsOptions
         FakeSeed = FakeSeed,
     };
 
+    private string[] Ids => Order.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
     private IEnumerable<string> OwnFaults()
     {
+        if (Usage.Length == 0)
+            yield return "Feeds:Usage is not set; accepted: private (no advertising, no subscriptions) or commercial. Some feeds are free for private use only.";
+        if (Contact.Length == 0 && Ids.FirstOrDefault(id => id is "met-norway" or "nws") is { } strict)
+            yield return $"Feeds:Contact is not set; accepted: a mail address or web page of whoever runs this installation. {strict} answers nobody without.";
         if (MostAgeHours is < 1 or > 72) yield return $"Feeds:MostAgeHours is {MostAgeHours}; accepted: 1 to 72.";
         if (Usage.Length > 0 && !(Enum.TryParse<Usage>(Usage, ignoreCase: true, out var usage) && Enum.IsDefined(usage)))
-            yield return $"Feeds:Usage is '{Usage}'; accepted: private, commercial, or empty.";
+            yield return $"Feeds:Usage is '{Usage}'; accepted: private or commercial.";
         if (OpenMeteoKeyFile.Length > 0 && !File.Exists(OpenMeteoKeyFile)) yield return $"Feeds:OpenMeteoKeyFile is '{OpenMeteoKeyFile}'; accepted: a file that exists, or empty.";
         foreach (var (key, address) in (IEnumerable<(string, string)>)
             [(nameof(MetNorwayUrl), MetNorwayUrl), (nameof(NwsUrl), NwsUrl), (nameof(OpenMeteoUrl), OpenMeteoUrl), (nameof(OpenMeteoEnsembleUrl), OpenMeteoEnsembleUrl)])

@@ -10,7 +10,7 @@ public sealed class OpenMeteoReader : IForecastReader
 {
     /// <summary>What the licence asks to be shown, with the link, next to every place where data are shown.</summary>
     public static readonly Attribution Attribution =
-        new("Weather data by Open-Meteo.com", new Uri("https://open-meteo.com/"), "CC BY 4.0");
+        new("Weather data by Open-Meteo.com", new Uri("https://open-meteo.com/"), "CC BY 4.0") { LicenceLink = new Uri("https://creativecommons.org/licenses/by/4.0/") };
 
     /// <inheritdoc/>
     public string FeedId => "open-meteo";

@@ -23,7 +23,11 @@ public readonly record struct PeriodPoint(Instant Start, Instant End, double Val
 /// <param name="Text">For example "Data from MET Norway".</param>
 /// <param name="Link">Where it leads.</param>
 /// <param name="Licence">Name of the data licence.</param>
-public sealed record Attribution(string Text, Uri Link, string Licence);
+public sealed record Attribution(string Text, Uri Link, string Licence)
+{
+    /// <summary>The licence's own text, for those that want it named; null for the others.</summary>
+    public Uri? LicenceLink { get; init; }
+}
 
 /// <summary>The place a feed's answer belongs to (its grid cell), and its height where the feed says it.</summary>
 public readonly record struct ForecastCell(double LatitudeDeg, double LongitudeDeg, double? ElevationM);

@@ -30,6 +30,7 @@ internal sealed class KillBench : IAsyncDisposable
         {
             ("Database:Connection", Path.Combine(folder, "nightwatch.db")),
             ("Feeds:Order", "fake"),
+            ("Feeds:Usage", "private"),
             ("Service:Port", "0"),
             ("Service:TickSeconds", "1"),
             ("Mail:Transport", "smtp"),

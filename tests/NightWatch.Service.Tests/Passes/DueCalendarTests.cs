@@ -67,6 +67,21 @@ public sealed class DueCalendarTests
     }
 
     [Fact]
+    public void Looks_come_minutes_after_the_full_hour_together_for_one_subscriber_and_apart_for_many()
+    {
+        var now = Instant.FromUtc(2027, 6, 1, 0, 0);
+        Duration Late(string address, string id) => DueCalendar
+            .Daily(WatchIn("UTC", new LocalTime(19, 0)) with { Id = id, Subscriber = new Subscriber("", address) }, now, Duration.FromHours(20))
+            .Single(item => item.Key.Pass == PassKind.Evening && item.Key.Night.Day == 1).DueAt - Instant.FromUtc(2027, 6, 1, 19, 0);
+
+        var late = Enumerable.Range(0, 100).Select(i => Late($"photographer{i}@example.org", "w")).ToList();
+
+        Assert.All(late, minutes => Assert.InRange(minutes, Duration.FromMinutes(1), Duration.FromMinutes(9)));
+        Assert.Equal(9, late.Distinct().Count());
+        Assert.Equal(Late("Ilse@example.org", "one"), Late("ilse@example.org", "other"));
+    }
+
+    [Fact]
     public void A_paused_watch_is_due_for_nothing() =>
         Assert.Empty(DueCalendar.Daily(WatchIn("UTC", new LocalTime(19, 0)) with { Paused = true }, Instant.FromUtc(2027, 6, 1, 0, 0), Duration.FromDays(2)));
 

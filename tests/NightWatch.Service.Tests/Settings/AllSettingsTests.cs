@@ -14,7 +14,8 @@ public sealed class AllSettingsTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Fact]
-    public void The_example_binds_and_has_no_fault() => Assert.Empty(AllSettings.Read(folder, Example()).Faults());
+    public void The_example_binds_and_lacks_only_what_everyone_must_say_for_himself() =>
+        Assert.Equal(["Feeds:Usage", "Feeds:Contact"], AllSettings.Read(folder, Example()).Faults().Select(fault => fault.Split(' ')[0]));
 
     [Fact]
     public void The_example_names_every_setting_and_shows_its_default()
@@ -23,7 +24,7 @@ public sealed class AllSettingsTests : IDisposable
         foreach (var (section, defaults) in (IEnumerable<(string, object)>)
             [
                 (DatabaseOptions.Section, new DatabaseOptions()),
-                (FeedsOptions.Section, new FeedsOptions { Contact = "you@example.org" }),
+                (FeedsOptions.Section, new FeedsOptions()),
                 (MailOptions.Section, new MailOptions()),
                 (MailOptions.Section + ":Dkim", new DkimOptions()),
                 (OutboxOptions.Section, new OutboxOptions()),
@@ -68,23 +69,52 @@ public sealed class AllSettingsTests : IDisposable
     [InlineData("Outbox", "Batch", "0")]
     public void A_value_out_of_range_is_a_fault_that_names_its_key_and_what_is_accepted(string section, string key, string value)
     {
-        File.WriteAllText(Path.Combine(folder, "appsettings.json"), $$"""{ "Feeds": { "Order": "fake" }, "{{section}}": { "{{key}}": "{{value}}" } }""".Replace("\"Feeds\": { \"Order\": \"fake\" }, \"Feeds\": {", "\"Feeds\": { \"Order\": \"fake\",", StringComparison.Ordinal));
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        File.WriteAllText(Path.Combine(folder, "over.json"), $$"""{ "{{section}}": { "{{key}}": "{{value}}" } }""");
 
-        var fault = Assert.Single(AllSettings.Read(folder, null).Faults());
+        var fault = Assert.Single(AllSettings.Read(folder, "over.json").Faults());
 
         Assert.Contains($"{section}:{key}", fault, StringComparison.Ordinal);
         Assert.Contains("accepted", fault, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void A_feed_that_demands_a_contact_does_not_start_without_one()
+    [Theory]
+    [InlineData("fake", "", "", "Feeds:Usage is not set")]
+    [InlineData("open-meteo", "", "", "Feeds:Usage is not set")]
+    [InlineData("met-norway", "private", "", "Feeds:Contact is not set")]
+    [InlineData("open-meteo,nws", "private", "", "Feeds:Contact is not set")]
+    [InlineData("met-norway", "private", "nobody", "neither a mail address nor a web page")]
+    [InlineData("open-meteo", "commercial", "", "use MET Norway, set the key of a paid")]
+    [InlineData("met-norway,open-meteo", "Commercial", "ops@example.org", "Feeds:OpenMeteoKeyFile")]
+    public void A_licence_that_is_not_kept_stops_the_start_and_says_what_to_do(string order, string usage, string contact, string said)
     {
-        File.WriteAllText(Path.Combine(folder, "appsettings.json"), "{}");
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), $$"""{ "Feeds": { "Order": "{{order}}", "Usage": "{{usage}}", "Contact": "{{contact}}" } }""");
 
         var refused = Assert.Throws<BadInputException>(() => AllSettings.ReadValid(folder, null));
 
-        Assert.Contains("contact", refused.Message, StringComparison.Ordinal);
+        Assert.Contains(said, refused.Message, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("met-norway", "commercial", "")]
+    [InlineData("open-meteo", "private", "")]
+    [InlineData("open-meteo", "commercial", "http://weather.lan:8080/")]
+    public void A_licence_that_is_kept_starts(string order, string usage, string ownInstance)
+    {
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), $$"""
+            { "Feeds": { "Order": "{{order}}", "Usage": "{{usage}}", "Contact": "ops@example.org", "OpenMeteoUrl": "{{ownInstance}}", "OpenMeteoEnsembleUrl": "{{ownInstance}}" } }
+            """);
+
+        Assert.Equal(order, AllSettings.ReadValid(folder, null).Feeds.Order);
+    }
+
+    [Theory]
+    [InlineData("open-meteo,met-norway", "auto", "open-meteo-ensemble")]
+    [InlineData("met-norway", "auto", null)]
+    [InlineData("open-meteo", "none", null)]
+    [InlineData("fake", "fake", "fake")]
+    public void The_ensemble_goes_with_the_feeds_unless_it_is_named(string order, string setting, string? ensemble) =>
+        Assert.Equal(ensemble, new FeedsOptions { Order = order, Ensemble = setting }.ToWeather().Ensemble);
 
     [Fact]
     public void The_named_file_is_over_the_one_in_the_folder()

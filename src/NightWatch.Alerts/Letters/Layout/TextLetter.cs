@@ -31,7 +31,7 @@ internal static class TextLetter
         Changes(page, night);
         Alternatives(page, night);
         page.Gap();
-        foreach (var fact in night.KeyTimes.Concat(night.Summaries)) page.Row(fact.Name, fact.Text, Column);
+        foreach (var fact in night.KeyTimes.Concat(night.Summaries)) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
         Timeline(page, night);
         Facts(page, "Sequence", night.Sequence);
         if (night.Packing.Count > 0) page.Heading("Packing", '-');
@@ -89,7 +89,7 @@ internal static class TextLetter
     {
         if (facts.Count == 0) return;
         page.Heading(heading, '-');
-        foreach (var fact in facts) page.Row(fact.Name, fact.Text, Column);
+        foreach (var fact in facts) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
     }
 
     private static string Ended(string text) => text.Length > 0 && text[^1] is '.' or '!' or '?' ? text : text + ".";

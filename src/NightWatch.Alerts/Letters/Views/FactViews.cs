@@ -1,8 +1,8 @@
 using System.Globalization;
 using NightWatch.Alerts.Policy;
 using NightWatch.Alerts.Words;
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using NodaTime;
 
 namespace NightWatch.Alerts.Letters.Views;
 
@@ -56,16 +56,22 @@ internal static class FactViews
     /// <summary>Where the forecast comes from, its age, and what must stand beside it.</summary>
     public static IReadOnlyList<FactView> Source(NightContext night)
     {
-        if (night.Order.Kind == LetterKind.Debrief) return [];
+        if (night.Order.Kind == LetterKind.Debrief) return [.. Attributions(night)];
         if (night.Plan.Forecast is not { } origin) return [new FactView("Forecast", "None could be fetched; the weather is unknown.")];
         var issued = origin.IssuedAt is { } at ? $"issued {night.Clock.Full(at)}, " : "";
-        var age = ClockWords.Length(Duration.Max(Duration.Zero, night.Now - (origin.IssuedAt ?? origin.RetrievedAt)));
-        return
-        [
-            new FactView("Forecast", $"{issued}fetched {night.Clock.Full(origin.RetrievedAt)}; {age} old when this was written."),
-            new FactView("Data", $"{origin.Attribution.Text} ({origin.Attribution.Licence}), {origin.Attribution.Link}"),
-        ];
+        var age = ClockWords.Length(origin.Age(night.Now));
+        return [new FactView("Forecast", $"{issued}fetched {night.Clock.Full(origin.RetrievedAt)}; {age} old when this was written."), .. Attributions(night)];
     }
+
+    /// <summary>One line a source, whatever part of the figures it gave. The licences want changes told.</summary>
+    private static IEnumerable<FactView> Attributions(NightContext night) => new[] { night.Plan.Forecast }.Concat(night.Plan.OtherForecasts)
+        .OfType<ForecastOrigin>()
+        .Select(origin => origin.Attribution)
+        .Distinct()
+        .Select(data => new FactView("Data", $"{data.Text} ({data.Licence}), combined and interpolated here")
+        {
+            Links = data.LicenceLink is { } licence ? [data.Link, licence] : [data.Link],
+        });
 
     private static List<FactView> ToldTimes(NightContext night)
     {

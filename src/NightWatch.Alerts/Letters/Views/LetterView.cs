@@ -99,7 +99,11 @@ public sealed record NightView
 /// <summary>A name and what is said of it.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="Text">The figures, in words.</param>
-public sealed record FactView(string Name, string Text);
+public sealed record FactView(string Name, string Text)
+{
+    /// <summary>Addresses that belong to it, told in full.</summary>
+    public IReadOnlyList<Uri> Links { get; init; } = [];
+}
 
 /// <summary>A figure then and now.</summary>
 /// <param name="Name">What changed.</param>

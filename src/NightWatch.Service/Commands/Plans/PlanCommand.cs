@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
@@ -25,16 +26,28 @@ internal static class PlanCommand
         var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
         var forecast = Given.Text("--forecast", "A stored answer of the feed.");
         var feed = Given.Word("--feed", "Whose answer it is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
+        var members = Given.Text("--members", "A stored answer of the feed's ensemble, for the probability.");
+        var second = Given.Text("--second", "A stored answer of another feed, for a second opinion.");
+        var secondFeed = Given.Word("--second-feed", "Whose answer the second is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
         var now = Given.Instant("--now", "The clock reading to plan at, UTC; default now.");
         var json = Given.Json();
-        var command = new Command("plan", "Verdict, reasons, windows, sequence and timeline of one watch and one night.") { watch, night, forecast, feed, now, json };
+        var command = new Command("plan", "Verdict, reasons, windows, sequence and timeline of one watch and one night.") 
+        {
+            watch, night, forecast, feed, members, second, secondFeed, now, json,
+        };
         command.SetAction(given =>
         {
             var at = given.GetValue(now) ?? shell.Clock.GetCurrentInstant();
             var order = WatchCommand.ReadFile(shell, given.Needed(watch), "--watch");
-            var series = Read(shell, given.Needed(forecast), given.Needed(feed), at);
+            var series = Read(shell, "--forecast", given.Needed(forecast), given.Needed(feed), at);
             WarnIfElsewhere(shell, series, order.Site);
-            var plan = NightEvaluation.Of(order, given.Needed(night), new ForecastAnswer { Series = series }, at).Plan;
+            var answer = new ForecastAnswer
+            {
+                Series = series,
+                Members = given.GetValue(members) is { } file ? ReadMembers(shell, file, series.FeedId, at) : [],
+                SecondOpinion = given.GetValue(second) is { } other ? Read(shell, "--second", other, given.Needed(secondFeed), at) : null,
+            };
+            var plan = NightEvaluation.Of(order, given.Needed(night), answer, at).Plan;
             if (given.GetValue(json)) Document.Write(shell.Output, PlanDocument.Of(plan));
             else PlanTable.Draw(shell, plan);
             return Exit.Ok;
@@ -53,15 +66,29 @@ internal static class PlanCommand
         }
     }
 
-    private static ForecastSeries Read(Shell shell, string path, string feed, Instant at)
+    private static ForecastSeries Read(Shell shell, string option, string path, string feed, Instant at)
     {
         try
         {
-            return ForecastReaders.For(feed).Read(shell.ReadFile(path, "--forecast"), at);
+            return ForecastReaders.For(feed).Read(shell.ReadFile(path, option), at);
         }
         catch (ForecastFormatException broken)
         {
-            throw new BadInputException($"--forecast: '{path}' is not an answer of {feed}: {broken.Message}");
+            throw new BadInputException($"{option}: '{path}' is not an answer of {feed}: {broken.Message}");
+        }
+    }
+
+    /// <summary>Only one public feed here has members; the invented one has its own.</summary>
+    private static ImmutableArray<ForecastSeries> ReadMembers(Shell shell, string path, string feed, Instant at)
+    {
+        var ensemble = ForecastReaders.Ensembles.FirstOrDefault(reader => reader.FeedId == feed)?.FeedId ?? "open-meteo-ensemble";
+        try
+        {
+            return ForecastReaders.ForEnsemble(ensemble).ReadMembers(shell.ReadFile(path, "--members"), at);
+        }
+        catch (ForecastFormatException broken)
+        {
+            throw new BadInputException($"--members: '{path}' is not an answer of {ensemble}: {broken.Message}");
         }
     }
 }

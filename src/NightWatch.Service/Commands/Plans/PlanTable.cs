@@ -1,5 +1,6 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Service.Wording;
+using NodaTime;
 using Spectre.Console;
 
 namespace NightWatch.Service.Commands.Plans;
@@ -32,6 +33,11 @@ internal static class PlanTable
         foreach (var entry in plan.Timeline) timeline.AddRow(new Text(LocalText.DayTime(entry.At, zone)), new Text(entry.Title), new Text(entry.Why ?? ""));
         console.Write(timeline);
         if (plan.Packing.Count > 0) console.WriteLine("Pack: " + string.Join("; ", plan.Packing) + ".");
-        if (plan.Forecast is { } origin) console.WriteLine($"{origin.Attribution.Text} ({origin.Attribution.Licence}, {origin.Attribution.Link}).");
+        if (plan.Forecast is not { } forecast) return;
+        console.WriteLine($"Forecast of {forecast.FeedId}: {Issued(forecast, zone)}fetched {LocalText.DayTime(forecast.RetrievedAt, zone)}, {LocalText.Length(forecast.Age(plan.MadeAt))} old.");
+        foreach (var data in plan.OtherForecasts.Prepend(forecast).Select(origin => origin.Attribution).Distinct())
+            console.WriteLine($"{data.Text} ({data.Licence}, {data.Link}), combined and interpolated here.");
     });
+
+    private static string Issued(ForecastOrigin forecast, DateTimeZone zone) => forecast.IssuedAt is { } at ? $"issued {LocalText.DayTime(at, zone)}, " : "";
 }

@@ -11,7 +11,7 @@ public sealed class CheckCommandTests
     public async Task All_is_well_with_invented_weather_and_a_folder()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake" } }""");
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
 
         var ran = await program.RunAsync("check");
 
@@ -35,7 +35,7 @@ public sealed class CheckCommandTests
         File.WriteAllText(secret, "not-the-password");
         if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(secret, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         program.Write("appsettings.json", $$"""
-            { "Feeds": { "Order": "fake" }, "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{port}}, "Security": "none", "UserName": "watch", "PasswordFile": "{{secret}}" } }
+            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{port}}, "Security": "none", "UserName": "watch", "PasswordFile": "{{secret}}" } }
             """);
 
         var ran = await program.RunAsync("check");
@@ -52,7 +52,7 @@ public sealed class CheckCommandTests
     public async Task A_feed_that_cannot_be_reached_is_told_in_one_line()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", $$"""{ "Feeds": { "Order": "met-norway", "Contact": "operator@example.org", "MetNorwayUrl": "http://127.0.0.1:{{FreePort()}}/" } }""");
+        program.Write("appsettings.json", $$"""{ "Feeds": { "Order": "met-norway", "Usage": "private", "Contact": "operator@example.org", "MetNorwayUrl": "http://127.0.0.1:{{FreePort()}}/" } }""");
 
         var ran = await program.RunAsync("check");
 
@@ -64,7 +64,7 @@ public sealed class CheckCommandTests
     public async Task Every_fault_of_the_configuration_gets_its_line()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake" }, "Service": { "Port": 70000, "TickSeconds": 0 } }""");
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "Port": 70000, "TickSeconds": 0 } }""");
 
         var ran = await program.RunAsync("check");
 

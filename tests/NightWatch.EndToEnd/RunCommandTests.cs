@@ -13,7 +13,7 @@ public sealed partial class RunCommandTests
         using var program = new Nightwatch();
         program.Write("watch.json", WatchFile.Example);
         Assert.Equal(0, (await program.RunAsync("watch", "add", "watch.json")).Exit);
-        await using var service = ServiceProcess.Run(program.Folder, [new("Feeds:Order", "fake"), new("Service:Port", "0"), new("Service:TickSeconds", "1")]);
+        await using var service = ServiceProcess.Run(program.Folder, [new("Feeds:Order", "fake"), new("Feeds:Usage", "private"), new("Service:Port", "0"), new("Service:TickSeconds", "1")]);
         await KillBench.UntilAsync(() => Task.FromResult(Address().IsMatch(service.Log)), () => "It did not get ready:\n" + service.Log);
         using var http = new HttpClient { BaseAddress = new Uri(Address().Match(service.Log).Value) };
 
@@ -29,7 +29,7 @@ public sealed partial class RunCommandTests
     public async Task A_second_service_on_the_same_file_refuses_to_start()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake" }, "Service": { "Port": 0 } }""");
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "Port": 0 } }""");
         await using var first = ServiceProcess.Run(program.Folder, []);
         await KillBench.UntilAsync(() => Task.FromResult(Address().IsMatch(first.Log)), () => "It did not get ready:\n" + first.Log);
 

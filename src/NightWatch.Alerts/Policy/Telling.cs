@@ -16,7 +16,7 @@ internal static class Telling
     {
         if (notAfter <= look.Now) return Silence(look, $"too late for it: {why}");
         if (QuietHours.Of(look.Plan.Watch).EndAfter(look.Now) is { } quietEnds && !Wakes(kind, quietEnds, look))
-            return Wait(look, $"quiet hours: {why}");
+            return look.IsKnown ? Wait(look, $"quiet hours: {why}") : NoNews(look, $"quiet hours: {why}");
 
         var before = look.Before;
         var next = before with

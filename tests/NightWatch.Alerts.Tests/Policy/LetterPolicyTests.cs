@@ -199,6 +199,17 @@ public sealed class LetterPolicyTests
     }
 
     [Fact]
+    public void A_look_without_a_forecast_in_quiet_hours_forgets_no_change_that_waits_for_its_second_run()
+    {
+        var once = LetterPolicy.Decide(PassKind.Morning, ToldGo, Of(VerdictClass.NoGo, run: 1), At(7));
+        var blind = LetterPolicy.Decide(PassKind.SameDay, once.Next, Of(VerdictClass.Marginal, 0.3, hasForecast: false), At(5));
+        var twice = LetterPolicy.Decide(PassKind.SameDay, blind.Next, Of(VerdictClass.NoGo, run: 2), At(11));
+
+        Assert.Null(blind.Letter);
+        Assert.Equal(LetterKind.RescheduleWarning, twice.Letter?.Kind);
+    }
+
+    [Fact]
     public void A_snoozed_night_is_silent_and_speaks_again_afterwards()
     {
         var snoozed = ToldGo with { Snoozed = true };

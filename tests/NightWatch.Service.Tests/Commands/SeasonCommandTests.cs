@@ -65,12 +65,12 @@ public sealed class SeasonCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--subject=M999", "subject M999 is not known; accepted: galactic-core, stars,")]
+    [InlineData("--subject=M999", "--subject: M999 is not known; accepted: galactic-core, stars,")]
     [InlineData("--subject=galactic-band", "subject galactic-band has no galactic longitude;")]
     [InlineData("--nights=0", "--nights: 0 is out of range; accepted: a whole number from 1 to 3660.")]
     [InlineData("--horizon=none.csv", "--horizon: cannot read 'none.csv'")]
     [InlineData("--ics=no/such/folder/s.ics", "--ics: cannot write 'no/such/folder/s.ics'")]
-    [InlineData("--ra=10", "dec is missing; accepted: ra and dec together")]
+    [InlineData("--ra=10", "--dec is missing; accepted: --ra and --dec together")]
     public async Task Bad_input_is_refused_in_one_line_that_names_the_field(string option, string message)
     {
         var (exit, _, error) = await RunAsync(Ridge.Replace(option.StartsWith("--nights", StringComparison.Ordinal) ? " --nights 40" : "\n", "", StringComparison.Ordinal) + " " + option);

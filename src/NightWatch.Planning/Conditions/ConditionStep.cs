@@ -66,11 +66,17 @@ public sealed record ConditionStep
     /// <summary>Element temperature less dew (or frost) point, K: at zero or below dew settles.</summary>
     public double? LensDewMarginK { get; init; }
 
+    /// <summary>The same with the kit's heater on in time, K; null without a heater.</summary>
+    public double? LensHeatedDewMarginK { get; init; }
+
     /// <summary>Sky brightness at the subject (or the zenith for stars), V mag/arcsec².</summary>
     public double? SkyMag { get; init; }
 
     /// <summary>The Moon's share in it, magnitudes brighter than without.</summary>
     public double MoonBrighteningMag { get; init; }
+
+    /// <summary>How well a faint subject stands out there, as a share of its contrast overhead under a natural sky: 1 is that, 0 is below the horizon.</summary>
+    public double? Contrast { get; init; }
 
     /// <summary>Share of saturation the sky reaches in the planned exposure.</summary>
     public double? SkyShare { get; init; }

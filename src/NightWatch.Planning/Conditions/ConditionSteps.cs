@@ -1,6 +1,6 @@
 using NightWatch.Planning.Optics;
 using NightWatch.Planning.Shooting;
-using NightWatch.Planning.Watches;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.Conditions;
 
@@ -8,8 +8,9 @@ namespace NightWatch.Planning.Conditions;
 internal static class ConditionSteps
 {
     /// <summary>One record a cell of the grid.</summary>
-    public static ConditionStep[] Along(NightGrid grid, SkyTrack sky, WeatherTrack weather, LensTrack lens, Kit kit, Sequence? sequence)
+    public static ConditionStep[] Along(NightEvidence night, LensTrack lens, Sequence? sequence)
     {
+        var (grid, sky, weather, kit) = (night.Grid, night.Above, night.Weather, night.Watch.Kit);
         var steps = new ConditionStep[grid.Count];
         for (var cell = 0; cell < steps.Length; cell++)
         {
@@ -21,6 +22,7 @@ internal static class ConditionSteps
                 Moon = above.Moon.Direction,
                 Subject = above.Subject,
                 SkyMag = above.Light.Mag,
+                Contrast = above.Contrast(night.Glow.Extinction),
                 MoonBrighteningMag = sky.MoonBrighteningMag[cell],
                 SkyShare = sequence is null ? null : SkyExposure.Share(above.Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso),
                 Cloud = Known(weather.Cloud[cell]),
@@ -39,6 +41,7 @@ internal static class ConditionSteps
                 ThunderProbability = Known(weather.Thunder[cell]),
                 LensC = Known(lens.ElementC[cell]),
                 LensDewMarginK = Known(lens.MarginK[cell]),
+                LensHeatedDewMarginK = Known(lens.HeatedMarginK[cell]),
             };
         }
 

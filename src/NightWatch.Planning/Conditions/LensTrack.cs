@@ -1,5 +1,4 @@
 using NightWatch.Planning.Moisture;
-using NightWatch.Planning.Shooting;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -13,6 +12,9 @@ internal sealed class LensTrack
 
     /// <summary>Its margin above the dew or frost point, K; NaN likewise.</summary>
     public required double[] MarginK { get; init; }
+
+    /// <summary>The same with the kit's heater on in time; NaN likewise, and throughout without a heater.</summary>
+    public required double[] HeatedMarginK { get; init; }
 
     /// <summary>From <see cref="OutAt"/> to the end of the run.</summary>
     public required LensDewOutcome Outcome { get; init; }
@@ -29,10 +31,6 @@ internal sealed class LensTrack
     /// <summary>When it settles in spite of the kit's heater; null: it stays clear.</summary>
     public Instant? HeatedOnset => After(Outcome.HeatedOnsetS);
 
-    /// <summary>For the plan.</summary>
-    public LensPlan Told => new(
-        Onset, Outcome.IsFrost, double.IsNaN(Outcome.LeastMarginK) ? null : Outcome.LeastMarginK, Outcome.HeaterNeededW, HeaterOn, HeatedOnset);
-
     /// <summary>Follows the element.</summary>
     /// <param name="grid">The grid.</param>
     /// <param name="weather">Air, dew point, cloud, wind.</param>
@@ -45,17 +43,20 @@ internal sealed class LensTrack
         var element = new FrontElement(kit.FrontElementMm, kit.FrontElementKg) { SkyView = FrontElement.SkyViewAt(axisAltitudeDeg) };
         var elementC = new double[grid.Count];
         var margins = new double[grid.Count];
+        var heated = new double[grid.Count];
         Array.Fill(elementC, double.NaN);
         Array.Fill(margins, double.NaN);
+        Array.Fill(heated, double.NaN);
         var (first, last) = grid.Cells(@out);
         if (last < first)
-            return new LensTrack { ElementC = elementC, MarginK = margins, Outcome = default, OutAt = grid.At(first) };
+            return new LensTrack { ElementC = elementC, MarginK = margins, HeatedMarginK = heated, Outcome = default, OutAt = grid.At(first) };
 
         var cells = new Range(first, last + 1);
         var outcome = LensDew.Along(
             element, NightGrid.Step.TotalSeconds, double.NaN, weather.AirC.AsSpan(cells), weather.DewPointC.AsSpan(cells),
-            weather.Cloud.AsSpan(cells), weather.WindMps.AsSpan(cells), kit.DewHeaterW, marginK, elementC.AsSpan(cells), margins.AsSpan(cells));
-        return new LensTrack { ElementC = elementC, MarginK = margins, Outcome = outcome, OutAt = grid.At(first) };
+            weather.Cloud.AsSpan(cells), weather.WindMps.AsSpan(cells), kit.DewHeaterW, marginK, elementC.AsSpan(cells), margins.AsSpan(cells),
+            kit.DewHeaterW > 0 ? heated.AsSpan(cells) : default);
+        return new LensTrack { ElementC = elementC, MarginK = margins, HeatedMarginK = heated, Outcome = outcome, OutAt = grid.At(first) };
     }
 
     private Instant? After(double? seconds) => seconds is { } s ? OutAt + Duration.FromSeconds(s) : null;

@@ -18,9 +18,6 @@ internal sealed class SkyTrack(SkyStep[] steps, IReadOnlyList<SiderealTrack> poi
     /// <summary>The Moon's brightening alone, magnitudes, by step.</summary>
     public double[] MoonBrighteningMag { get; } = Array.ConvertAll(steps, step => step.Light.MoonBrighteningMag);
 
-    /// <summary>Where "stars" look.</summary>
-    private static Horizontal Zenith { get; } = new(90, 0);
-
     /// <summary>Follows the sky over the grid.</summary>
     public static SkyTrack Of(SiteSky sky, Subject subject, SiteSkyGlow glow, NightGrid grid)
     {
@@ -31,7 +28,7 @@ internal sealed class SkyTrack(SkyStep[] steps, IReadOnlyList<SiderealTrack> poi
             var sun = sky.SunAt(at).AltitudeDeg;
             var moon = sky.MoonAt(at);
             var there = sky.SubjectAt(subject, at);
-            steps[cell] = new SkyStep(sun, moon, there, SkyLight.At(glow, there ?? Zenith, moon, sun));
+            steps[cell] = new SkyStep(sun, moon, there, SkyLight.At(glow, there ?? SkyStep.Zenith, moon, sun));
         }
 
         return new SkyTrack(steps, SubjectStretch.TracksOf(sky, subject, grid.Start));
@@ -51,4 +48,14 @@ internal sealed class SkyTrack(SkyStep[] steps, IReadOnlyList<SiderealTrack> poi
 /// <param name="Moon">The Moon.</param>
 /// <param name="Subject">The subject; null for stars.</param>
 /// <param name="Light">Of the clear sky at the subject, at the zenith for stars.</param>
-internal readonly record struct SkyStep(double SunAltitudeDeg, MoonSighting Moon, Horizontal? Subject, SkyLight Light);
+internal readonly record struct SkyStep(double SunAltitudeDeg, MoonSighting Moon, Horizontal? Subject, SkyLight Light)
+{
+    /// <summary>Where "stars" look.</summary>
+    public static Horizontal Zenith { get; } = new(90, 0);
+
+    /// <summary>Where the light is judged.</summary>
+    public Horizontal Looked => Subject ?? Zenith;
+
+    /// <summary>How well a faint subject stands out, as a share of overhead under a natural sky.</summary>
+    public double Contrast(double extinction) => Light.ContrastShare(Looked.AltitudeDeg, extinction);
+}

@@ -11,7 +11,6 @@ public static class FieldHazards
     private const double GaleMps = 17.2;          // Beaufort 8
     private const double DenseFogM = 200;         // common practice of road weather services
     private const double FogM = 1000;             // WMO's definition of fog
-    private const double LongAwakeH = 17;         // Williamson and Feyer 2000, Occup. Environ. Med. 57, 649
 
     /// <summary>The cautions; empty when there are none. Close a list of them with <see cref="Caution.Deference"/>.</summary>
     public static IReadOnlyList<Caution> Of(NightExposure night)
@@ -106,11 +105,11 @@ public static class FieldHazards
 
     private static void AddFatigue(List<Caution> cautions, double? hoursAwake)
     {
-        if (!(hoursAwake >= LongAwakeH)) return;
+        if (!(hoursAwake >= Fatigue.CautionHours)) return;
         cautions.Add(new(
             HazardKind.Fatigue,
             HazardLevel.Care,
-            $"You would drive home after about {Number(hoursAwake.Value)} hours awake. After 17 to 19 hours people react as with 0.05 % alcohol in the blood, over the limit in many countries (check yours). Sleep before the night, and sleep there before driving."));
+            $"You would have been awake about {Number(hoursAwake.Value)} hours by the end of the drive home. {Fatigue.Advice}"));
     }
 
     private static void AddCells(List<Caution> cautions, double? leastAirC)

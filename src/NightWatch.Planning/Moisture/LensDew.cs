@@ -45,6 +45,7 @@ public static class LensDew
     /// <param name="marginK">Wished distance from the dew (frost) point, K.</param>
     /// <param name="elementC">Out: unheated element at each sample, °C.</param>
     /// <param name="marginsK">Out: its margin above the dew (frost) point, K; at 0 or below water or ice settles. NaN: unknown.</param>
+    /// <param name="heatedMarginsK">Out: the margin with the kit's heater on from the switch-on; empty: not wanted.</param>
     /// <exception cref="ArgumentException">The spans differ in length, or the step is not above 0.</exception>
     public static LensDewOutcome Along(
         in FrontElement element,
@@ -57,10 +58,13 @@ public static class LensDew
         double heaterW,
         double marginK,
         Span<double> elementC,
-        Span<double> marginsK)
+        Span<double> marginsK,
+        Span<double> heatedMarginsK = default)
     {
         LensHeat.Follow(element, stepS, startC, airC, dewPointC, cloud, windMps, 0, int.MaxValue, elementC);
         if (marginsK.Length != airC.Length) throw new ArgumentException("All series of the night must have one length.", nameof(marginsK));
+        if (heatedMarginsK.Length != 0 && heatedMarginsK.Length != airC.Length)
+            throw new ArgumentException("All series of the night must have one length.", nameof(heatedMarginsK));
 
         var needed = 0.0;
         var unknown = 0;
@@ -84,25 +88,14 @@ public static class LensDew
             SwitchOnS = switchOn,
             UnknownSamples = unknown,
         };
-        return WithHeater(outcome, element, stepS, startC, airC, dewPointC, cloud, windMps, heaterW);
-    }
-
-    private static LensDewOutcome WithHeater(
-        LensDewOutcome outcome,
-        in FrontElement element,
-        double stepS,
-        double startC,
-        ReadOnlySpan<double> airC,
-        ReadOnlySpan<double> dewPointC,
-        ReadOnlySpan<double> cloud,
-        ReadOnlySpan<double> windMps,
-        double heaterW)
-    {
-        if (heaterW <= 0 || outcome.SwitchOnS is not { } on)
-            return outcome with { HeatedOnsetS = outcome.OnsetS, HeatedLeastMarginK = outcome.LeastMarginK };
+        if (heaterW <= 0 || switchOn is not { } on)
+        {
+            if (heatedMarginsK.Length > 0) marginsK.CopyTo(heatedMarginsK);
+            return outcome with { HeatedOnsetS = onset, HeatedLeastMarginK = outcome.LeastMarginK };
+        }
 
         const int onStack = 512;
-        Span<double> heated = airC.Length <= onStack ? stackalloc double[onStack] : new double[airC.Length];
+        Span<double> heated = heatedMarginsK.Length > 0 ? heatedMarginsK : airC.Length <= onStack ? stackalloc double[onStack] : new double[airC.Length];
         heated = heated[..airC.Length];
         LensHeat.Follow(element, stepS, startC, airC, dewPointC, cloud, windMps, heaterW, (int)(on / stepS), heated);
         for (var i = 0; i < airC.Length; i++) heated[i] -= DewPoint.DepositPoint(dewPointC[i]);

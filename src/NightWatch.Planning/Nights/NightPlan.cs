@@ -90,8 +90,14 @@ public sealed record NightPlan
     /// <summary>What can hurt, worst first; close a list of them with <see cref="Caution.Deference"/>.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
-    /// <summary>The site's moonless sky that was used; null only in plans not made by <see cref="NightPlanner"/>.</summary>
-    public SiteSkyGlow? Glow { get; init; }
+    /// <summary>The site's moonless sky against the subject's path; null only in plans not made by <see cref="NightPlanner"/>.</summary>
+    public SkyBrightnessPlan? SkyBrightness { get; init; }
+
+    /// <summary>Steps of the programmed move; null without one or without a sequence.</summary>
+    public MotionPlan? Motion { get; init; }
+
+    /// <summary>Room on the cards; null without a sequence.</summary>
+    public StoragePlan? Storage { get; init; }
 
     /// <summary>What to take this night.</summary>
     public IReadOnlyList<string> Packing { get; init; } = [];

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Shooting;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Ephemeris;
@@ -36,6 +37,7 @@ public static class NightPlanner
             Sky = sky,
             Grid = grid,
             Above = above,
+            Glow = glow,
             SunAltitudeDegAt = sunAltitudeDegAt,
             Weather = WeatherTrack.Of(inputs.Forecast, grid),
             Candidates = CandidateTimes.Of(sky, inputs.Watch.Limits),
@@ -48,12 +50,14 @@ public static class NightPlanner
             Night = inputs.Night,
             MadeAt = inputs.Now,
             Sky = sky,
-            Glow = glow,
+            SkyBrightness = plan?.SkyBrightness ?? SkyBrightnessPlanner.Plan(above, grid, glow, run: null),
             Verdict = plan is null ? VerdictMaker.WithoutRun(night) : VerdictMaker.Of(night, plan),
-            Conditions = ConditionSteps.Along(grid, above, night.Weather, lens, inputs.Watch.Kit, plan?.Sequence),
+            Conditions = ConditionSteps.Along(night, lens, plan?.Sequence),
             Sequence = plan?.Sequence,
             Framing = plan?.Framing,
-            Lens = plan?.Lens.Told,
+            Lens = plan?.LensTold,
+            Motion = plan?.Motion,
+            Storage = plan?.Storage,
             SkyLevel = plan?.SkyLevel,
             Ground = plan?.Ground,
             Power = plan?.Power,

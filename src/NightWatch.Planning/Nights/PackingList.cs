@@ -1,6 +1,7 @@
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verdicts.Factors;
+using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Nights;
 
@@ -14,11 +15,15 @@ internal static class PackingList
         var items = new List<string> { "Camera, lens, rail, tripod, interval timer", "Head lamp with red light, and a spare" };
         var kit = night.Watch.Kit;
         if (plan.Sequence is { } sequence)
-            items.Add($"Cards with {Said.OneDecimal(sequence.StorageGb)} GB free for {sequence.Shots} frames");
+        {
+            var more = plan.Storage is { Full: not null } storage ? $": {Math.Ceiling(storage.NeedGb - storage.RoomGb):0} GB more than the kit has" : "";
+            items.Add($"Cards with {Said.OneDecimal(sequence.StorageGb)} GB free for {sequence.Shots} frames{more}");
+        }
+
         var missing = PowerFactor.Missing(plan);
         items.Add($"Charged batteries: {string.Join(" + ", kit.BatteriesWh.Select(Said.Number))} Wh" + (missing > 0 ? $", and {Math.Ceiling(missing):0} Wh more for the whole run with a reserve" : ""));
         if (plan.Lens.Onset is not null)
-            items.Add(kit.DewHeaterW > 0 ? $"Dew heater ({Said.Number(kit.DewHeaterW)} W) and its battery" : "A chemical hand warmer and a strap: there is no dew heater in the kit");
+            items.Add(kit.DewHeaterW > 0 ? HeaterItem(kit, plan) : "A chemical hand warmer and a strap: there is no dew heater in the kit");
 
         double coldest = double.PositiveInfinity, gust = double.NegativeInfinity;
         var (first, last) = (plan.Run.First, plan.Run.Last);
@@ -36,5 +41,12 @@ internal static class PackingList
             items.Add($"Waterproof boots, a ground sheet and a dry bag: the ground is {(plan.Ground.AtStart == GroundState.Wet ? "wet" : "damp")}");
         items.Add("Water, food, a charged phone; tell someone where you are and when you will be back");
         return items;
+    }
+
+    private static string HeaterItem(Kit kit, ShootingPlan plan)
+    {
+        var battery = kit.DewHeaterBatteryWh is { } own ? $"its battery of {Said.Number(own)} Wh" : "its lead to the camera's packs";
+        var missing = plan.Power?.HeaterEmpty is null ? "" : $", and {Math.Ceiling(DewFactor.MissingWh(plan)):0} Wh more to last the night";
+        return $"Dew heater ({Said.Number(kit.DewHeaterW)} W) and {battery}{missing}";
     }
 }

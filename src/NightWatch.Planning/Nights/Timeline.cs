@@ -59,6 +59,27 @@ public enum TimelineStep
     /// <summary>Change battery.</summary>
     SwapBattery,
 
+    /// <summary>The kit's last pack is empty.</summary>
+    PacksEmpty,
+
+    /// <summary>Change card.</summary>
+    SwapCard,
+
+    /// <summary>The heater's own battery is empty.</summary>
+    HeaterEmpty,
+
+    /// <summary>The subject comes into the frame.</summary>
+    SubjectEntersFrame,
+
+    /// <summary>The subject leaves the frame.</summary>
+    SubjectLeavesFrame,
+
+    /// <summary>The last frame before the sky passes the wished level.</summary>
+    LastSoundFrame,
+
+    /// <summary>The ground is no longer damp.</summary>
+    GroundDry,
+
     /// <summary>Last frame.</summary>
     LastFrame,
 

@@ -22,6 +22,21 @@ public readonly record struct CameraSettings(double ExposureS, int Iso, double S
         return Seconds[^1];
     }
 
+    /// <summary>Highest ISO of usual cameras, for test frames only.</summary>
+    public const int HighestIso = 12_800;
+
+    /// <summary>Camera exposure nearest a value on the scale of stops, seconds: 1/1000 to 30.</summary>
+    public static double ExposureNearest(double wantedS)
+    {
+        var best = Seconds[0];
+        foreach (var seconds in Seconds)
+        {
+            if (Math.Abs(Math.Log(seconds / wantedS)) < Math.Abs(Math.Log(best / wantedS))) best = seconds;
+        }
+
+        return best;
+    }
+
     /// <summary>Camera ISO nearest a value on the scale of stops, 100 to <paramref name="most"/>.</summary>
     /// <param name="iso">Wanted ISO.</param>
     /// <param name="most">Highest to use; up to 12800.</param>

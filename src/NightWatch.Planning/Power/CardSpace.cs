@@ -17,12 +17,4 @@ public static class CardSpace
     /// <param name="fileMb">One file, MB.</param>
     /// <param name="writeMbPerS">Sustained write speed, MB/s, above 0.</param>
     public static double WriteS(double fileMb, double writeMbPerS) => fileMb / writeMbPerS;
-
-    /// <summary>Size of a raw file, MB.</summary>
-    /// <param name="widthPixels">Pixels across.</param>
-    /// <param name="heightPixels">Pixels down.</param>
-    /// <param name="bits">Bits a pixel.</param>
-    /// <param name="compression">1 uncompressed, 0.55 to 0.75 lossless, 0.35 to 0.5 lossy (engineering choice).</param>
-    public static double RawFileMb(int widthPixels, int heightPixels, int bits, double compression) =>
-        (double)widthPixels * heightPixels * bits / 8 / 1e6 * compression;
 }

@@ -33,6 +33,12 @@ public sealed record PowerBudget
     /// <summary>When the heater's own battery is empty, seconds after power-on; null: after the end, none, or unknown.</summary>
     public required double? HeaterEmptyS { get; init; }
 
+    /// <summary>Energy the heater takes from its switch-on, Wh at the cells; 0: no heater.</summary>
+    public double HeaterNeedWh { get; init; }
+
+    /// <summary>Energy the heater's own battery can give in this cold, Wh; null: it hangs on the camera's, NaN: the cold is unknown.</summary>
+    public double? HeaterAvailableWh { get; init; }
+
     /// <summary>Works out a night.</summary>
     public static PowerBudget Of(PowerNeed need)
     {
@@ -40,15 +46,17 @@ public sealed record PowerBudget
         var heaterHere = need.HeaterBatteryWh is null ? need.HeaterW : 0;
         var before = need.CameraAndRailW / ConverterShare;
         var after = (need.CameraAndRailW + heaterHere) / ConverterShare;
-        var heaterFrom = Math.Clamp(need.HeaterFromS, 0, need.DurationS);
+        var heaterStart = Math.Min(need.HeaterFromS, need.DurationS);
+        var heaterFrom = Math.Max(0, heaterStart);
+        var beforePowerOnWh = heaterHere / ConverterShare * (heaterFrom - heaterStart) / 3600;
 
         var swaps = new List<double>();
         double? empty = null;
-        var given = 0.0;
+        var given = -beforePowerOnWh;
         for (var i = 0; i < need.BatteriesWh.Count && empty is null; i++)
         {
             given += need.BatteriesWh[i] * usable;
-            var until = SecondsFor(given, before, after, heaterFrom);
+            var until = SecondsFor(Math.Max(0, given), before, after, heaterFrom);
             if (!(until < need.DurationS)) break;
             if (i + 1 < need.BatteriesWh.Count) swaps.Add(until);
             else empty = until;
@@ -56,11 +64,13 @@ public sealed record PowerBudget
 
         return new PowerBudget
         {
-            NeedWh = (before * heaterFrom + after * (need.DurationS - heaterFrom)) / 3600,
+            NeedWh = beforePowerOnWh + (before * heaterFrom + after * (need.DurationS - heaterFrom)) / 3600,
             AvailableWh = need.BatteriesWh.Sum() * usable,
             SwapsS = swaps,
             EmptyS = need.BatteriesWh.Count == 0 ? 0 : empty,
-            HeaterEmptyS = HeaterEmpty(need, usable, heaterFrom),
+            HeaterEmptyS = HeaterEmpty(need, usable, heaterStart),
+            HeaterNeedWh = need.HeaterW / ConverterShare * (need.DurationS - heaterStart) / 3600,
+            HeaterAvailableWh = need.HeaterBatteryWh * usable,
         };
     }
 

@@ -31,32 +31,81 @@ internal static class FramingPlanner
     }
 
     /// <summary>Follows the subject; null for stars or without an aim.</summary>
-    public static FramingPlan? Plan(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
+    /// <param name="watch">Kit, skyline, whose move it is.</param>
+    /// <param name="above">The subject's tracks.</param>
+    /// <param name="grid">Their clock.</param>
+    /// <param name="aim">Where the camera looks.</param>
+    /// <param name="sequence">The frames.</param>
+    /// <param name="run">How late they may end.</param>
+    public static FramingPlan? Plan(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence, Interval run)
     {
         if (aim is null || above.Points.Count == 0) return null;
-        var task = new FramingTask
-        {
-            Frame = FrameOf(watch.Kit),
-            Move = aim,
-            Points = above.Points,
-            FirstShotS = (sequence.Span.Start - grid.Start).TotalSeconds,
-            IntervalS = sequence.IntervalS,
-            ExposureS = sequence.ExposureS,
-            Shots = sequence.Shots,
-        };
+        var task = TaskOf(watch, above, grid, aim, sequence);
         var outcome = MoveFraming.Along(task);
+        var isProgrammed = watch.Move is not null;
         return new FramingPlan
         {
             Move = aim,
-            IsProgrammed = watch.Move is not null,
-            Outcome = outcome,
+            IsProgrammed = isProgrammed,
+            Frame = task.Frame,
+            ShotsIn = outcome.ShotsIn,
+            ShareIn = outcome.ShareIn,
+            LeastRoom = double.IsFinite(outcome.LeastRoom) ? outcome.LeastRoom : null,
             Enters = ShotAt(sequence, outcome.FirstIn),
             Leaves = ShotAt(sequence, outcome.FirstLost),
-            BetterEnd = watch.Move is not null && outcome.ShareIn < 1 ? FramingAdvice.BestEnd(task) : null,
+            BetterEnd = isProgrammed && outcome.ShareIn < 1 ? BetterEnd(task, outcome) : null,
+            BetterStart = outcome.ShareIn < 1 ? BetterStart(task, outcome, sequence, run) : null,
+            ForegroundAtStart = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(aim.Start, task.Frame.FocalLengthMm), watch.Site.Horizon),
+            ForegroundAtEnd = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(aim.End, task.Frame.FocalLengthMm), watch.Site.Horizon),
+            Path = [.. outcome.Path.Select(sample => PointOf(sample, task.Frame, sequence))],
         };
     }
 
-    private static Frame FrameOf(Kit kit) => new(kit.SensorWidthMm, kit.SensorHeightMm, kit.FocalLengthMm);
+    /// <summary>Where a camera without a move stands to keep the subject longest; the aim itself where that keeps it throughout.</summary>
+    public static Move? BestStill(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
+    {
+        if (aim is null || watch.Move is not null || above.Points.Count == 0) return aim;
+        var task = TaskOf(watch, above, grid, aim, sequence);
+        if (MoveFraming.Along(task).ShareIn >= 1) return aim;
+        var still = FramingAdvice.BestStill(task);
+        return new Move { Start = still, End = still };
+    }
+
+    private static FramingTask TaskOf(Watch watch, SkyTrack above, NightGrid grid, Move aim, Sequence sequence) => new()
+    {
+        Frame = FrameOf(watch.Kit),
+        Move = aim,
+        Points = above.Points,
+        FirstShotS = (sequence.Span.Start - grid.Start).TotalSeconds,
+        IntervalS = sequence.IntervalS,
+        ExposureS = sequence.ExposureS,
+        Shots = sequence.Shots,
+    };
+
+    private static Heading? BetterEnd(FramingTask task, FramingOutcome outcome)
+    {
+        var best = FramingAdvice.BestEnd(task);
+        return MoveFraming.Along(task with { Move = task.Move with { End = best } }).ShotsIn > outcome.ShotsIn ? best : null;
+    }
+
+    private static Instant? BetterStart(FramingTask task, FramingOutcome outcome, Sequence sequence, Interval run)
+    {
+        var slack = (run.End - sequence.Span.End).TotalSeconds;
+        if (slack < 300) return null; // shorter than one step of the search
+        var best = FramingAdvice.BestStartS(task, task.FirstShotS, task.FirstShotS + slack);
+        var better = MoveFraming.Along(task with { FirstShotS = best });
+        return better.ShotsIn > outcome.ShotsIn ? sequence.Span.Start + Duration.FromSeconds(best - task.FirstShotS) : null;
+    }
+
+    private static FramePathPoint PointOf(FrameSample sample, Frame frame, Sequence sequence) => new(
+        sequence.Span.Start + Duration.FromSeconds(sample.Shot * sequence.IntervalS),
+        sample.Shot + 1,
+        sample.Heading,
+        sample.Subject.IsInFront ? sample.Subject.XMm * 2 / frame.WidthMm : null,
+        sample.Subject.IsInFront ? sample.Subject.YMm * 2 / frame.HeightMm : null,
+        sample.IsIn);
+
+    public static Frame FrameOf(Kit kit) => new(kit.SensorWidthMm, kit.SensorHeightMm, kit.FocalLengthMm);
 
     private static Instant? ShotAt(Sequence sequence, int? shot) =>
         shot is { } number ? sequence.Span.Start + Duration.FromSeconds(number * sequence.IntervalS) : null;

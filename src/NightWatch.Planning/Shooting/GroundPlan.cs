@@ -12,4 +12,8 @@ public sealed record GroundPlan(GroundState AtArrival, GroundState AtStart, doub
 {
     /// <summary>No forecast or no record of the rain before it.</summary>
     public static GroundPlan Unknown { get; } = new(GroundState.Unknown, GroundState.Unknown, null, null);
+
+    /// <summary>Where the figures come from.</summary>
+    public string Source { get; } =
+        "Water balance of the top of the ground: rain already fallen weighed by Kohler and Linsley 1951, further rain from the forecast, drying by FAO-56 Penman-Monteith, drainage by kind of ground (engineering values)";
 }

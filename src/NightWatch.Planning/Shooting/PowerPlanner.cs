@@ -29,15 +29,17 @@ internal static class PowerPlanner
             DurationS = on.Duration.TotalSeconds,
             ColdestC = coldest,
             HeaterW = lens.HeaterOn is null ? 0 : kit.DewHeaterW,
-            HeaterFromS = lens.HeaterOn is { } heat ? Math.Max(0, (heat - on.Start).TotalSeconds) : 0,
+            HeaterFromS = lens.HeaterOn is { } heat ? (heat - on.Start).TotalSeconds : 0,
             HeaterBatteryWh = kit.DewHeaterBatteryWh,
         });
-        return new PowerPlan(
-            budget,
-            double.IsNaN(coldest) ? null : coldest,
-            [.. budget.SwapsS.Select(seconds => on.Start + Duration.FromSeconds(seconds))],
-            After(budget.EmptyS),
-            After(budget.HeaterEmptyS));
+        return new PowerPlan(budget)
+        {
+            On = on,
+            ColdestC = double.IsNaN(coldest) ? null : coldest,
+            Swaps = [.. budget.SwapsS.Select(seconds => on.Start + Duration.FromSeconds(seconds))],
+            Empty = After(budget.EmptyS),
+            HeaterEmpty = After(budget.HeaterEmptyS),
+        };
 
         Instant? After(double? seconds) => seconds is { } s ? on.Start + Duration.FromSeconds(s) : null;
     }

@@ -20,6 +20,9 @@ public sealed record Sequence
     /// <summary>Playback length, seconds, at <see cref="PlaybackFps"/>.</summary>
     public required double PlaybackS { get; init; }
 
+    /// <summary>Playback wished by the watch, seconds; null: none. A longer wish than <see cref="PlaybackS"/> does not fit the run.</summary>
+    public double? WishedPlaybackS { get; init; }
+
     /// <summary>Frames per second.</summary>
     public required double PlaybackFps { get; init; }
 
@@ -41,9 +44,22 @@ public sealed record Sequence
     /// <summary>Trail of the chosen exposure, pixels.</summary>
     public required double TrailPixels { get; init; }
 
+    /// <summary>Trail at the frame's worst corner or edge, pixels: a straight-line lens stretches there. 0: the aim is not known.</summary>
+    public double TrailPixelsAtCorner { get; init; }
+
+    /// <summary>ISO of the test frames for focus and framing, the highest of usual cameras.</summary>
+    public int TestIso { get; init; }
+
+    /// <summary>Exposure of the test frames, seconds: with <see cref="TestIso"/> they come out as bright as the planned ones.</summary>
+    public double TestExposureS { get; init; }
+
     /// <summary>ISO setting.</summary>
     public required int Iso { get; init; }
 
     /// <summary>Card space needed, GB.</summary>
     public required double StorageGb { get; init; }
+
+    /// <summary>Where the figures come from.</summary>
+    public string Source { get; } =
+        "Trail from the Earth's turn (IERS Conventions 2010) at the pixel pitch for the fastest declination in the frame; 600 / focal length is common practice without a source; NPF forms F. Michaud 2016; ISO by ISO 12232:2019 for the wished share of saturation";
 }

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Optics;
+using NightWatch.Planning.Power;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -41,7 +42,10 @@ public static class SequencePlanner
             FastestDeclinationDeg = fastestDeclinationDeg,
             TrailPixels = TrailLimit.TrailPixels(exposure, kit.FocalLengthMm, kit.PixelPitchUm, fastestDeclinationDeg),
             Iso = iso,
-            StorageGb = shots * kit.RawFileMb / 1000,
+            TestIso = CameraSettings.HighestIso,
+            TestExposureS = CameraSettings.ExposureNearest(exposure * iso / CameraSettings.HighestIso),
+            WishedPlaybackS = wish.PlaybackS,
+            StorageGb = CardSpace.NeedGb(shots, kit.RawFileMb),
         };
     }
 
@@ -53,7 +57,7 @@ public static class SequencePlanner
     /// <summary>Start to start: exposure, writing, moving and settling, rounded up to the whole second that interval timers keep; or longer where wished.</summary>
     public static double IntervalS(double exposureS, Kit kit, SequenceWish wish)
     {
-        var needed = Math.Ceiling(exposureS + kit.RawFileMb / kit.WriteMbPerS + wish.MoveAndSettleS - 1e-9);
+        var needed = Math.Ceiling(exposureS + CardSpace.WriteS(kit.RawFileMb, kit.WriteMbPerS) + wish.MoveAndSettleS - 1e-9);
         return Math.Max(needed, wish.IntervalS ?? 0);
     }
 

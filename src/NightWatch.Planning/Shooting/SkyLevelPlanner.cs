@@ -1,6 +1,7 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Optics;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -17,20 +18,36 @@ internal static class SkyLevelPlanner
     public static SkyLevelPlan Plan(SkyTrack above, NightGrid grid, Kit kit, Sequence sequence, double mostShare)
     {
         var (first, last) = grid.Cells(sequence.Span);
-        Span<double> shares = stackalloc double[last - first + 1];
+        Span<double> shares = stackalloc double[grid.Count - first];
         var least = double.PositiveInfinity;
         var most = 0.0;
         for (var i = 0; i < shares.Length; i++)
         {
             shares[i] = SkyExposure.Share(above.Steps[first + i].Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso);
+            if (first + i > last) continue;
             least = Math.Min(least, shares[i]);
             most = Math.Max(most, shares[i]);
         }
 
-        if (Crossing.FirstAtOrAbove(shares, mostShare, NightGrid.Step.TotalSeconds) is not { } seconds)
-            return new SkyLevelPlan(least, most, null, sequence.Shots);
-        var from = Instant.Max(sequence.Span.Start, grid.At(first) + Duration.FromSeconds(seconds));
-        var sound = (int)Math.Floor(((from - sequence.Span.Start).TotalSeconds - sequence.ExposureS) / sequence.IntervalS) + 1;
-        return new SkyLevelPlan(least, most, from, sound > 0 ? Math.Min(sound, sequence.Shots) : null);
+        var lifted = Crossing.FirstAtOrAbove(shares, mostShare, NightGrid.Step.TotalSeconds);
+        Instant? past = lifted is { } s ? Instant.Max(sequence.Span.Start, grid.At(first) + Duration.FromSeconds(s)) : null;
+        var washed = past < sequence.Span.End ? past : null;
+        var sound = washed is { } from
+            ? (int)Math.Floor(((from - sequence.Span.Start).TotalSeconds - sequence.ExposureS) / sequence.IntervalS) + 1
+            : sequence.Shots;
+        return new SkyLevelPlan
+        {
+            AtStart = shares[0],
+            AtEnd = shares[last - first],
+            Least = least,
+            Most = most,
+            Limit = mostShare,
+            WashedOutFrom = washed,
+            LastSoundShot = sound > 0 ? Math.Min(sound, sequence.Shots) : null,
+            PastLimitFrom = past,
+            LiftedBy = lifted is { } seconds ? LiftAt(above.Steps[Math.Min(first + (int)Math.Ceiling(seconds / NightGrid.Step.TotalSeconds), grid.Count - 1)].Light) : null,
+        };
     }
+
+    private static SkyLift LiftAt(SkyLight light) => light.MoonNl > light.TwilightNl ? SkyLift.Moon : SkyLift.Twilight;
 }

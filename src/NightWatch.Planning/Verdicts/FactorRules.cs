@@ -17,6 +17,7 @@ internal static class FactorRules
         new WindFactor(),
         new FogFactor(),
         new MoonFactor(),
+        new GlowFactor(),
         new DewFactor(),
         new GroundFactor(),
         new FrameFactor(),

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NodaTime;
@@ -16,6 +17,9 @@ internal sealed record NightEvidence
     public required NightGrid Grid { get; init; }
 
     public required SkyTrack Above { get; init; }
+
+    /// <summary>The site's moonless sky.</summary>
+    public required SiteSkyGlow Glow { get; init; }
 
     public required WeatherTrack Weather { get; init; }
 

@@ -32,6 +32,9 @@ public enum Factor
     /// <summary>The Moon's brightening of the sky at the subject.</summary>
     Moon,
 
+    /// <summary>Darkness of the site and the glow of its towns.</summary>
+    Glow,
+
     /// <summary>Twilight in the run.</summary>
     Twilight,
 

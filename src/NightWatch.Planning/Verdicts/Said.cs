@@ -18,6 +18,9 @@ internal static class Said
     /// <summary>"12 %".</summary>
     public static string Percent(double fraction) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:0} %");
 
+    /// <summary>"12 % to 18 %"; one figure where both are said alike.</summary>
+    public static string Percents(double least, double most) => Percent(least) == Percent(most) ? Percent(most) : $"{Percent(least)} to {Percent(most)}";
+
     /// <summary>"2 h 10 min", "45 min".</summary>
     public static string Length(Duration length)
     {

@@ -2,6 +2,7 @@ using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Shooting;
+using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
 
@@ -14,6 +15,9 @@ internal sealed record ShootingPlan
     /// <summary>When to be where before it.</summary>
     public required LeaveTimes Leave { get; init; }
 
+    /// <summary>End of the drive home.</summary>
+    public required Instant Home { get; init; }
+
     /// <summary>The front element from set-up to the end of the run.</summary>
     public required LensTrack Lens { get; init; }
 
@@ -25,6 +29,18 @@ internal sealed record ShootingPlan
 
     /// <summary>The sky in them; null without frames.</summary>
     public SkyLevelPlan? SkyLevel { get; init; }
+
+    /// <summary>The element and what its heater takes, for the plan.</summary>
+    public LensPlan? LensTold { get; init; }
+
+    /// <summary>The moonless sky against the subject's path.</summary>
+    public SkyBrightnessPlan? SkyBrightness { get; init; }
+
+    /// <summary>Steps of the programmed move; null without one or without frames.</summary>
+    public MotionPlan? Motion { get; init; }
+
+    /// <summary>Room on the cards; null without frames.</summary>
+    public StoragePlan? Storage { get; init; }
 
     /// <summary>What one stands on.</summary>
     public GroundPlan Ground { get; init; } = GroundPlan.Unknown;

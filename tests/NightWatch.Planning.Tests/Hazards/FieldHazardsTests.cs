@@ -117,7 +117,7 @@ public sealed class FieldHazardsTests
     public void Long_hours_awake_speak_against_the_drive_home()
     {
         var caution = FieldHazards.Of(new NightExposure { HoursAwake = 18.4 }).Single(c => c.Kind == HazardKind.Fatigue);
-        Assert.Contains("18 hours awake", caution.Text, StringComparison.Ordinal);
+        Assert.Contains("about 18 hours", caution.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(FieldHazards.Of(new NightExposure { HoursAwake = 16.9 }), c => c.Kind == HazardKind.Fatigue);
     }
 

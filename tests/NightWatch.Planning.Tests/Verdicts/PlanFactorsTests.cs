@@ -52,7 +52,7 @@ public sealed class PlanFactorsTests
         var away = Moved(new Heading(180, 60), new Heading(290, 20));
         var better = Moved(new Heading(180, 60), away.Plan().Framing!.BetterEnd!.Value);
 
-        Assert.True(better.Plan().Framing!.Outcome.ShareIn > away.Plan().Framing!.Outcome.ShareIn);
+        Assert.True(better.Plan().Framing!.ShareIn > away.Plan().Framing!.ShareIn);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Power;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts.Factors;
@@ -36,6 +37,16 @@ internal sealed class DewFactor : FactorRule
                 $"A dew heater of {power} W, on from {Said.Clock(lens.HeaterOn ?? onset, night.Zone)}.");
         }
 
+        if (lens.HeatedOnset is null && plan.Power?.HeaterEmpty is { } empty)
+        {
+            // One battery more in the bag cures it, so it is a caution only where the lens would not stay clear for a usable run.
+            var usable = Duration.FromMinutes(night.Limits.UsableRunMin);
+            return Found(
+                empty - run.Start < usable ? Severity.Caution : Severity.Ok, new Interval(Instant.Min(empty, run.End), run.End), lens.Outcome.LeastMarginK,
+                $"{deposit} would settle from {from}; the heater of {Said.Number(heater)} W keeps it off, but its battery is empty at {Said.Clock(empty, night.Zone)}.",
+                $"{Math.Ceiling(MissingWh(plan)):0} Wh more for the heater.");
+        }
+
         return lens.HeatedOnset is { } late
             ? Found(
                 Severity.Caution, new Interval(Instant.Min(late, run.End), run.End), least,
@@ -43,6 +54,11 @@ internal sealed class DewFactor : FactorRule
                 $"A heater of {power} W.")
             : Found(Severity.Ok, when, least, $"{deposit} would settle from {from}; the heater of {Said.Number(heater)} W keeps it off.", null);
     }
+
+    /// <summary>Label energy that the heater's own battery is short of in this cold, Wh.</summary>
+    public static double MissingWh(ShootingPlan plan) => plan is { Power: { ColdShare: > 0 and { } share, Budget: { HeaterAvailableWh: { } gives } budget } }
+        ? Math.Max(1, (budget.HeaterNeedWh - gives) / (share * PowerBudget.UsableShare))
+        : 0;
 
     private Reason Found(Severity severity, Interval when, double? value, string text, string? fix) =>
         new(Factor, severity, when, value, 0, Unit.Kelvin, text, fix, Formula);

@@ -14,7 +14,7 @@ internal sealed class HazardFactor : FactorRule
             ? null
             : new Reason(
                 Factor, worst.Level == HazardLevel.Stop ? Severity.Stop : Severity.Caution, null, null, null, Unit.Count, worst.Closed,
-                worst.Level == HazardLevel.Stop ? null : "A night without it, or your own judgement on the spot.");
+                worst.Level == HazardLevel.Stop ? null : "A night without it, or your own judgement on the spot.", worst.Source);
     }
 
     private static bool IsOfTheNight(HazardKind kind) =>

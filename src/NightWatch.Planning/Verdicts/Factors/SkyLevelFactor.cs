@@ -1,3 +1,4 @@
+using NightWatch.Planning.Shooting;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts.Factors;
@@ -17,12 +18,14 @@ internal sealed class SkyLevelFactor : FactorRule
         return level.WashedOutFrom is { } from
             ? new Reason(
                 Factor, Severity.Caution, new Interval(from, Instant.Max(from, sequence.Span.End)), level.Most, limit, Unit.Fraction,
-                $"In frames of {settings} the sky passes {Said.Percent(limit)} of saturation from {Said.Clock(from, night.Zone)}, "
+                $"In frames of {settings} the sky passes {Said.Percent(limit)} of saturation from {Said.Clock(from, night.Zone)} on, lifted by {Word(level.LiftedBy)}; "
                 + (level.LastSoundShot is { } shot ? $"frame {shot} is the last sound one." : "already in the first frame."),
                 "A lower ISO or a shorter exposure from then on.", Formula)
             : new Reason(
                 Factor, Severity.Ok, null, level.Most, limit, Unit.Fraction,
-                $"In frames of {settings} the sky stands at {Said.Percent(level.Least)} to {Said.Percent(level.Most)} of saturation, below {Said.Percent(limit)}.",
+                $"In frames of {settings} the sky stands at {Said.Percents(level.Least, level.Most)} of saturation, below {Said.Percent(limit)}"
+                + (level.PastLimitFrom is { } past ? $"; after the last frame {Word(level.LiftedBy)} lifts it past that at {Said.Clock(past, night.Zone)}." : "."),
                 Source: Formula);
     }
+    private static string Word(SkyLift? lift) => lift == SkyLift.Moon ? "the Moon" : "twilight";
 }

@@ -14,8 +14,7 @@ internal sealed class ThunderFactor : WorstCellFactor
     private const double StableCape = 50;
 
     public const string Caution =
-        "Thunder means shelter in a building or a car, rig lowered, until 30 minutes after the last thunder; "
-        + "follow your local weather service, park and emergency authority; this is not a warning service.";
+        "Thunder means shelter in a building or a car, rig lowered, until 30 minutes after the last thunder. " + Hazards.Caution.Deference;
 
     public override Factor Factor => Factor.Thunder;
 

@@ -1,7 +1,7 @@
 using NightWatch.Planning.Watches;
 using NodaTime;
 
-namespace NightWatch.Planning.Nights;
+namespace NightWatch.Planning.Hazards;
 
 /// <summary>Hours awake at the wheel.</summary>
 /// <remarks>
@@ -12,8 +12,8 @@ internal static class Fatigue
 {
     public const double CautionHours = 17;
 
-    public const string Caution =
-        "After 17 to 19 h awake people perform as at 0.05 % blood alcohol, over the limit in many countries: sleep in the car or stay before you drive.";
+    public const string Advice =
+        "After 17 to 19 hours awake people react as with 0.05 % alcohol in the blood, over the limit in many countries (check yours). Sleep before the night, and sleep there before driving.";
 
     /// <summary>From the usual wake time on the day of the evening to an instant.</summary>
     public static double HoursAwake(Watch watch, LocalDate night, Instant at) =>

@@ -69,9 +69,13 @@ public sealed class LetterWriter(LetterHead head) : IDisposable
         var key = LetterIds.DedupeKey(draft);
         var view = LetterViews.Of(draft, Head);
         LetterPicture?[] charts = [.. view.Nights.Select((night, i) => night.ChartSays is null ? null : new LetterPicture(ids.Picture(key, i + 1), NightChart.Png(night.Plan)))];
-        var html = await layout.OfAsync(view, [.. charts.Select(c => c is null ? "" : $"cid:{c.ContentId}")]);
+        LetterPicture?[] frames =
+        [
+            .. view.Nights.Select((night, i) => night.FrameSays is not null && FrameChart.Png(night.Plan) is { } png ? new LetterPicture(ids.Picture(key, charts.Length + i + 1), png) : null),
+        ];
+        var html = await layout.OfAsync(view, Sources(charts), Sources(frames));
         var text = TextLetter.Of(view);
-        LetterPicture[] pictures = [.. charts.OfType<LetterPicture>()];
+        LetterPicture[] pictures = [.. charts.Concat(frames).OfType<LetterPicture>()];
         var message = LetterMessage.Of(draft, Head, view, ids, text, html, pictures);
         var whole = pictures.Aggregate(html, (page, p) => page.Replace($"cid:{p.ContentId}", $"data:image/png;base64,{Convert.ToBase64String(p.Png)}", StringComparison.Ordinal));
         return new Letter(key, view.Kind, message, whole, text, draft.Orders.Max(o => o.NotAfter));
@@ -79,6 +83,8 @@ public sealed class LetterWriter(LetterHead head) : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => layout.Dispose();
+
+    private static string[] Sources(IEnumerable<LetterPicture?> pictures) => [.. pictures.Select(picture => picture is null ? "" : $"cid:{picture.ContentId}")];
 
     private static void Check(LetterDraft draft)
     {

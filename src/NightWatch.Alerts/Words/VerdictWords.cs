@@ -36,6 +36,7 @@ internal static class VerdictWords
         Factor.RainProbability => "Chance of rain",
         Factor.Length => "Length of the window",
         Factor.Dew => "Dew on the lens",
+        Factor.Glow => "Site and towns",
         Factor.Frame => "Subject in the frame",
         Factor.SkyLevel => "Sky in the frame",
         Factor.Power => "Batteries",

@@ -18,9 +18,15 @@ internal sealed partial class HtmlLetter : IDisposable
     /// <summary>Lays a letter out.</summary>
     /// <param name="letter">What it says.</param>
     /// <param name="charts">Sources of the charts, one a night; empty: none.</param>
-    public async Task<string> OfAsync(LetterView letter, IReadOnlyList<string> charts)
+    /// <param name="frames">Sources of the pictures of the path across the frame, one a night; empty: none.</param>
+    public async Task<string> OfAsync(LetterView letter, IReadOnlyList<string> charts, IReadOnlyList<string> frames)
     {
-        var parameters = ParameterView.FromDictionary(new Dictionary<string, object?> { [nameof(LetterPage.Letter)] = letter, [nameof(LetterPage.Charts)] = charts });
+        var parameters = ParameterView.FromDictionary(new Dictionary<string, object?>
+        {
+            [nameof(LetterPage.Letter)] = letter,
+            [nameof(LetterPage.Charts)] = charts,
+            [nameof(LetterPage.Frames)] = frames,
+        });
         var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<LetterPage>(parameters)).ToHtmlString());
         // The classes stay: the block for dark screens hangs on them.
         var inlined = PreMailer.Net.PreMailer.MoveCssInline(html, removeStyleElements: true, ignoreElements: "#dark").Html;

@@ -34,6 +34,7 @@ internal static class TextLetter
         foreach (var fact in night.KeyTimes.Concat(night.Summaries)) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
         Timeline(page, night);
         Facts(page, "Sequence", night.Sequence);
+        Facts(page, "In the field", night.Field);
         if (night.Packing.Count > 0) page.Heading("Packing", '-');
         foreach (var item in night.Packing) page.Bullet(item);
         Reasons(page, night);

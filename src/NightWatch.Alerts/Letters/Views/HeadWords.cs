@@ -11,7 +11,7 @@ internal static class HeadWords
     private static readonly TimelineStep[] ToDo =
     [
         TimelineStep.Sleep, TimelineStep.Pack, TimelineStep.LeaveHome, TimelineStep.FocusAndTest, TimelineStep.HeaterOn, TimelineStep.Start,
-        TimelineStep.SwapBattery, TimelineStep.LastFrame, TimelineStep.DriveHome,
+        TimelineStep.SwapBattery, TimelineStep.PacksEmpty, TimelineStep.SwapCard, TimelineStep.LastFrame, TimelineStep.DriveHome,
     ];
 
     /// <summary>Steps the photographer acts on; the others happen by themselves.</summary>
@@ -34,10 +34,10 @@ internal static class HeadWords
     {
         if (night.Order.Kind == LetterKind.Debrief) return "Your answer is held against the forecast; from it the next chances are told better.";
         var verdict = night.Plan.Verdict;
-        var text = night.Units.Sentence(verdict.Deciding.Text);
+        var text = night.Units.Sentence(HazardViews.Bare(verdict.Deciding.Text));
         // What stands above as a hazard need not be said twice.
         if (night.IsOff)
-            return verdict.Reasons.FirstOrDefault(r => r.Severity == Severity.Stop && !NightViews.IsHazard(r)) is { } other ? night.Units.Sentence(other.Text) : text;
+            return verdict.Reasons.FirstOrDefault(r => r.Severity == Severity.Stop && !NightViews.IsHazard(r)) is { } other ? night.Units.Sentence(HazardViews.Bare(other.Text)) : text;
         if (night.Class == VerdictClass.Marginal) return Missing(night, text);
         var unknown = verdict.Reasons.Where(r => r.IsUnknown).Select(r => VerdictWords.Of(r.Factor).ToLowerInvariant()).ToArray();
         var rest = unknown.Length == 0 ? "Nothing else stands in the way." : $"Nothing else stands in the way; not known: {string.Join(", ", unknown)}.";

@@ -77,6 +77,9 @@ public sealed record NightView
     /// <summary>The frames.</summary>
     public required IReadOnlyList<FactView> Sequence { get; init; }
 
+    /// <summary>What to set and expect in the field.</summary>
+    public IReadOnlyList<FactView> Field { get; init; } = [];
+
     /// <summary>What to take.</summary>
     public required IReadOnlyList<string> Packing { get; init; }
 
@@ -94,6 +97,9 @@ public sealed record NightView
 
     /// <summary>Alt text of the chart; null: the letter carries none for this night.</summary>
     public string? ChartSays { get; init; }
+
+    /// <summary>Alt text of the picture of the subject's path across the frame; null: none for this night.</summary>
+    public string? FrameSays { get; init; }
 }
 
 /// <summary>A name and what is said of it.</summary>

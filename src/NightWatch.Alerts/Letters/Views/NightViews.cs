@@ -25,7 +25,7 @@ internal static class NightViews
             Headline = HeadWords.Headline(night),
             Because = HeadWords.Because(night),
             Next = HeadWords.Next(night),
-            Hazards = asks ? [] : Hazards(night),
+            Hazards = asks ? [] : HazardViews.Of(night),
             Changes = ChangeViews.Of(night),
             ToldBefore = ChangeViews.ToldBefore(night),
             KeyTimes = FactViews.KeyTimes(night),
@@ -33,24 +33,19 @@ internal static class NightViews
             Alternatives = AlternativeViews.Of(night),
             Timeline = goes ? Timeline(night) : [],
             Sequence = goes ? FactViews.Sequence(night) : [],
+            Field = goes ? FieldFacts.Of(night.Plan) : [],
             Packing = goes && night.Order.Kind != LetterKind.Outlook ? [.. night.Plan.Packing.Select(night.Units.Sentence)] : [],
             Reasons = asks || isShort ? [] : Reasons(night),
             Source = FactViews.Source(night),
             Page = night.Links.Night(night.Plan.Watch.Id, night.Plan.Night) is { } url ? new LinkView("The whole night on its page", url) : null,
             Answers = asks ? AnswersOf(night) : [],
             ChartSays = asks || isShort ? null : NightChart.Says(night.Plan),
+            FrameSays = goes ? FrameChart.Says(night.Plan) : null,
         };
     }
 
     /// <summary>Can hurt people; stands first.</summary>
     public static bool IsHazard(Reason reason) => reason is { Factor: Factor.Thunder or Factor.Hazard, Severity: > Severity.Ok };
-
-    private static IReadOnlyList<string> Hazards(NightContext night) =>
-    [
-        .. night.Plan.Verdict.Reasons
-            .Where(IsHazard)
-            .Select(r => r.Fix is { } fix ? $"{night.Units.Sentence(r.Text)} {night.Units.Sentence(fix)}" : night.Units.Sentence(r.Text)),
-    ];
 
     private static IReadOnlyList<TimelineDayView> Timeline(NightContext night) =>
     [
@@ -64,7 +59,7 @@ internal static class NightViews
         .. night.Plan.Verdict.Reasons.Select(r => new ReasonView(
             r is { IsUnknown: true, Severity: Severity.Ok } ? "unknown" : VerdictWords.Of(r.Severity),
             VerdictWords.Of(r.Factor),
-            night.Units.Sentence(r.Text),
+            night.Units.Sentence(HazardViews.Bare(r.Text)),
             r.When is { HasStart: true, HasEnd: true } when && when != night.Plan.Verdict.Run ? night.Clock.ShortSpan(when) : null,
             r.Severity > Severity.Ok && r.Fix is { } fix ? night.Units.Sentence(fix) : null,
             r.Source)),

@@ -74,7 +74,7 @@ internal static class Given
 
     private static BadInputException Missing(Option option) => new($"{option.Name} is missing; it gives: {option.Description}");
 
-    private static Option<double?> Number(string name, string description, double least, double most) => Parsed<double?>(
+    public static Option<double?> Number(string name, string description, double least, double most) => Parsed<double?>(
         name,
         description,
         text => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most

@@ -30,7 +30,7 @@ internal static class ServiceParts
         services.AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton(_ => new LetterWriter(settings.Head()));
-        services.AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
+        services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
         services.AddSingleton<PassRunner>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();
         services.AddSingleton(parts => MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()));

@@ -10,7 +10,7 @@ using NodaTime;
 namespace NightWatch.Service.Passes;
 
 /// <summary>For a night that falls through: later nights here, tonight at the subscriber's other sites, through the same evaluation.</summary>
-internal sealed class AlternativeFinder(WatchStore watches, IClock clock)
+internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, IClock clock)
 {
     /// <summary>How many nights ahead are worth naming: past the fifth a night is an outlook only.</summary>
     private const int NightsAhead = 5;
@@ -28,7 +28,7 @@ internal sealed class AlternativeFinder(WatchStore watches, IClock clock)
             foreach (var (watch, night) in await CandidatesAsync(order, cancellationToken))
             {
                 var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
-                plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant()).Plan);
+                plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky).Plan);
             }
 
             found[order.Plan.Watch.Id] = [.. Alternatives.Rank(order.Plan.Watch, plans).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];

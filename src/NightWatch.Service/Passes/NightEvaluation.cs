@@ -20,7 +20,13 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
     public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
 
     /// <summary>Evaluates.</summary>
-    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now) => new(
+    /// <param name="watch">The standing order.</param>
+    /// <param name="night">Local date of the evening.</param>
+    /// <param name="forecast">The weather.</param>
+    /// <param name="now">The clock reading.</param>
+    /// <param name="sky">Kept between nights.</param>
+    /// <param name="measured">Rain of the 72 hours before where somebody measured it; null: as the forecasts had it.</param>
+    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null) => new(
         NightPlanner.Plan(new NightInputs
         {
             Watch = watch,
@@ -30,8 +36,9 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
             EarlierRuns = forecast.EarlierRuns,
             Members = forecast.Members,
             SecondOpinion = forecast.SecondOpinion,
-            RainBefore = RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
-        }),
+            Glow = sky.GlowOf(watch.Site),
+            RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
+        }, sky.Ephemeris),
         forecast.StoredIds,
         Hash(watch, night, forecast, now));
 

@@ -9,7 +9,7 @@ using NodaTime;
 namespace NightWatch.Service.Passes;
 
 /// <summary>Looks at one watch: forecast, plan, policy for each night that the pass is about.</summary>
-internal sealed class WatchLooker(ToldNightStore told, IClock clock)
+internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clock)
 {
     /// <summary>Looks; reads the store, writes nothing.</summary>
     public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
@@ -21,7 +21,7 @@ internal sealed class WatchLooker(ToldNightStore told, IClock clock)
         foreach (var night in Nights(claim.Item.Key, watch))
         {
             var memory = await told.GetAsync(watch.Id, night, cancellationToken);
-            var evaluation = NightEvaluation.Of(watch, night, forecast, now);
+            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky);
             var decision = LetterPolicy.Decide(pass, memory.Night, evaluation.Plan, now);
             if (decision.Letter is { } order) orders.Add(order);
             if (decision.Next != memory.Night) memories.Add(memory with { Night = decision.Next });

@@ -77,7 +77,7 @@ internal sealed class RehearsalRun(long seed, int days, string letterFolder, Act
     private async Task<RehearsalStory> StoryAsync(ServiceProvider parts, Diary diary, Instant end, CancellationToken stop)
     {
         var verdicts = parts.GetRequiredService<VerdictStore>();
-        var truth = new Truth(new FakeWeather(seed));
+        var truth = new Truth(new FakeWeather(seed), parts.GetRequiredService<SharedSky>());
         var over = end.InZone(Cast.Watches[0].Site.Zone).Date.PlusDays(-1);
         var nights = await Task.WhenAll(
             from watch in Cast.Watches

@@ -9,7 +9,7 @@ using NodaTime;
 namespace NightWatch.Service.Rehearsal;
 
 /// <summary>What a night was really like: the same evaluation, fed with the weather that came instead of the one forecast.</summary>
-internal sealed class Truth(FakeWeather weather)
+internal sealed class Truth(FakeWeather weather, SharedSky sky)
 {
     /// <summary>Evaluates a night that is over.</summary>
     public async Task<NightPlan> OfAsync(Watch watch, LocalDate night, CancellationToken stop)
@@ -18,6 +18,6 @@ internal sealed class Truth(FakeWeather weather)
         var noon = watch.Site.Zone.ResolveLocal(night + new LocalTime(12, 0), DueCalendar.Resolver).ToInstant();
         var after = new FakeFeed(weather, new VirtualClock(noon + Duration.FromHours(30)), members: 0);
         var fetched = (Fetched.Fresh)await after.FetchAsync(NightEvaluation.PlaceOf(watch), null, stop);
-        return NightEvaluation.Of(watch, night, new ForecastAnswer { Series = fetched.Series }, noon + Duration.FromHours(30)).Plan;
+        return NightEvaluation.Of(watch, night, new ForecastAnswer { Series = fetched.Series }, noon + Duration.FromHours(30), sky).Plan;
     }
 }

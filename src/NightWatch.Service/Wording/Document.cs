@@ -29,10 +29,25 @@ internal static class Document
     {
         var options = new JsonSerializerOptions(WatchJson.Options) { WriteIndented = true };
         options.Converters.Insert(0, new InstantConverter());
+        options.Converters.Insert(0, new FigureConverter());
         options.Converters.Insert(0, new IntervalConverter());
         options.Converters.Insert(0, new NightSkyConverter());
         options.MakeReadOnly();
         return options;
+    }
+
+    /// <summary>Unknown is null, never a word and never zero; a billionth is enough and hides the noise of binary fractions.</summary>
+    private sealed class FigureConverter : JsonConverter<double>
+    {
+        private const int Decimals = 9;
+
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+        public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+        {
+            if (double.IsFinite(value)) writer.WriteNumberValue(Math.Round(value, Decimals) + 0.0);
+            else writer.WriteNullValue();
+        }
     }
 
     private sealed class IntervalConverter : JsonConverter<Interval>

@@ -12,13 +12,13 @@ internal static class LocalText
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
 
     /// <summary>"18:42 CEST"; a dash for an event that does not happen.</summary>
-    public static string Time(Instant? at, DateTimeZone zone) => at is { } instant ? ZoneClock.Format(instant.InZone(zone)) : "-";
+    public static string Time(Instant? at, DateTimeZone zone) => at is { } instant ? ZoneClock.Format(Nearest(instant, zone)) : "-";
 
     /// <summary>"18:42".</summary>
-    public static string Clock(Instant at, DateTimeZone zone) => Bare.Format(at.InZone(zone).TimeOfDay);
+    public static string Clock(Instant at, DateTimeZone zone) => Bare.Format(Nearest(at, zone).TimeOfDay);
 
     /// <summary>"Thu 13 Aug 18:42 CEST".</summary>
-    public static string DayTime(Instant at, DateTimeZone zone) => DayClock.Format(at.InZone(zone));
+    public static string DayTime(Instant at, DateTimeZone zone) => DayClock.Format(Nearest(at, zone));
 
     /// <summary>"Thu 13 Aug 2026".</summary>
     public static string Date(LocalDate date) => Day.Format(date);
@@ -28,4 +28,7 @@ internal static class LocalText
 
     /// <summary>"3 h 05 min".</summary>
     public static string Length(Duration length) => FormattableString.Invariant($"{(int)Math.Round(length.TotalMinutes) / 60} h {(int)Math.Round(length.TotalMinutes) % 60:00} min");
+
+    // The nearest minute, as every sentence and letter says it.
+    private static ZonedDateTime Nearest(Instant at, DateTimeZone zone) => (at + Duration.FromSeconds(30)).InZone(zone);
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.Text;
+using NightWatch.Alerts.Pictures;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Commands.Keeping;
@@ -9,6 +11,7 @@ using NightWatch.Service.Wording;
 using NightWatch.Sky.Places;
 using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -20,6 +23,8 @@ internal static class PlanCommand
     /// <summary>Coarse global grids have cells of this size.</summary>
     private const double MostKmFromSite = 50;
 
+    private const int MeasuredHours = 72;
+
     public static Command Create(Shell shell)
     {
         var watch = Given.Text("--watch", "A watch file.");
@@ -30,10 +35,13 @@ internal static class PlanCommand
         var second = Given.Text("--second", "A stored answer of another feed, for a second opinion.");
         var secondFeed = Given.Word("--second-feed", "Whose answer the second is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
         var now = Given.Instant("--now", "The clock reading to plan at, UTC; default now.");
+        var rain = Given.Number("--rain-before", "Rain of the last 72 hours at the site as you measured it, mm; default: what the answer says of them.", 0, 2000);
+        var png = Given.Text("--frame-png", "Write the subject's path across the frame as a picture, PNG.");
+        var svg = Given.Text("--frame-svg", "Write the subject's path across the frame as a picture, SVG.");
         var json = Given.Json();
-        var command = new Command("plan", "Verdict, reasons, windows, sequence and timeline of one watch and one night.") 
+        var command = new Command("plan", "Verdict, reasons, windows, sequence and timeline of one watch and one night.")
         {
-            watch, night, forecast, feed, members, second, secondFeed, now, json,
+            watch, night, forecast, feed, members, second, secondFeed, now, rain, png, svg, json,
         };
         command.SetAction(given =>
         {
@@ -47,12 +55,29 @@ internal static class PlanCommand
                 Members = given.GetValue(members) is { } file ? ReadMembers(shell, file, series.FeedId, at) : [],
                 SecondOpinion = given.GetValue(second) is { } other ? Read(shell, "--second", other, given.Needed(secondFeed), at) : null,
             };
-            var plan = NightEvaluation.Of(order, given.Needed(night), answer, at).Plan;
-            if (given.GetValue(json)) Document.Write(shell.Output, PlanDocument.Of(plan));
-            else PlanTable.Draw(shell, plan);
+            var sky = new SharedSky();
+            var measured = given.GetValue(rain) is { } mm ? new RainBefore(mm, MeasuredHours, MeasuredHours) : (RainBefore?)null;
+            var plan = NightEvaluation.Of(order, given.Needed(night), answer, at, sky, measured).Plan;
+            var later = LaterNights.Of(plan, answer, at, sky, measured);
+            WritePictures(shell, plan, given.GetValue(png), given.GetValue(svg));
+            if (given.GetValue(json)) Document.Write(shell.Output, PlanDocument.Of(plan, later));
+            else PlanTable.Draw(shell, plan, later);
             return Exit.Ok;
         });
         return command;
+    }
+
+    private static void WritePictures(Shell shell, NightPlan plan, string? png, string? svg)
+    {
+        if (png is null && svg is null) return;
+        if (FrameChart.Png(plan) is not { } pixels || FrameChart.Svg(plan) is not { } lines)
+        {
+            shell.Error.WriteLine("nightwatch: warning: no picture of the frame: there is no run, or the subject is the stars at large.");
+            return;
+        }
+
+        if (png is not null) shell.WriteFile(png, "--frame-png", pixels);
+        if (svg is not null) shell.WriteFile(svg, "--frame-svg", Encoding.UTF8.GetBytes(lines));
     }
 
     /// <summary>A forecast for another place still plans, since one may want to see just that; but not unsaid.</summary>

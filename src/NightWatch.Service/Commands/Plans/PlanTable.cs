@@ -1,4 +1,8 @@
+using System.Globalization;
+using NightWatch.Alerts.Letters.Views;
+using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Shooting;
 using NightWatch.Service.Wording;
 using NodaTime;
 using Spectre.Console;
@@ -8,36 +12,107 @@ namespace NightWatch.Service.Commands.Plans;
 /// <summary>A plan for people, in the site's local time.</summary>
 internal static class PlanTable
 {
-    public static void Draw(Shell shell, NightPlan plan) => shell.Draw(console =>
+    public static void Draw(Shell shell, NightPlan plan, IReadOnlyList<NightPlan> later) => shell.Draw(console =>
+    {
+        Head(console, plan);
+        Reasons(console, plan);
+        Shooting(console, plan);
+        if (plan.Verdict.Run is { } run) console.Write(ConditionTable.Of(plan, run));
+        Timeline(console, plan);
+        if (plan.Packing.Count > 0)
+        {
+            console.WriteLine("Pack:");
+            foreach (var item in plan.Packing) console.WriteLine($"  - {item}.");
+        }
+
+        Later(console, plan, later);
+        Sources(console, plan);
+    });
+
+    private static void Head(IAnsiConsole console, NightPlan plan)
     {
         var zone = plan.Watch.Site.Zone;
-        console.WriteLine(FormattableString.Invariant(
+        console.WriteLine(Say(
             $"{Words.Of(plan.Verdict.Class).ToUpperInvariant()} for {plan.Watch.Site.Name}, night of {LocalText.Date(plan.Night)}, {plan.Verdict.Probability.Value * 100:0} % ({Words.Of(plan.Verdict.Probability)})"));
+        var hazards = plan.Cautions.Where(caution => caution.Level > HazardLevel.Note).ToList();
+        foreach (var hazard in hazards) console.WriteLine($"HAZARD: {hazard.Text}");
+        if (hazards.Count > 0) console.WriteLine(Caution.Deference);
         console.WriteLine(plan.Verdict.Run is { } run ? $"Run: {LocalText.Span(run, zone)}, {LocalText.Length(run.Duration)}." : "No run.");
+        if (plan.LeaveBy is { } leaveBy) console.WriteLine($"Leave by: {LocalText.DayTime(leaveBy, zone)}.");
         console.WriteLine(plan.Summary.Cloud);
         console.WriteLine(plan.Summary.Dew);
         console.WriteLine(plan.Summary.Moon);
+    }
 
+    private static void Reasons(IAnsiConsole console, NightPlan plan)
+    {
         var reasons = new Table().Border(TableBorder.Simple).AddColumn("Severity").AddColumn("Factor").AddColumn("Finding").AddColumn("Fix");
         foreach (var reason in plan.Verdict.Reasons)
             reasons.AddRow(new Text(Words.Of(reason.Severity)), new Text(Words.Of(reason.Factor)), new Text(reason.Text), new Text(reason.Fix ?? ""));
         console.Write(reasons);
+    }
 
+    private static void Shooting(IAnsiConsole console, NightPlan plan)
+    {
+        var table = new Table().Border(TableBorder.Simple).AddColumn("Plan").AddColumn("Figures");
         if (plan.Sequence is { } sequence)
         {
-            console.WriteLine(FormattableString.Invariant(
-                $"Sequence: {sequence.Shots} frames of {sequence.ExposureS:0.#} s every {sequence.IntervalS:0.#} s at ISO {sequence.Iso}, {sequence.PlaybackS:0.#} s of playback at {sequence.PlaybackFps:0.#} a second, {sequence.StorageGb:0.#} GB, trails of {sequence.TrailPixels:0.#} pixels."));
+            table.AddRow(new Text("Frames"), new Text(Frames(sequence)));
+            table.AddRow(new Text("Star trails"), new Text(Trails(sequence)));
         }
 
+        foreach (var fact in FieldFacts.Of(plan)) table.AddRow(new Text(fact.Name), new Text(fact.Text));
+        if (plan.SkyBrightness is { Domes.Count: > 0 } sky)
+            table.AddRow(new Text("Glow domes"), new Text(string.Join("; ", sky.Domes.Select(dome => Dome(dome, plan.Watch.Site.Zone)))));
+        if (table.Rows.Count > 0) console.Write(table);
+    }
+
+    private static string Frames(Sequence sequence) =>
+        Say($"{sequence.Shots} of {sequence.ExposureS:0.#} s every {sequence.IntervalS:0.#} s at ISO {sequence.Iso}, {sequence.PlaybackS:0.#} s of playback at {sequence.PlaybackFps:0.#} a second")
+        + (sequence.WishedPlaybackS is { } wished ? Say($" ({wished:0.#} s wished)") : "") + Say($", {sequence.StorageGb:0.#} GB");
+
+    private static string Trails(Sequence sequence) => Say(
+        $"{sequence.TrailPixels:0.#} pixels at the centre, {sequence.TrailPixelsAtCorner:0.#} in the worst corner (fastest declination {sequence.FastestDeclinationDeg:0.#}°); longest exposure {sequence.TrailLimitS:0.#} s, by 600 / focal length {sequence.CommonPracticeLimitS:0.#} s (common practice), by NPF {sequence.NpfSimpleS:0.#} s short and {sequence.NpfFullS:0.#} s full");
+
+    private static string Dome(PathDome dome, DateTimeZone zone) =>
+        Say($"{dome.Town} {dome.DistanceKm:0} km at azimuth {dome.AzimuthDeg:0}°, {dome.BrighteningMag:0.0#} mag at 45°")
+        + (dome is { LeastApartDeg: { } apart, NearestAt: { } at } ? Say($", {apart:0}° from the subject at {LocalText.Clock(at, zone)}") : "");
+
+    private static void Timeline(IAnsiConsole console, NightPlan plan)
+    {
         var timeline = new Table().Border(TableBorder.Simple).AddColumn("Local time").AddColumn("What").AddColumn("Why");
-        foreach (var entry in plan.Timeline) timeline.AddRow(new Text(LocalText.DayTime(entry.At, zone)), new Text(entry.Title), new Text(entry.Why ?? ""));
+        foreach (var entry in plan.Timeline) timeline.AddRow(new Text(LocalText.DayTime(entry.At, plan.Watch.Site.Zone)), new Text(entry.Title), new Text(entry.Why ?? ""));
         console.Write(timeline);
-        if (plan.Packing.Count > 0) console.WriteLine("Pack: " + string.Join("; ", plan.Packing) + ".");
+    }
+
+    private static void Later(IAnsiConsole console, NightPlan plan, IReadOnlyList<NightPlan> later)
+    {
+        if (later.Count == 0) return;
+        var table = new Table().Border(TableBorder.Simple).AddColumn("Later nights here").AddColumn("Verdict").AddColumn("Run").AddColumn("Because");
+        foreach (var night in later)
+        {
+            table.AddRow(
+                new Text(LocalText.Date(night.Night) + (Alternatives.IsFree(night) ? "" : " (not a free evening)")),
+                new Text(Say($"{Words.Of(night.Verdict.Class)}, {night.Verdict.Probability.Value * 100:0} %")),
+                new Text(night.Verdict.Run is { } run ? $"{LocalText.Clock(run.Start, plan.Watch.Site.Zone)} to {LocalText.Clock(run.End, plan.Watch.Site.Zone)}" : "none"),
+                new Text(night.Verdict.Deciding.Text));
+        }
+
+        console.Write(table);
+    }
+
+    private static void Sources(IAnsiConsole console, NightPlan plan)
+    {
+        console.WriteLine("Sources:");
+        foreach (var reason in plan.Verdict.Reasons.Where(reason => reason.Source is not null)) console.WriteLine($"  {Words.Of(reason.Factor)}: {reason.Source}.");
+        if (plan.Sequence is { } sequence) console.WriteLine($"  exposure: {sequence.Source}.");
         if (plan.Forecast is not { } forecast) return;
-        console.WriteLine($"Forecast of {forecast.FeedId}: {Issued(forecast, zone)}fetched {LocalText.DayTime(forecast.RetrievedAt, zone)}, {LocalText.Length(forecast.Age(plan.MadeAt))} old.");
         foreach (var data in plan.OtherForecasts.Prepend(forecast).Select(origin => origin.Attribution).Distinct())
-            console.WriteLine($"{data.Text} ({data.Licence}, {data.Link}), combined and interpolated here.");
-    });
+            console.WriteLine($"  weather: {data.Text} ({data.Licence}, {data.Link}), combined and interpolated here.");
+        console.WriteLine($"Forecast of {forecast.FeedId}: {Issued(forecast, plan.Watch.Site.Zone)}fetched {LocalText.DayTime(forecast.RetrievedAt, plan.Watch.Site.Zone)}, {LocalText.Length(forecast.Age(plan.MadeAt))} old.");
+    }
 
     private static string Issued(ForecastOrigin forecast, DateTimeZone zone) => forecast.IssuedAt is { } at ? $"issued {LocalText.DayTime(at, zone)}, " : "";
+
+    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

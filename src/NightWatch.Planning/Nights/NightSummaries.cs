@@ -46,7 +46,13 @@ internal static class NightSummaries
     {
         if (least is not { } margin) return "Dew cannot be told: temperature, humidity, cloud or wind is not known.";
         var deposit = lens.Outcome.IsFrost ? "Frost" : "Dew";
-        if (onset is not { } at) return $"No dew expected: the lens stays {Said.OneDecimal(margin)} K above its dew point.";
+        if (onset is not { } at)
+        {
+            return margin < ClosestToDewK
+                ? $"{deposit} is close: the lens comes within {Said.OneDecimal(ClosestToDewK)} K of it, and forecasts err by more."
+                : $"No dew expected: the lens stays {Said.OneDecimal(margin)} K above its dew point.";
+        }
+
         var heater = night.Watch.Kit.DewHeaterW;
         return heater <= 0 ? $"{deposit} on an unheated lens from {Said.Clock(at, night.Zone)}; no heater in the kit."
             : lens.HeatedOnset is { } late ? $"{deposit} from {Said.Clock(at, night.Zone)}; the heater holds it off until {Said.Clock(late, night.Zone)}."
@@ -60,10 +66,16 @@ internal static class NightSummaries
         var changes = night.Sky.Moon.Rises.Where(span.Contains).Select(at => $"rises {Said.Clock(at, zone)}")
             .Concat(night.Sky.Moon.Sets.Where(span.Contains).Select(at => $"sets {Said.Clock(at, zone)}")).ToArray();
         var most = Spread.Of(night.Above.MoonBrighteningMag, first, last).Most ?? 0;
-        var light = most > 0 ? $"brightens the sky at the subject by up to {Said.OneDecimal(most)} mag" : "adds no light";
+        var light = most >= LeastSaidMag ? $"brightens the sky at the subject by up to {Said.OneDecimal(most)} mag" : most > 0 ? "adds next to no light" : "adds no light";
         var moves = changes.Length > 0 ? string.Join(", ", changes) : night.Above.Steps[first].Moon.Direction.AltitudeDeg > 0 ? "up throughout" : "down throughout";
         return $"Moon {lit} lit, {moves}; it {light}.";
     }
+
+    /// <summary>A lens this near its dew point is not said to stay clear: screen temperatures are forecast to a degree or so (engineering choice).</summary>
+    private const double ClosestToDewK = 0.5;
+
+    /// <summary>Less than this would be said as 0.0.</summary>
+    private const double LeastSaidMag = 0.05;
 
     /// <summary>Of the known cells; nulls where none is known.</summary>
     private readonly record struct Spread(double? Mean, double? Least, double? Most)

@@ -21,8 +21,10 @@ internal static class ChangeViews
         foreach (var reason in verdict.Reasons)
         {
             var figure = night.Before.Figures.FirstOrDefault(f => f.Factor == reason.Factor && f.Unit == reason.Unit);
-            if (figure is not null && figure.Severity != reason.Severity)
-                changes.Add(new ChangeView(VerdictWords.Of(reason.Factor), night.Units.Figure(figure.Value, figure.Unit), night.Units.Figure(reason.Value, reason.Unit)));
+            if (figure is null || figure.Severity == reason.Severity) continue;
+            var change = new ChangeView(VerdictWords.Of(reason.Factor), night.Units.Figure(figure.Value, figure.Unit), night.Units.Figure(reason.Value, reason.Unit));
+            // A coarse forecast that has become fine is as old as before: its figure says nothing of the change.
+            if (change.Then != change.Now) changes.Add(change);
         }
 
         return changes;

@@ -35,25 +35,28 @@ internal static class PlanCommand
         var second = Given.Text("--second", "A stored answer of another feed, for a second opinion.");
         var secondFeed = Given.Word("--second-feed", "Whose answer the second is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
         var now = Given.Instant("--now", "The clock reading to plan at, UTC; default now.");
+        var fetched = Given.Instant("--fetched", "When the answers were fetched, UTC; default the clock reading.");
         var rain = Given.Number("--rain-before", "Rain of the last 72 hours at the site as you measured it, mm; default: what the answer says of them.", 0, 2000);
         var png = Given.Text("--frame-png", "Write the subject's path across the frame as a picture, PNG.");
         var svg = Given.Text("--frame-svg", "Write the subject's path across the frame as a picture, SVG.");
         var json = Given.Json();
         var command = new Command("plan", "Verdict, reasons, windows, sequence and timeline of one watch and one night.")
         {
-            watch, night, forecast, feed, members, second, secondFeed, now, rain, png, svg, json,
+            watch, night, forecast, feed, members, second, secondFeed, now, fetched, rain, png, svg, json,
         };
         command.SetAction(given =>
         {
             var at = given.GetValue(now) ?? shell.Clock.GetCurrentInstant();
+            var fetchedAt = given.GetValue(fetched) ?? at;
+            if (fetchedAt > at) throw new BadInputException("--fetched is after the clock reading; accepted: an instant before --now.");
             var order = WatchCommand.ReadFile(shell, given.Needed(watch), "--watch");
-            var series = Read(shell, "--forecast", given.Needed(forecast), given.Needed(feed), at);
+            var series = Read(shell, "--forecast", given.Needed(forecast), given.Needed(feed), fetchedAt);
             WarnIfElsewhere(shell, series, order.Site);
             var answer = new ForecastAnswer
             {
                 Series = series,
-                Members = given.GetValue(members) is { } file ? ReadMembers(shell, file, series.FeedId, at) : [],
-                SecondOpinion = given.GetValue(second) is { } other ? Read(shell, "--second", other, given.Needed(secondFeed), at) : null,
+                Members = given.GetValue(members) is { } file ? ReadMembers(shell, file, series.FeedId, fetchedAt) : [],
+                SecondOpinion = given.GetValue(second) is { } other ? Read(shell, "--second", other, given.Needed(secondFeed), fetchedAt) : null,
             };
             var sky = new SharedSky();
             var measured = given.GetValue(rain) is { } mm ? new RainBefore(mm, MeasuredHours, MeasuredHours) : (RainBefore?)null;

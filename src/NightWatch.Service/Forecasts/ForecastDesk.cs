@@ -60,7 +60,7 @@ internal sealed class PassForecasts(ForecastPass pass, Action<FeedNote> note)
             Members = members.Members,
             SecondOpinion = forecast.SecondOpinion?.Series,
             Rain = forecast.Rain,
-            StoredIds = [.. new[] { forecast.Newest, forecast.SecondOpinion }.Concat(forecast.EarlierRuns).OfType<KeptRun>().Select(run => run.Id)],
+            StoredIds = [.. new[] { forecast.Newest, forecast.SecondOpinion }.Concat(forecast.EarlierRuns).OfType<KeptRun>().Select(run => run.Id).Concat(members.Id is { } id ? [id] : [])],
         };
     }
 }

@@ -26,8 +26,10 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
     /// <param name="now">The clock reading.</param>
     /// <param name="sky">Kept between nights.</param>
     /// <param name="measured">Rain of the 72 hours before where somebody measured it; null: as the forecasts had it.</param>
-    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null) => new(
-        NightPlanner.Plan(new NightInputs
+    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null)
+    {
+        var rain = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now);
+        var inputs = new NightInputs
         {
             Watch = watch,
             Night = night,
@@ -37,14 +39,16 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
             Members = forecast.Members,
             SecondOpinion = forecast.SecondOpinion,
             Glow = sky.GlowOf(watch.Site),
-            RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
-        }, sky.Ephemeris),
-        forecast.StoredIds,
-        Hash(watch, night, forecast, now));
+            RainBefore = rain,
+        };
+        return new NightEvaluation(NightPlanner.Plan(inputs, sky.Ephemeris), forecast.StoredIds, Hash(watch, night, forecast, rain, now));
+    }
 
-    private static string Hash(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now)
+    private static string Hash(Watch watch, LocalDate night, ForecastAnswer forecast, RainBefore rain, Instant now)
     {
-        var inputs = $"{JsonSerializer.Serialize(watch, WatchJson.Options)}|{night:R}|{now.ToUnixTimeTicks()}|{string.Join(',', forecast.StoredIds)}";
+        // The stored answers by their ids; a confirmation moves the newest one's time, and the rain comes from many.
+        var weather = $"{string.Join(',', forecast.StoredIds)}|{forecast.Series?.RetrievedAt.ToUnixTimeTicks()}|{rain}";
+        var inputs = $"{JsonSerializer.Serialize(watch, WatchJson.Options)}|{night:R}|{now.ToUnixTimeTicks()}|{weather}";
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(inputs)).AsSpan(0, 16));
     }
 }

@@ -115,7 +115,7 @@ public sealed class ForecastPass
             return new PlaceMembers([], notes);
         try
         {
-            return new PlaceMembers(read.GetOrRead(kept[0], ForecastReaders.ForEnsemble(feed.Id).ReadMembers), notes);
+            return new PlaceMembers(read.GetOrRead(kept[0], ForecastReaders.ForEnsemble(feed.Id).ReadMembers), notes) { Id = kept[0].Id };
         }
         catch (ForecastFormatException e)
         {

@@ -34,7 +34,11 @@ public sealed record PlaceForecast
 public sealed record KeptRun(long Id, ForecastSeries Series);
 
 /// <summary>The members of a pass and what went wrong with them.</summary>
-public sealed record PlaceMembers(ImmutableArray<ForecastSeries> Members, ImmutableArray<FeedNote> Notes);
+public sealed record PlaceMembers(ImmutableArray<ForecastSeries> Members, ImmutableArray<FeedNote> Notes)
+{
+    /// <summary>The kept answer they were read from; null: none.</summary>
+    public long? Id { get; init; }
+}
 
 /// <summary>Why a feed gave nothing.</summary>
 /// <param name="FeedId">Which.</param>

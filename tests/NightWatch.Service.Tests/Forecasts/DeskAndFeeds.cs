@@ -105,7 +105,7 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
     {
         watch ??= Watch;
         var forecast = await parts.GetRequiredService<ForecastDesk>().BeginPass(TestContext.Current.CancellationToken).AskAsync(NightEvaluation.PlaceOf(watch));
-        return NightEvaluation.Of(watch, night ?? Night, forecast, Clock.GetCurrentInstant()).Plan;
+        return NightEvaluation.Of(watch, night ?? Night, forecast, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>()).Plan;
     }
 
     public async ValueTask DisposeAsync()

@@ -72,7 +72,13 @@ internal static class TenThousandWatches
         {
             var inputs = new NightInputs
             {
-                Watch = watch, Night = today.PlusDays(ahead), Now = Now, Forecast = series, EarlierRuns = runs, Members = ensemble, Glow = glow,
+                Watch = watch,
+                Night = today.PlusDays(ahead),
+                Now = Now,
+                Forecast = series,
+                EarlierRuns = runs,
+                Members = ensemble,
+                Glow = glow,
                 RainBefore = RainLedger.Antecedent(series, [], Now),
             };
             // The two halves of NightPlanner.Plan, so that each can be timed.
@@ -99,7 +105,10 @@ internal static class TenThousandWatches
             Subscriber = new Subscriber("Bench", "bench@example.org"),
             Site = new Site
             {
-                Id = "site", Name = "Site", Zone = DateTimeZoneProviders.Tzdb[place.ZoneId], Ground = (GroundKind)(number % Enum.GetValues<GroundKind>().Length),
+                Id = "site",
+                Name = "Site",
+                Zone = DateTimeZoneProviders.Tzdb[place.ZoneId],
+                Ground = (GroundKind)(number % Enum.GetValues<GroundKind>().Length),
                 Position = new GeoPosition(place.Latitude + random.NextDouble() * 6 - 3, Math.IEEERemainder(place.Longitude + random.NextDouble() * 6 - 3, 360), random.NextDouble() * 2500),
                 Horizon = new HorizonProfile([new(60, 2), new(150, 5), new(240, 1)]),
             },

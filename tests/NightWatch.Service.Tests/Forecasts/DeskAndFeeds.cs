@@ -38,8 +38,12 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
         Subscriber = new Subscriber("Ilse Vermaak", "ilse.vermaak@example.org"),
         Site = new Site
         {
-            Id = "kestrel-flats", Name = "Kestrel Flats", Position = new GeoPosition(-24.6, 15.9, 1100), Zone = DateTimeZoneProviders.Tzdb["Africa/Windhoek"],
-            MeasuredSkyBrightness = 21.9, Ground = GroundKind.Gravel,
+            Id = "kestrel-flats",
+            Name = "Kestrel Flats",
+            Position = new GeoPosition(-24.6, 15.9, 1100),
+            Zone = DateTimeZoneProviders.Tzdb["Africa/Windhoek"],
+            MeasuredSkyBrightness = 21.9,
+            Ground = GroundKind.Gravel,
         },
         Kit = new Kit { DewHeaterW = 6, DewHeaterBatteryWh = 100, BatteriesWh = [200, 200], CardGb = 512 },
     };
@@ -83,7 +87,12 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
             new DatabaseOptions { Connection = Path.Combine(folder, "desk.db") },
             new FeedsOptions
             {
-                Order = order, Ensemble = ensemble, Usage = "private", Contact = "ops@example.org", MetNorwayUrl = met.Url.ToString(), OpenMeteoUrl = openMeteo.Url.ToString(),
+                Order = order,
+                Ensemble = ensemble,
+                Usage = "private",
+                Contact = "ops@example.org",
+                MetNorwayUrl = met.Url.ToString(),
+                OpenMeteoUrl = openMeteo.Url.ToString(),
                 OpenMeteoEnsembleUrl = openMeteo.Url.ToString(),
             },
             new MailOptions { Transport = "folder", Folder = Letters, From = "NightWatch <watch@example.org>" },

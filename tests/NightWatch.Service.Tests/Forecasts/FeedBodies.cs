@@ -42,8 +42,18 @@ internal static class FeedBodies
     /// <summary>Open-Meteo: hourly from three days ago on.</summary>
     public static string OpenMeteo(Instant now, double cloudPercent) => OpenMeteo(now, pastHours: 72, new()
     {
-        ["cloud_cover"] = cloudPercent, ["temperature_2m"] = 16, ["dew_point_2m"] = -6, ["relative_humidity_2m"] = 21, ["wind_speed_10m"] = 2, ["wind_direction_10m"] = 90,
-        ["wind_gusts_10m"] = 4, ["precipitation"] = 0, ["precipitation_probability"] = 1, ["visibility"] = 24000, ["cape"] = 0, ["weather_code"] = 0,
+        ["cloud_cover"] = cloudPercent,
+        ["temperature_2m"] = 16,
+        ["dew_point_2m"] = -6,
+        ["relative_humidity_2m"] = 21,
+        ["wind_speed_10m"] = 2,
+        ["wind_direction_10m"] = 90,
+        ["wind_gusts_10m"] = 4,
+        ["precipitation"] = 0,
+        ["precipitation_probability"] = 1,
+        ["visibility"] = 24000,
+        ["cape"] = 0,
+        ["weather_code"] = 0,
     });
 
     /// <summary>Open-Meteo's ensemble: a control and members, so many of them clear and the others overcast.</summary>
@@ -58,7 +68,11 @@ internal static class FeedBodies
         hourly["time"] = [.. times.Select(hour => (double)(first + 3600 * hour))];
         return JsonSerializer.Serialize(new
         {
-            latitude = -24.6, longitude = 15.9, utc_offset_seconds = 0, timezone = "GMT", elevation = 1100.0,
+            latitude = -24.6,
+            longitude = 15.9,
+            utc_offset_seconds = 0,
+            timezone = "GMT",
+            elevation = 1100.0,
             hourly_units = hourly.Keys.ToDictionary(key => key, Unit),
             hourly,
         });

@@ -1,13 +1,16 @@
 using BenchmarkDotNet.Running;
 using NightWatch.Bench.Forecasts;
+using NightWatch.Bench.Planning;
 using NightWatch.Bench.Sky;
 
+// plan: one core's time for the plan of a watch-night whose sky events are known;
 // sky: a million site-nights and their accuracy; sky-core: one core's time per site-night; places: for other programs to
 // compare with; parts: BenchmarkDotNet on the pieces. forecasts: stored answers read and every watch's nights evaluated from them.
 return args switch
 {
     ["sky", .. var rest] => MillionNights.Run(rest),
     ["sky-core", ..] => MillionNights.RunOneCore(),
+    ["plan", .. var rest] => PlanNights.Run(rest),
     ["places"] => Places.Run(Console.In, Console.Out),
     ["parts", .. var rest] => Parts(rest),
     ["forecasts", .. var rest] => TenThousandWatches.Run(rest),
@@ -22,6 +25,6 @@ static int Parts(string[] args)
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]]");
+    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- plan [WATCH-NIGHTS] | sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]]");
     return 2;
 }

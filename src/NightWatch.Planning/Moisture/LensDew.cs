@@ -20,7 +20,7 @@ public readonly record struct LensDewOutcome
     /// <summary>Seconds after the first sample at which the heater should be on: the unheated element comes within the margin.</summary>
     public double? SwitchOnS { get; init; }
 
-    /// <summary>With the kit's heater on from then, seconds until deposit nevertheless begins; null: it stays clear.</summary>
+    /// <summary>With the kit's heater on from then, seconds until deposit nevertheless begins (again, where the lens was wet at once); null: it stays clear.</summary>
     public double? HeatedOnsetS { get; init; }
 
     /// <summary>Least margin with the kit's heater, K.</summary>
@@ -99,7 +99,19 @@ public static class LensDew
         heated = heated[..airC.Length];
         LensHeat.Follow(element, stepS, startC, airC, dewPointC, cloud, windMps, heaterW, (int)(on / stepS), heated);
         for (var i = 0; i < airC.Length; i++) heated[i] -= DewPoint.DepositPoint(dewPointC[i]);
-        return outcome with { HeatedOnsetS = Crossing.FirstAtOrBelow(heated, 0, stepS), HeatedLeastMarginK = Least(heated) };
+        // A lens that comes out of the bag into saturated air is wet at once; what counts is whether the heater dries it and keeps it so.
+        var dry = FirstAboveZero(heated);
+        return outcome with { HeatedOnsetS = dry < 0 ? Crossing.FirstAtOrBelow(heated, 0, stepS) : Crossing.FirstAtOrBelow(heated, 0, stepS, dry), HeatedLeastMarginK = Least(heated[Math.Max(0, dry)..]) };
+    }
+
+    private static int FirstAboveZero(ReadOnlySpan<double> values)
+    {
+        for (var i = 0; i < values.Length; i++)
+        {
+            if (values[i] > 0) return i;
+        }
+
+        return -1;
     }
 
     private static double Least(ReadOnlySpan<double> values)

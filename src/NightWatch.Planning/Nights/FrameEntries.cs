@@ -1,5 +1,6 @@
 using NightWatch.Planning.Shooting;
 using NightWatch.Planning.Verdicts;
+using NodaTime;
 
 namespace NightWatch.Planning.Nights;
 
@@ -70,6 +71,7 @@ internal static class FrameEntries
         if (sequence.WishedPlaybackS is { } wished && sequence.PlaybackS >= wished && (end - sequence.Span.End).TotalSeconds > sequence.IntervalS)
             return $"The wished {Said.Number(wished)} s of playback are in the bag.";
         if (night.Sky.SubjectWindows.Any(window => window.End == end)) return "The subject sinks out of its window here.";
+        if (night.Sky.Moon.Rises.Any(rise => Duration.FromMinutes(30) > end - rise && rise - end < Duration.FromMinutes(10))) return "The Moon comes up.";
         if (night.Candidates.Any(window => window.End == end)) return "The sky pales after this.";
         return "The conditions of the run end here.";
     }

@@ -22,7 +22,7 @@ internal static class PackingList
 
         var missing = PowerFactor.Missing(plan);
         items.Add($"Charged batteries: {string.Join(" + ", kit.BatteriesWh.Select(Said.Number))} Wh" + (missing > 0 ? $", and {Math.Ceiling(missing):0} Wh more for the whole run with a reserve" : ""));
-        if (plan.Lens.Onset is not null)
+        if (plan.Lens.Onset is not null || (plan.Lens.HeaterOn is not null && kit.DewHeaterW > 0))
             items.Add(kit.DewHeaterW > 0 ? HeaterItem(kit, plan) : "A chemical hand warmer and a strap: there is no dew heater in the kit");
 
         double coldest = double.PositiveInfinity, gust = double.NegativeInfinity;

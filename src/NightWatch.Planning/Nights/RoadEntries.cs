@@ -1,5 +1,4 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Shooting;
 using NightWatch.Planning.Verdicts;
 using NodaTime;
 
@@ -30,17 +29,18 @@ internal static class RoadEntries
             times.InDaylight
                 ? $"Set-up takes {Said.Number(outing.SetUpMin)} min and ends before sunset."
                 : $"Set-up takes {Said.Number(outing.SetUpMin)} min and reaches into the dark; take head lamps and know the way back.");
-        yield return new(times.FocusAndTest, TimelineStep.FocusAndTest, "Focus and test frames", Tests(plan.Sequence));
+        yield return new(times.FocusAndTest, TimelineStep.FocusAndTest, "Focus and test frames", Tests(plan));
         if (plan.Ground.DryFrom is { } dry && dry > times.Arrive && dry < homeward)
             yield return new(dry, TimelineStep.GroundDry, "Ground dry", "By rain, drainage and drying since; until then use the ground sheet.");
         yield return new(homeward, TimelineStep.DriveHome, "Drive home, or sleep first",
             awake >= Fatigue.CautionHours
-                ? $"You will have been awake about {Said.Number(awake)} h. {Fatigue.Advice}"
+                ? $"You will have been awake about {Said.Number(awake)} h. {Fatigue.InShort}"
                 : $"You will have been awake about {Said.Number(awake)} h; sleep first if you are tired.");
     }
 
-    private static string Tests(Sequence? sequence) =>
+    private static string Tests(ShootingPlan plan) =>
         "Focus on a bright star at full magnification; "
-        + (sequence is null ? "short frames at high ISO for framing and level; " : $"frames of {sequence.TestExposureS:0.###} s at ISO {sequence.TestIso} for framing and level; ")
-        + "step through the ends of the move; then one frame as planned, and look at its histogram and its corners.";
+        + (plan.Sequence is { } sequence ? $"frames of {sequence.TestExposureS:0.###} s at ISO {sequence.TestIso} for framing and level; " : "short frames at high ISO for framing and level; ")
+        + (plan.Motion is null ? "" : "step through both ends of the move; ")
+        + "then one frame as planned, and look at its histogram and its corners.";
 }

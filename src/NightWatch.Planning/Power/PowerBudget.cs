@@ -53,6 +53,7 @@ public sealed record PowerBudget
         var swaps = new List<double>();
         double? empty = null;
         var given = -beforePowerOnWh;
+        if (usable == 0 && need.DurationS > 0) empty = 0; // too cold: no pack to change to either
         for (var i = 0; i < need.BatteriesWh.Count && empty is null; i++)
         {
             given += need.BatteriesWh[i] * usable;

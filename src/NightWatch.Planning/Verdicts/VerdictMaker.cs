@@ -32,5 +32,16 @@ internal static class VerdictMaker
         reason is { Severity: Severity.Stop, Factor: Factor.Length or Factor.Moon or Factor.Twilight or Factor.Frame });
 
     private static IReadOnlyList<Reason> Ordered(IEnumerable<Reason> reasons) =>
-        [.. reasons.OrderByDescending(reason => reason.Severity).ThenBy(reason => reason.Factor)];
+        [.. reasons.Select(Sourced).OrderByDescending(reason => reason.Severity).ThenBy(reason => reason.Factor)];
+
+    // Figures that no formula made still come from somewhere.
+    private static Reason Sourced(Reason reason) => reason.Source is not null ? reason : reason with
+    {
+        Source = reason.Factor switch
+        {
+            Factor.Length or Factor.Frame or Factor.Twilight => "Windows of Sun and subject less the watch's margins",
+            Factor.Disagreement or Factor.Forecast => "Times and values of the feeds' runs",
+            _ => "The feed's own values over the run",
+        },
+    };
 }

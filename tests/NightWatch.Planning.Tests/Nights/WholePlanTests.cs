@@ -52,6 +52,28 @@ public sealed class WholePlanTests
     }
 
     [Fact]
+    public void A_lens_that_comes_out_into_saturated_air_is_dried_by_its_heater_and_stays_clear()
+    {
+        // Air at 12 °C saturated as set-up ends, then 4 K of distance.
+        var plan = Heated(new DesertNight { Weather = new() { AirC = All(12), DewPointC = But(8, 5, 7, 12), Cloud = But(0, 5, 7, 1), Wind = All(0.5) } }, watts: 6, batteryWh: 200).Plan();
+
+        Assert.NotNull(plan.Lens!.Onset);
+        Assert.True(plan.Lens.HeaterSuffices);
+        Assert.Equal(Severity.Ok, plan.Verdict.Reasons.Single(reason => reason.Factor == Factor.Dew).Severity);
+    }
+
+    /// <summary>Below −20 °C, the lower end of usual cell specifications, no cell is counted on.</summary>
+    [Fact]
+    public void Cold_below_the_cells_range_leaves_nothing_to_change_to()
+    {
+        var plan = new DesertNight { Weather = new() { AirC = All(-25), DewPointC = All(-35) } }.Plan();
+
+        Assert.Equal(0, plan.Power!.AvailableWh);
+        Assert.Empty(plan.Power.Swaps);
+        Assert.Equal(Severity.Caution, plan.Verdict.Reasons.Single(reason => reason.Factor == Factor.Power).Severity);
+    }
+
+    [Fact]
     public void The_sky_of_the_site_is_told_with_its_origin_and_never_decides()
     {
         var plan = new DesertNight().Plan();

@@ -27,10 +27,17 @@ internal static class LetterViews
             Kind = nights[0].Order.Kind,
             Subject = SubjectLine.Of(nights[0], nights.Length - 1),
             Greeting = name.Length == 0 ? "" : $"{PlainWords.Shortened(name, 64)},",
-            Nights = [.. nights.Select((night, i) => NightViews.Of(night, isShort: i >= WholeNights))],
+            Nights = EachSourceOnce(nights.Select((night, i) => NightViews.Of(night, isShort: i >= WholeNights))),
             Cautions = Cautions,
             WrittenAt = $"Written {nights[0].Clock.WithOffset(draft.Now)}. Clock times are local at the site.",
             Unsubscribe = (draft.Unsubscribe ?? head.ListUnsubscribe) is { } stop ? $"Stop these letters: {stop}" : null,
         };
+    }
+
+    // The nights of a letter share most formulas; naming each once keeps the letter short.
+    private static IReadOnlyList<NightView> EachSourceOnce(IEnumerable<NightView> nights)
+    {
+        var told = new HashSet<string>();
+        return [.. nights.Select(night => night with { Reasons = [.. night.Reasons.Select(reason => reason.Source is { } source && !told.Add(source) ? reason with { Source = null } : reason)] })];
     }
 }

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Places;
 using NightWatch.Planning.Shooting;
 using NightWatch.Sky.Subjects;
 
@@ -15,7 +16,7 @@ internal sealed class GlowFactor : FactorRule
         if (plan.SkyBrightness is not { } sky) return null;
         return new Reason(
             Factor, Severity.Ok, null, sky.MostTownGlowMag, null, Unit.Magnitudes, $"{Zenith(sky)} {Towns(night, sky)} {Contrast(night, sky)}".Replace("  ", " ", StringComparison.Ordinal).Trim(),
-            Source: sky.Source);
+            Source: $"Walker 1977, PASP 89, 405, over {(sky.IsMeasured ? "the measured zenith" : "22.0 mag (Falchi et al. 2016)")}; {Gazetteer.Attribution}");
     }
 
     private static string Zenith(SkyBrightnessPlan sky) => sky.IsMeasured

@@ -22,6 +22,13 @@ internal sealed class PowerFactor : FactorRule
         }
 
         var have = $"at {Said.Number(coldest)} °C the packs give {Said.Number(power.Budget.AvailableWh)} Wh of the {Said.Number(need)} Wh needed";
+        if (power.ColdShare == 0)
+        {
+            return new Reason(
+                Factor, Severity.Caution, null, 0, need, Unit.WattHours, $"Below {Said.Number(ColdCell.LeastDischargeC)} °C the packs are not to be relied on: {have}.",
+                "Packs kept warm against the body or in an insulated bag, or power from the car.", Formula);
+        }
+
         if (power.Empty is { } empty)
         {
             var usable = Duration.FromMinutes(night.Limits.UsableRunMin);

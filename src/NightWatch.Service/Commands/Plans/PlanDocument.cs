@@ -59,7 +59,7 @@ internal static class PlanDocument
     /// <summary>Of the parts that are lists or shared; every other part names its own.</summary>
     private static JsonObject Sources() => new()
     {
-        ["sky"] = "VSOP and ELP/MPP02 series, IAU 2006 precession and nutation, topocentric on WGS84; conventions as the sky command's",
+        ["sky"] = "Sun by simplified VSOP2000, Moon by ELP/MPP02, topocentric on WGS84; conventions as the sky command's",
         ["conditions.weather"] = "The feed's values: instants interpolated to the step, periods by their overlap with it; null is unknown",
         ["conditions.lens"] = "As lens.source",
         ["conditions.skyMag"] = "Clear sky: as skyBrightness.source, with twilight of the Sun's altitude",

@@ -104,7 +104,8 @@ internal static class PlanTable
     private static void Sources(IAnsiConsole console, NightPlan plan)
     {
         console.WriteLine("Sources:");
-        foreach (var reason in plan.Verdict.Reasons.Where(reason => reason.Source is not null)) console.WriteLine($"  {Words.Of(reason.Factor)}: {reason.Source}.");
+        foreach (var same in plan.Verdict.Reasons.Where(reason => reason.Source is not null).GroupBy(reason => reason.Source))
+            console.WriteLine($"  {string.Join(", ", same.Select(reason => Words.Of(reason.Factor)))}: {same.Key}.");
         if (plan.Sequence is { } sequence) console.WriteLine($"  exposure: {sequence.Source}.");
         if (plan.Forecast is not { } forecast) return;
         foreach (var data in plan.OtherForecasts.Prepend(forecast).Select(origin => origin.Attribution).Distinct())

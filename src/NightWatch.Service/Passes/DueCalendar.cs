@@ -40,7 +40,8 @@ internal static class DueCalendar
     {
         if (told.Told is null) yield break;
         var watch = plan.Watch;
-        if (!told.Closed && plan.LeaveBy is { } leaveBy)
+        // A night that fell through has no run and so no leave-by of its own; the subscriber still leaves when the letter said.
+        if (!told.Closed && (told.LeaveBy ?? plan.LeaveBy) is { } leaveBy)
         {
             var outing = Duration.FromMinutes(watch.Outing.DriveMin + watch.Outing.SetUpMin);
             yield return new DueItem(new DueKey(watch.Id, PassKind.LeaveBy, told.Night), Instant.Max(leaveBy, now), Instant.Max(leaveBy, now) + outing);

@@ -64,7 +64,10 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
             from,
             Service.MessageIdDomain.Length > 0 ? Service.MessageIdDomain : from.Domain,
             Service.PagesBase.Length > 0 ? new Uri(Service.PagesBase) : null,
-            Service.ListUnsubscribe.Length > 0 ? Service.ListUnsubscribe : null);
+            Service.ListUnsubscribe.Length > 0 ? Service.ListUnsubscribe : null)
+        {
+            IdKey = Service.IdKeyFile.Length > 0 ? System.Text.Encoding.UTF8.GetBytes(SecretFile.Read(Service.IdKeyFile)) : default,
+        };
     }
 
     private static IConfiguration Load(string directory, string? configPath)

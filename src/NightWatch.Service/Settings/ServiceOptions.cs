@@ -1,4 +1,5 @@
 using System.Net;
+using NightWatch.Service.Mail;
 
 namespace NightWatch.Service.Settings;
 
@@ -22,6 +23,9 @@ public sealed class ServiceOptions
     /// <summary>Domain of the letters' Message-IDs and calendar entries; empty: that of the mail's From.</summary>
     public string MessageIdDomain { get; set; } = "";
 
+    /// <summary>File that holds the secret behind Message-IDs and calendar entries, so that nobody guesses one from an address; empty: none.</summary>
+    public string IdKeyFile { get; set; } = "";
+
     /// <summary>Where readers reach the pages, "https://night.example.org/"; empty: letters carry no links.</summary>
     public string PagesBase { get; set; } = "";
 
@@ -37,6 +41,7 @@ public sealed class ServiceOptions
         if (StopSeconds is < 1 or > 300) yield return $"Service:StopSeconds is {StopSeconds}; accepted: 1 to 300.";
         if (MessageIdDomain.Length > 0 && Uri.CheckHostName(MessageIdDomain) != UriHostNameType.Dns)
             yield return $"Service:MessageIdDomain is '{MessageIdDomain}'; accepted: a domain name, or empty.";
+        if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret) yield return secret;
         if (PagesBase.Length > 0 && (!Uri.TryCreate(PagesBase, UriKind.Absolute, out var pages) || pages.Scheme is not ("https" or "http")))
             yield return $"Service:PagesBase is '{PagesBase}'; accepted: an absolute http or https address, or empty.";
     }

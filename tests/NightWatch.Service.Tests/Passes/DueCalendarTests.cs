@@ -1,8 +1,12 @@
 using CsCheck;
 using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
 using NightWatch.Sky.Places;
+using NightWatch.Store.Due;
 using NodaTime;
 
 namespace NightWatch.Service.Tests.Passes;
@@ -84,6 +88,23 @@ public sealed class DueCalendarTests
     [Fact]
     public void A_paused_watch_is_due_for_nothing() =>
         Assert.Empty(DueCalendar.Daily(WatchIn("UTC", new LocalTime(19, 0)) with { Paused = true }, Instant.FromUtc(2027, 6, 1, 0, 0), Duration.FromDays(2)));
+
+    [Fact]
+    public void The_last_word_is_due_at_the_leave_by_that_was_told_even_when_the_night_has_none_left()
+    {
+        var now = Instant.FromUtc(2027, 6, 1, 12, 0);
+        var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0));
+        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 1), new ForecastAnswer(), now).Plan with { LeaveBy = null };
+        var told = new ToldNight { WatchId = watch.Id, Night = plan.Night, Told = VerdictClass.Go, LeaveBy = now + Duration.FromHours(3) };
+
+        Assert.Equal(told.LeaveBy, LastWord(told, plan)?.DueAt);
+        Assert.Equal(told.LeaveBy, LastWord(told, plan with { LeaveBy = now + Duration.FromHours(5) })?.DueAt);
+        Assert.Equal(now + Duration.FromHours(5), LastWord(told with { LeaveBy = null }, plan with { LeaveBy = now + Duration.FromHours(5) })?.DueAt);
+        Assert.Null(LastWord(told with { LeaveBy = null }, plan));
+        Assert.Null(LastWord(told with { Closed = true }, plan));
+
+        DueItem? LastWord(ToldNight memory, NightPlan of) => DueCalendar.OfTold(memory, of, now).SingleOrDefault(item => item.Key.Pass == PassKind.LeaveBy);
+    }
 
     private static Watch WatchIn(string zone, LocalTime evening) => new()
     {

@@ -57,6 +57,7 @@ public sealed class AllSettingsTests : IDisposable
     [InlineData("Service", "Address", "everywhere")]
     [InlineData("Service", "PagesBase", "night.example.org")]
     [InlineData("Service", "MessageIdDomain", "a b")]
+    [InlineData("Service", "IdKeyFile", "/no/such/file")]
     [InlineData("Database", "Connection", "")]
     [InlineData("Database", "KeepForecastRuns", "1")]
     [InlineData("Database", "KeepLettersDays", "0")]
@@ -125,6 +126,17 @@ public sealed class AllSettingsTests : IDisposable
         var service = AllSettings.Read(folder, "other.json").Service;
 
         Assert.Equal((2, 7), (service.Port, service.TickSeconds));
+    }
+
+    [Fact]
+    public void The_secret_behind_the_ids_comes_from_its_file()
+    {
+        var secret = Path.Combine(folder, "id-key");
+        File.WriteAllText(secret, "3f7a-not-in-the-settings\n");
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), $$"""{ "Service": { "IdKeyFile": "{{secret}}" } }""");
+
+        Assert.Equal("3f7a-not-in-the-settings"u8, AllSettings.Read(folder, null).Head().IdKey.Span);
+        Assert.True(AllSettings.ForRehearsal("x.db", "letters", 1).Head().IdKey.IsEmpty);
     }
 
     [Fact]

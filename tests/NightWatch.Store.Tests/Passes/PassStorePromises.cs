@@ -118,6 +118,25 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
     }
 
     [Fact]
+    public async Task Leave_by_run_and_figures_come_back_as_they_were_told()
+    {
+        await Given.SavedWatchAsync(Database);
+        var memory = await Told.GetAsync(Watch, Given.Night, Cancel);
+        var next = memory.Night with
+        {
+            LeaveBy = Given.Now + Duration.FromHours(3),
+            ToldRun = new Interval(Given.Now + Duration.FromHours(5), Given.Now + Duration.FromHours(8)),
+            Figures = [new(Factor.Cloud, Severity.Ok, 0.12, Unit.Fraction), new(Factor.Fog, Severity.Caution, null, Unit.Fraction)],
+        };
+
+        await Passes.CommitAsync(new PassCommit { Told = [memory with { Night = next }] }, Given.Now, Cancel);
+
+        var read = (await Told.GetAsync(Watch, Given.Night, Cancel)).Night;
+        Assert.Equal((next.LeaveBy, next.ToldRun), (read.LeaveBy, read.ToldRun));
+        Assert.Equal(next.Figures, read.Figures);
+    }
+
+    [Fact]
     public async Task The_latest_evaluation_of_each_night_is_the_last_one_appended()
     {
         var tomorrow = Given.Night.PlusDays(1);

@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace NightWatch.Planning.Watches.Reading;
 
 /// <summary>What no single field can tell: fields that must agree with each other.</summary>
@@ -20,7 +22,22 @@ internal static class CrossChecks
             yield return ("sequence.intervalS", $"{interval:0.###} s is shorter than the exposure, {exposure:0.###} s; accepted: at least the exposure.");
         foreach (var check in watch.Letters.SameDayChecks.Where(check => check <= watch.Letters.MorningAt))
             yield return ("letters.sameDayChecks", $"{check:HH':'mm} is not after morningAt, {watch.Letters.MorningAt:HH':'mm}; accepted: later times of the day.");
+        foreach (var fault in QuietFaults(watch.Letters)) yield return fault;
     }
+
+    // A look in the quiet hours finds its letters and may not send them; the day's outlook or timeline would never come.
+    private static IEnumerable<(string Field, string Message)> QuietFaults(LetterSettings letters)
+    {
+        foreach (var (field, at) in new[] { ("morningAt", letters.MorningAt), ("eveningAt", letters.EveningAt) })
+        {
+            if (IsQuiet(letters, at))
+                yield return ($"letters.{field}", $"{at:HH':'mm} is inside the quiet hours, {letters.QuietFrom:HH':'mm} to {letters.QuietUntil:HH':'mm}; accepted: a time outside them.");
+        }
+    }
+
+    private static bool IsQuiet(LetterSettings letters, LocalTime at) => letters.QuietFrom <= letters.QuietUntil
+        ? at >= letters.QuietFrom && at < letters.QuietUntil
+        : at >= letters.QuietFrom || at < letters.QuietUntil;
 
     private static IEnumerable<(string Field, Threshold Threshold)> Thresholds(Limits limits) =>
     [

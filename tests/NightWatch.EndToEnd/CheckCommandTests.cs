@@ -49,6 +49,36 @@ public sealed class CheckCommandTests
     }
 
     [Fact]
+    public async Task A_test_letter_goes_through_the_configured_transport()
+    {
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", """
+            { "Feeds": { "Order": "fake" }, "Mail": { "From": "NightWatch <watch@example.org>" }, "Service": { "ListUnsubscribe": "https://night.example.org/stop/7" } }
+            """);
+
+        var ran = await program.RunAsync("check", "--send-test", "ada@example.net");
+
+        Assert.True(ran.Exit == 0, ran.Output + ran.Error);
+        Assert.Contains("ok    test letter: written to", ran.Output, StringComparison.Ordinal);
+        var letter = await MimeKit.MimeMessage.LoadAsync(Assert.Single(Directory.GetFiles(Path.Combine(program.Folder, "letters"), "*.eml")), TestContext.Current.CancellationToken);
+        Assert.Equal("ada@example.net", Assert.Single(letter.To.Mailboxes).Address);
+        Assert.Equal("List-Unsubscribe=One-Click", letter.Headers["List-Unsubscribe-Post"]);
+        Assert.Contains("test letter", letter.TextBody, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_test_letter_to_no_address_is_refused()
+    {
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake" } }""");
+
+        var ran = await program.RunAsync("check", "--send-test", "nobody");
+
+        Assert.Equal(2, ran.Exit);
+        Assert.Contains("--send-test", ran.Line, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_feed_that_cannot_be_reached_is_told_in_one_line()
     {
         using var program = new Nightwatch();

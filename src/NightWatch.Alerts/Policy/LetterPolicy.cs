@@ -58,6 +58,20 @@ public sealed record PolicyDecision(ToldNight Next, LetterOrder? Letter, string 
 /// </remarks>
 public static class LetterPolicy
 {
+    /// <summary>An order for a letter of a kind as if it were due now, to be looked at and never to be queued: it is no decision.</summary>
+    /// <param name="kind">Which letter.</param>
+    /// <param name="before">What the subscriber knows.</param>
+    /// <param name="plan">What is true now.</param>
+    /// <param name="now">The clock reading.</param>
+    public static LetterOrder ForReview(LetterKind kind, ToldNight before, NightPlan plan, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(plan);
+        // Which pass is looking makes no difference to what a letter says.
+        var change = kind == LetterKind.Debrief ? CalendarChange.None : Telling.ChangeOf(new NightLook(PassKind.Evening, before, plan, now), kind);
+        return new LetterOrder(kind, plan, before, plan.Sky.Span.End, "for review") { Calendar = change };
+    }
+
     /// <summary>Decides for one watch and one night in one pass.</summary>
     /// <param name="pass">Which pass is looking.</param>
     /// <param name="before">What the subscriber knows.</param>

@@ -61,8 +61,8 @@ internal static class Telling
     private static bool Wakes(LetterKind kind, Instant quietEnds, NightLook look) =>
         kind is LetterKind.RescheduleWarning or LetterKind.StandDown && quietEnds >= look.LeaveBy;
 
-    // A marginal outlook is a maybe and stays out of the calendar; whatever is already there moves along.
-    private static CalendarChange ChangeOf(NightLook look, LetterKind kind) => look.Class switch
+    /// <summary>A marginal outlook is a maybe and stays out of the calendar; whatever is already there moves along.</summary>
+    public static CalendarChange ChangeOf(NightLook look, LetterKind kind) => look.Class switch
     {
         VerdictClass.NoGo => look.Before.OnCalendar ? CalendarChange.Cancel : CalendarChange.None,
         VerdictClass.Marginal when kind == LetterKind.Outlook && !look.Before.OnCalendar => CalendarChange.None,

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using NightWatch.Service.Commands.Checks;
 using NightWatch.Service.Commands.Keeping;
+using NightWatch.Service.Commands.Letters;
 using NightWatch.Service.Commands.Plans;
 using NightWatch.Service.Commands.Seasons;
 using NightWatch.Service.Commands.SkyNights;
@@ -26,6 +27,7 @@ internal static class CommandLine
             RunCommand.Create(shell, config),
             WatchCommand.Create(shell, config),
             SiteCommand.Create(shell, config),
+            LetterCommand.Create(shell, config),
             CheckCommand.Create(shell, config),
         };
         root.SetAction(given => new HelpAction().Invoke(given));

@@ -8,7 +8,7 @@ namespace NightWatch.Service.Forecasts;
 
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
-    ForecastStore store, RainStore rain, FeedHoldStore holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
+    ForecastStore store, RainStore rain, IFeedHolds holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
     IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>

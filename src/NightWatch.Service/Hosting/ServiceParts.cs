@@ -12,6 +12,7 @@ using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
 using NightWatch.Weather;
+using NightWatch.Weather.Fetching;
 using NodaTime;
 
 namespace NightWatch.Service.Hosting;
@@ -24,7 +25,7 @@ internal static class ServiceParts
     {
         services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Outbox).AddSingleton(settings.Service);
         services.AddSingleton(_ => NightWatch.Store.Database.Open(settings.Database.Connection));
-        services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<RainStore>().AddSingleton<FeedHoldStore>().AddSingleton<VerdictStore>();
+        services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<RainStore>().AddSingleton<IFeedHolds, FeedHoldStore>().AddSingleton<VerdictStore>();
         services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
         services.AddSingleton<Recovery>().AddSingleton<Retention>();
         services.AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());

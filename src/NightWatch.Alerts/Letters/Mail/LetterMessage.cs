@@ -34,11 +34,17 @@ internal static class LetterMessage
         message.To.Add(Recipient(draft.Orders[0]));
         foreach (var thread in draft.Orders.Select(ids.Thread)) message.References.Add(thread);
         message.InReplyTo = ids.Thread(draft.Orders[0]);
-        message.Headers.Add("Auto-Submitted", "auto-generated");
-        message.Headers.Add(HeaderId.ListId, $"NightWatch letters <letters.{head.MessageIdDomain}>");
-        Unsubscribe(message, draft.Unsubscribe ?? head.ListUnsubscribe);
+        AddListHeaders(message, head, draft.Unsubscribe ?? head.ListUnsubscribe);
         message.Prepare(EncodingConstraint.SevenBit);
         return message;
+    }
+
+    /// <summary>What every letter says to mail programs about itself.</summary>
+    public static void AddListHeaders(MimeMessage message, LetterHead head, string? unsubscribe)
+    {
+        message.Headers.Add("Auto-Submitted", "auto-generated");
+        message.Headers.Add(HeaderId.ListId, $"NightWatch letters <letters.{head.MessageIdDomain}>");
+        Unsubscribe(message, unsubscribe);
     }
 
     // RFC 2369; a one-click POST (RFC 8058) is promised only where the address can take one.

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using MimeKit;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Wording;
 
@@ -10,11 +11,13 @@ internal static class CheckCommand
     public static Command Create(Shell shell, Option<string?> config)
     {
         var json = Given.Json();
-        var command = new Command("check", "What is wrong with configuration, database, feed, mail server, clock and zone data.") { json };
+        var test = Given.Text("--send-test", "Also sends one test letter to this address, through the configured transport.");
+        var command = new Command("check", "What is wrong with configuration, database, feed, mail server, clock and zone data.") { json, test };
         command.SetAction(async (given, stop) =>
         {
             var findings = new List<Finding>();
-            await foreach (var finding in FindingsAsync(shell, given.GetValue(config), stop))
+            var to = given.GetValue(test) is { } address ? SendTest.AddressOf(address) : null;
+            await foreach (var finding in FindingsAsync(shell, given.GetValue(config), to, stop))
             {
                 findings.Add(finding);
                 if (!given.GetValue(json)) shell.Say($"{(finding.Ok ? "ok   " : "WRONG")} {finding.About}: {finding.Text}");
@@ -26,7 +29,8 @@ internal static class CheckCommand
         return command;
     }
 
-    private static async IAsyncEnumerable<Finding> FindingsAsync(Shell shell, string? configPath, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken stop)
+    private static async IAsyncEnumerable<Finding> FindingsAsync(
+        Shell shell, string? configPath, MailboxAddress? testTo, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken stop)
     {
         AllSettings? settings = null;
         var unreadable = "";
@@ -53,6 +57,8 @@ internal static class CheckCommand
         {
             yield return await check(settings, shell, stop);
         }
+
+        if (testTo is not null) yield return await SendTest.RunAsync(settings, testTo, shell.Clock, stop);
     }
 }
 

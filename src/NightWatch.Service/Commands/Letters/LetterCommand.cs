@@ -1,0 +1,89 @@
+using System.CommandLine;
+using System.Text;
+using MimeKit;
+using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Policy;
+using NightWatch.Service.Forecasts;
+using NightWatch.Service.Hosting;
+using NightWatch.Service.Passes;
+using NightWatch.Service.Rehearsal;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Watches;
+using NightWatch.Weather.Fetching;
+using NodaTime;
+
+namespace NightWatch.Service.Commands.Letters;
+
+/// <summary>Any letter about a night, from what is stored, to be looked at: no feed is asked, nothing is kept, nothing is sent.</summary>
+internal static class LetterCommand
+{
+    private static readonly IReadOnlyDictionary<string, LetterKind> Kinds = new Dictionary<string, LetterKind>
+    {
+        ["outlook"] = LetterKind.Outlook,
+        ["morning-timeline"] = LetterKind.MorningTimeline,
+        ["reschedule-warning"] = LetterKind.RescheduleWarning,
+        ["stand-down"] = LetterKind.StandDown,
+        ["debrief"] = LetterKind.Debrief,
+    };
+
+    public static Command Create(Shell shell, Option<string?> config)
+    {
+        var kind = Given.Word("--kind", $"Which letter: {string.Join(", ", Kinds.Keys)}.", [.. Kinds.Keys]);
+        var watch = Given.Text("--watch", "Id of a kept watch.");
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
+        var file = Given.Text("--out", "File to write: .html, .txt or .eml.");
+        var at = Given.Instant("--now", "The clock reading to write at, UTC; default now.");
+        var command = new Command("letter", "Writes any letter about a night from stored state, for review; nothing is sent.") { kind, watch, night, file, at };
+        command.SetAction(async (given, stop) =>
+        {
+            var (which, id, date, path) = (Kinds[given.Needed(kind)], given.Needed(watch), given.Needed(night), given.Needed(file));
+            var form = FormOf(path);
+            var now = given.GetValue(at) ?? shell.Clock.GetCurrentInstant();
+            var letter = await WriteAsync(AllSettings.ReadValid(shell.Directory, given.GetValue(config)), which, id, date, now, stop);
+            shell.WriteFile(path, "--out", form(letter));
+            shell.Say($"{path}: {letter.Message.Subject}");
+            return Exit.Ok;
+        });
+        return command;
+    }
+
+    private static Func<Letter, byte[]> FormOf(string path) => Path.GetExtension(path).ToLowerInvariant() switch
+    {
+        ".html" => letter => Encoding.UTF8.GetBytes(letter.Html),
+        ".txt" => letter => Encoding.UTF8.GetBytes(letter.Text),
+        ".eml" => letter => Bytes(letter.Message),
+        _ => throw new BadInputException($"--out: '{path}' does not say which form; accepted: a name that ends in .html, .txt or .eml."),
+    };
+
+    private static byte[] Bytes(MimeMessage message)
+    {
+        var options = FormatOptions.Default.Clone();
+        options.NewLineFormat = NewLineFormat.Dos;
+        using var bytes = new MemoryStream();
+        message.WriteTo(options, bytes);
+        return bytes.ToArray();
+    }
+
+    private static async Task<Letter> WriteAsync(AllSettings settings, LetterKind kind, string id, LocalDate night, Instant now, CancellationToken stop)
+    {
+        var clock = new VirtualClock(now);
+        await using var parts = new ServiceCollection()
+            .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
+            .AddSingleton<IClock>(clock)
+            .AddSingleton<TimeProvider>(clock)
+            .AddNightWatch(settings)
+            .AddSingleton<IFeedHolds, NeverAsked>()
+            .BuildServiceProvider();
+        await parts.GetRequiredService<Database>().MigrateAsync(stop);
+        var watch = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
+            ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
+        var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
+        var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now).Plan;
+        var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(id, night, stop);
+        var order = LetterPolicy.ForReview(kind, told.Night, plan, now);
+        var draft = new LetterDraft { Orders = [order], Alternatives = await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop), Now = now };
+        return await parts.GetRequiredService<LetterWriter>().WriteAsync(draft, stop);
+    }
+}

@@ -8,5 +8,5 @@ internal sealed class NeverAsked : IFeedHolds
 {
     public Task<Instant?> HeldUntilAsync(string feedId, string? cell, CancellationToken cancellationToken) => Task.FromResult<Instant?>(Instant.MaxValue);
 
-    public Task HoldAsync(string feedId, string? cell, Instant until, CancellationToken cancellationToken) => Task.CompletedTask;
+    public Task HoldAsync(string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken) => Task.CompletedTask;
 }

@@ -10,6 +10,9 @@ namespace NightWatch.Alerts.Letters.Layout;
 /// <summary>The letter as HTML with its styles inlined.</summary>
 internal sealed partial class HtmlLetter : IDisposable
 {
+    /// <summary>Pixels that a chart takes where no style is read.</summary>
+    public const int ChartWidth = 600;
+
     private readonly ServiceProvider services = new ServiceCollection().BuildServiceProvider();
     private readonly HtmlRenderer renderer;
 
@@ -30,8 +33,12 @@ internal sealed partial class HtmlLetter : IDisposable
         var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<LetterPage>(parameters)).ToHtmlString());
         // The classes stay: the block for dark screens hangs on them.
         var inlined = PreMailer.Net.PreMailer.MoveCssInline(html, removeStyleElements: true, ignoreElements: "#dark").Html;
-        return FigureAndUnit().Replace(inlined, "&nbsp;");
+        return FigureAndUnit().Replace(PictureWidth().Replace(inlined, $"${{1}}{ChartWidth}${{2}}"), "&nbsp;");
     }
+
+    // The inliner makes attributes of some styles, but an image's width is a count of pixels (HTML, "dimension attributes").
+    [GeneratedRegex(@"(<img\b[^>]*\bwidth="")100%("")", RegexOptions.CultureInvariant)]
+    private static partial Regex PictureWidth();
 
     // "28 %" never breaks at the end of a phone's line.
     [GeneratedRegex(@"(?<=\d) (?=(%|°C|°F|m/s|mph|mm|km|mi|in|ft|min|mag|Wh|GB|px|[hsWmK])(?![\w/]))", RegexOptions.CultureInvariant)]

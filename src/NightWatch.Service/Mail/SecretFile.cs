@@ -11,11 +11,11 @@ internal static class SecretFile
     {
         try
         {
-            return Read(path).Length > 0 ? null : $"{key}: {path} is empty; accepted: a file with the secret and nothing else.";
+            return Read(path).Length > 0 ? null : $"{key}: {path} is empty.";
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            return $"{key}: {path} cannot be read ({Why(fault)}); accepted: a file with the secret and nothing else.";
+            return $"{key}: {path} cannot be read ({Why(fault)}).";
         }
     }
 

@@ -41,7 +41,8 @@ public sealed class ServiceOptions
         if (StopSeconds is < 1 or > 300) yield return $"Service:StopSeconds is {StopSeconds}; accepted: 1 to 300.";
         if (MessageIdDomain.Length > 0 && Uri.CheckHostName(MessageIdDomain) != UriHostNameType.Dns)
             yield return $"Service:MessageIdDomain is '{MessageIdDomain}'; accepted: a domain name, or empty.";
-        if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret) yield return secret;
+        if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret)
+            yield return $"{secret.TrimEnd('.')}; accepted: a file that holds the secret and nothing else, or empty.";
         if (PagesBase.Length > 0 && (!Uri.TryCreate(PagesBase, UriKind.Absolute, out var pages) || pages.Scheme is not ("https" or "http")))
             yield return $"Service:PagesBase is '{PagesBase}'; accepted: an absolute http or https address, or empty.";
     }

@@ -24,6 +24,7 @@ internal static class GivenLetter
         };
         message.From.Add(new MailboxAddress("NightWatch", "watch@nightwatch.example.org"));
         message.To.Add(new MailboxAddress("Ilse Vermaak", "ilse@example.org"));
+        message.Headers.Add("List-Unsubscribe-Post", "List-Unsubscribe=One-Click");
         message.Headers.Add("List-Unsubscribe", "<https://nightwatch.example.org/unsubscribe/0123456789abcdef0123456789abcdef>");
         return OutboxDraft.Of(new Letter(key, LetterKind.Outlook, message, "", "", notAfter ?? Now + Duration.FromDays(1)), [], notBefore ?? Now);
     }

@@ -53,7 +53,7 @@ public sealed class CheckCommandTests
     {
         using var program = new Nightwatch();
         program.Write("appsettings.json", """
-            { "Feeds": { "Order": "fake" }, "Mail": { "From": "NightWatch <watch@example.org>" }, "Service": { "ListUnsubscribe": "https://night.example.org/stop/7" } }
+            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "From": "NightWatch <watch@example.org>" }, "Service": { "ListUnsubscribe": "https://night.example.org/stop/7" } }
             """);
 
         var ran = await program.RunAsync("check", "--send-test", "ada@example.net");
@@ -70,7 +70,7 @@ public sealed class CheckCommandTests
     public async Task A_test_letter_to_no_address_is_refused()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake" } }""");
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
 
         var ran = await program.RunAsync("check", "--send-test", "nobody");
 

@@ -23,7 +23,7 @@ public sealed class LetterCommandTests : IDisposable
     private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-letter-").FullName;
 
     public LetterCommandTests() => File.WriteAllText(
-        Path.Combine(folder, "appsettings.json"), $$"""{ "Database": { "Connection": "{{Path.Combine(folder, "kept.db")}}" }, "Feeds": { "Order": "fake" }, "Mail": { "From": "NightWatch <watch@example.org>" } }""");
+        Path.Combine(folder, "appsettings.json"), $$"""{ "Database": { "Connection": "{{Path.Combine(folder, "kept.db")}}" }, "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "From": "NightWatch <watch@example.org>" } }""");
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 

@@ -94,7 +94,7 @@ public sealed class DueCalendarTests
     {
         var now = Instant.FromUtc(2027, 6, 1, 12, 0);
         var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0));
-        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 1), new ForecastAnswer(), now).Plan with { LeaveBy = null };
+        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 1), new ForecastAnswer(), now, new SharedSky()).Plan with { LeaveBy = null };
         var told = new ToldNight { WatchId = watch.Id, Night = plan.Night, Told = VerdictClass.Go, LeaveBy = now + Duration.FromHours(3) };
 
         Assert.Equal(told.LeaveBy, LastWord(told, plan)?.DueAt);

@@ -41,7 +41,7 @@ postfix -c "$work/postfix/etc" start >/dev/null 2>&1
 openssl genrsa -out "$work/dkim.pem" 2048 2>/dev/null; chmod 600 "$work/dkim.pem"
 openssl rsa -in "$work/dkim.pem" -pubout -outform DER 2>/dev/null | base64 -w0 > "$work/dkim.pub"
 cat > "$work/service/appsettings.json" <<JSON
-{ "Database": { "Connection": "$work/service/nightwatch.db" }, "Feeds": { "Order": "fake" },
+{ "Database": { "Connection": "$work/service/nightwatch.db" }, "Feeds": { "Order": "fake", "Usage": "private" },
   "Mail": { "Transport": "smtp", "From": "NightWatch <nightwatch@example.org>", "Host": "localhost", "Port": $port, "CaFile": "$work/postfix/etc/cert.pem",
             "Dkim": { "Domain": "example.org", "Selector": "nw", "KeyFile": "$work/dkim.pem" } },
   "Service": { "Port": 0, "TickSeconds": 1, "ListUnsubscribe": "https://night.example.org/stop/k7xw2q" } }
@@ -56,7 +56,7 @@ nightwatch check --send-test ada@example.org > "$work/check.log" 2>&1 || { sed '
 /usr/bin/python3 "$here/queue_letters.py" put "$work/service/nightwatch.db" "$work/rehearsal/letters"
 nightwatch run > "$work/run.log" 2>&1 & service=$!
 /usr/bin/python3 "$here/queue_letters.py" wait "$work/service/nightwatch.db" || { tail -5 "$work/run.log"; rc=1; }
-kill "$service"; wait "$service" 2>/dev/null || true; service=
+kill "$service" 2>/dev/null || true; wait "$service" 2>/dev/null || true; service=
 /usr/bin/python3 "$here/read_letters.py" "$work/mail" "$work/rehearsal/letters" "$work/dkim.pub" "$work/pages" || rc=1
 node "$here/pages.mjs" "$work/npm" "$work/pages" "$(command -v chromium)" || rc=1
 exit $rc

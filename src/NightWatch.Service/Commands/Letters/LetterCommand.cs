@@ -80,7 +80,7 @@ internal static class LetterCommand
         var watch = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
             ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
-        var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now).Plan;
+        var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now, parts.GetRequiredService<SharedSky>()).Plan;
         var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(id, night, stop);
         var order = LetterPolicy.ForReview(kind, told.Night, plan, now);
         var draft = new LetterDraft { Orders = [order], Alternatives = await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop), Now = now };

@@ -18,7 +18,8 @@ done
 [ ${#need[@]} -eq 0 ] || { apt-get update -qq; apt-get install -y -qq --no-install-recommends "${need[@]}" >/dev/null; }
 npm install --silent --no-audit --no-fund --prefix "$work/npm" html-validate@11.21.1 axe-core@4.14.1 puppeteer-core@25.16.0 >/dev/null
 dotnet build src/NightWatch.Service -v q -nologo >&2
-nightwatch() { dotnet "$here/../../../src/NightWatch.Service/bin/Debug/net10.0/nightwatch.dll" "$@"; }
+program=$PWD/src/NightWatch.Service/bin/Debug/net10.0/nightwatch.dll
+nightwatch() { dotnet "$program" "$@"; }
 
 # Postfix with folders of its own: TLS on offer, nothing leaves the machine, two mailboxes.
 port=$(python3 -c 'import socket; s=socket.socket(); s.bind(("127.0.0.1",0)); print(s.getsockname()[1])')
@@ -54,7 +55,7 @@ rc=0
 nightwatch check --send-test ada@example.org > "$work/check.log" 2>&1 || { sed 's/^/  /' "$work/check.log"; echo "FAIL check --send-test"; rc=1; }
 # The rehearsal's letters wait in the outbox of a service with the real transport, and it sends them.
 /usr/bin/python3 "$here/queue_letters.py" put "$work/service/nightwatch.db" "$work/rehearsal/letters"
-nightwatch run > "$work/run.log" 2>&1 & service=$!
+dotnet "$program" run > "$work/run.log" 2>&1 & service=$!
 /usr/bin/python3 "$here/queue_letters.py" wait "$work/service/nightwatch.db" || { tail -5 "$work/run.log"; rc=1; }
 kill "$service" 2>/dev/null || true; wait "$service" 2>/dev/null || true; service=
 /usr/bin/python3 "$here/read_letters.py" "$work/mail" "$work/rehearsal/letters" "$work/dkim.pub" "$work/pages" || rc=1

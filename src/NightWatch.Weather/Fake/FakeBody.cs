@@ -11,12 +11,14 @@ namespace NightWatch.Weather.Fake;
 /// <summary>Writes what <see cref="FakeReader"/> reads: a run with its past hours, hourly at first, then six-hourly.</summary>
 internal static class FakeBody
 {
-    private const int PastHours = 72;
+    internal const int PastHours = 72;
     private const int HourlyHours = 60;
     private const int LastHours = 9 * 24;
     private const int CoarseHours = 6;
 
-    private static readonly ImmutableArray<(InstantQuantity Quantity, Func<WeatherState, double> Of)> InstantValues =
+    internal static readonly Duration HalfHour = Duration.FromMinutes(30);
+
+    internal static readonly ImmutableArray<(InstantQuantity Quantity, Func<WeatherState, double> Of)> InstantValues =
     [
         (InstantQuantity.CloudAreaFraction, w => w.Cloud),
         (InstantQuantity.LowCloudAreaFraction, w => w.LowCloud),
@@ -32,7 +34,7 @@ internal static class FakeBody
         (InstantQuantity.SeaLevelPressureHpa, w => w.PressureHpa),
     ];
 
-    private static readonly ImmutableArray<(PeriodQuantity Quantity, Func<IReadOnlyList<WeatherState>, double> Of)> PeriodValues =
+    internal static readonly ImmutableArray<(PeriodQuantity Quantity, Func<IReadOnlyList<WeatherState>, double> Of)> PeriodValues =
     [
         (PeriodQuantity.PrecipitationMm, hours => hours.Sum(w => w.RainMmPerH)),
         (PeriodQuantity.PrecipitationProbability, hours => hours.Max(w => w.RainProbability)),
@@ -68,10 +70,22 @@ internal static class FakeBody
         return buffer.WrittenSpan.ToArray();
     }
 
-    private static void WriteRun(Utf8JsonWriter json, Func<Instant, WeatherState> at, Instant issuedAt, int pastHours, int? member)
+    /// <summary>The hours of a run, from its issue: of its instants, and of its periods, both ascending.</summary>
+    internal static (ImmutableArray<int> Stamps, ImmutableArray<(int Start, int End)> Periods) Layout(int pastHours)
     {
         var hourly = Enumerable.Range(-pastHours, pastHours + HourlyHours).ToList();
         var coarse = Enumerable.Range(0, (LastHours - HourlyHours) / CoarseHours).Select(i => HourlyHours + CoarseHours * i).ToList();
+        return (
+            [.. hourly, .. coarse, LastHours],
+            [.. hourly.Select(hour => (hour, hour + 1)), .. coarse.Select(hour => (hour, hour + CoarseHours))]);
+    }
+
+    /// <summary>As a value stands in a body.</summary>
+    internal static double Written(double value) => Math.Round(value, 3);
+
+    private static void WriteRun(Utf8JsonWriter json, Func<Instant, WeatherState> at, Instant issuedAt, int pastHours, int? member)
+    {
+        var (stamps, periods) = Layout(pastHours);
         Instant Of(int hour) => issuedAt + Duration.FromHours(hour);
 
         json.WriteStartObject();
@@ -80,16 +94,14 @@ internal static class FakeBody
         else
             json.WriteNull("member");
 
-        var stamps = hourly.Concat(coarse).Append(LastHours).ToList();
-        var states = stamps.ConvertAll(hour => at(Of(hour)));
+        var states = stamps.Select(hour => at(Of(hour))).ToList();
         json.WriteStartObject("instants");
         WriteTimes(json, "time", stamps.Select(Of));
         foreach (var (quantity, of) in InstantValues)
             WriteValues(json, quantity.ToString(), states.Select(of));
         json.WriteEndObject();
 
-        var periods = hourly.Select(hour => (Start: hour, End: hour + 1)).Concat(coarse.Select(hour => (Start: hour, End: hour + CoarseHours))).ToList();
-        var within = periods.ConvertAll(p => Enumerable.Range(p.Start, p.End - p.Start).Select(h => at(Of(h) + Duration.FromMinutes(30))).ToList());
+        var within = periods.Select(p => Enumerable.Range(p.Start, p.End - p.Start).Select(h => at(Of(h) + HalfHour)).ToList()).ToList();
         json.WriteStartObject("periods");
         WriteTimes(json, "start", periods.Select(p => Of(p.Start)));
         WriteTimes(json, "end", periods.Select(p => Of(p.End)));
@@ -111,7 +123,7 @@ internal static class FakeBody
     {
         json.WriteStartArray(name);
         foreach (var value in values)
-            json.WriteNumberValue(Math.Round(value, 3));
+            json.WriteNumberValue(Written(value));
         json.WriteEndArray();
     }
 }

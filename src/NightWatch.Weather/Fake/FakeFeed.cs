@@ -27,7 +27,7 @@ public sealed class FakeFeed(FakeWeather weather, IClock clock, int members = 20
     public Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
-        var issuedAt = NewestRun();
+        var issuedAt = NewestRunAt(clock.GetCurrentInstant());
         if (Holds(known, issuedAt))
             return Task.FromResult<Fetched>(new Fetched.Unchanged(NextRun(issuedAt)));
         var body = Body(FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members: null), issuedAt);
@@ -38,16 +38,17 @@ public sealed class FakeFeed(FakeWeather weather, IClock clock, int members = 20
     public Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
-        var issuedAt = NewestRun();
+        var issuedAt = NewestRunAt(clock.GetCurrentInstant());
         if (Holds(known, issuedAt))
             return Task.FromResult<FetchedMembers>(new FetchedMembers.Unchanged(NextRun(issuedAt)));
         var body = Body(FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members), issuedAt);
         return Task.FromResult<FetchedMembers>(new FetchedMembers.Fresh(reader.ReadMembers(body.Body, body.RetrievedAt), body));
     }
 
-    private Instant NewestRun()
+    /// <summary>When the newest run that is out at an instant was issued.</summary>
+    internal static Instant NewestRunAt(Instant now)
     {
-        var since = clock.GetCurrentInstant() - Delay - NodaConstants.UnixEpoch;
+        var since = now - Delay - NodaConstants.UnixEpoch;
         return NodaConstants.UnixEpoch + RunEvery * (long)Math.Floor(since / RunEvery);
     }
 

@@ -5,6 +5,7 @@ using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Commands.Letters;
 using NightWatch.Service.Commands.Plans;
 using NightWatch.Service.Commands.Seasons;
+using NightWatch.Service.Commands.Simulations;
 using NightWatch.Service.Commands.SkyNights;
 
 namespace NightWatch.Service.Commands;
@@ -24,6 +25,7 @@ internal static class CommandLine
             PlanCommand.Create(shell),
             SeasonCommand.Create(shell),
             RehearseCommand.Create(shell),
+            VerifySimulatedCommand.Create(shell),
             RunCommand.Create(shell, config),
             WatchCommand.Create(shell, config),
             SiteCommand.Create(shell, config),

@@ -1,6 +1,11 @@
+using System.Text.Json.Serialization;
+
 namespace NightWatch.Planning.Verification.Calibrating;
 
 /// <summary>From a probability as computed to one that comes as often as it says.</summary>
+[JsonDerivedType(typeof(Off), "off")]
+[JsonDerivedType(typeof(Logistic), "logistic")]
+[JsonDerivedType(typeof(Isotonic), "isotonic")]
 public abstract record CalibrationMap
 {
     /// <summary>Nothing learnt from a record of the past is surer than this: nights of one spell are not independent (engineering choice).</summary>

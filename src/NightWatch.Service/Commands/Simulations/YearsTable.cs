@@ -1,0 +1,108 @@
+using NightWatch.Planning.Verification;
+using NightWatch.Service.SimulatedYears;
+using NightWatch.Service.Wording;
+using Spectre.Console;
+
+namespace NightWatch.Service.Commands.Simulations;
+
+/// <summary>The scores of simulated years, for people.</summary>
+internal static class YearsTable
+{
+    public static void Draw(Shell shell, YearsScores scores, TimeSpan took) => shell.Draw(console =>
+    {
+        console.WriteLine(FormattableString.Invariant(
+            $"{Many(scores.Sites, "site")}, {Many(scores.Years, "year")} from {LocalText.Date(scores.FirstNight)}, {EveryNight(scores.Every)}, seed {scores.Seed}, in {took.TotalSeconds:0} s."));
+        console.WriteLine(FormattableString.Invariant(
+            $"{scores.Nights} nights that the sky allows (dark, the subject up, long enough): {scores.Usable} came usable, {scores.Go} of them go. {scores.LettersANight:0.00} letters a night."));
+        console.WriteLine("Invented weather with 20 members: this tests the chain, and says nothing about any real feed. Neighbouring nights and sites share their weather, so the truth is wider than the brackets.");
+        console.WriteLine();
+        console.WriteLine("Calls: go or marginal is a call, and whether the night came usable");
+        console.Write(Calls(scores));
+        console.WriteLine("Probabilities: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; skill above 0 is better than the reference");
+        console.Write(Probabilities(scores));
+        console.WriteLine("Reliability as computed: of the nights said so likely, % that came usable [95 % by Wilson] (nights); a dash below 10 nights");
+        console.Write(Reliability(scores, lead => lead.Raw));
+        console.WriteLine("Reliability calibrated, on fortnights that the calibration had not seen");
+        console.Write(Reliability(scores, lead => lead.Calibrated));
+        foreach (var lead in scores.Leads) console.WriteLine($"Calibration, {Ahead(lead.LeadNights)}: {lead.Calibration.Why}");
+        console.WriteLine();
+        console.WriteLine("What a rule for going costs, a site and year; every rule knows the dark calendar");
+        console.Write(Policies(scores));
+        foreach (var duel in scores.Naive) console.WriteLine(duel.Text);
+    });
+
+    private static Table Calls(YearsScores scores)
+    {
+        var table = WithColumns("Nights ahead", "Hit", "False alarm", "Miss", "Correct rejection", "Hit rate", "False alarm ratio", "Bias", "Peirce skill");
+        foreach (var lead in scores.Leads) Row(Ahead(lead.LeadNights), lead.Calls);
+        Row("by the letters", scores.Letters.Calls);
+        return table;
+
+        void Row(string name, ContingencyTable calls) => table.AddRow(
+            name, $"{calls.Hits}", $"{calls.FalseAlarms}", $"{calls.Misses}", $"{calls.CorrectRejections}",
+            Percent(calls.HitRate), Percent(calls.FalseAlarmRatio), Number(calls.Bias), Number(calls.PeirceSkill));
+    }
+
+    private static Table Probabilities(YearsScores scores)
+    {
+        var table = WithColumns(
+            "Nights ahead", "Brier", "REL", "RES", "UNC", "Calibrated", "its REL", "Skill on climate", "on persistence", "RPS", "its skill");
+        foreach (var lead in scores.Leads)
+        {
+            var (raw, calibrated) = (lead.Raw.Brier, lead.Calibrated.Brier);
+            table.AddRow(
+                Ahead(lead.LeadNights), Fine(raw.Value), Fine(raw.Reliability), Fine(raw.Resolution), Fine(raw.Uncertainty), Fine(calibrated.Value), Fine(calibrated.Reliability),
+                Number(lead.SkillOnClimate), Number(lead.SkillOnPersistence), Fine(lead.RankedProbability), Number(lead.RankedSkill));
+        }
+
+        return table;
+    }
+
+    private static Table Reliability(YearsScores scores, Func<LeadScores, ProbabilityScores> of)
+    {
+        var table = WithColumns(["Said", .. scores.Leads.Select(lead => Ahead(lead.LeadNights))]);
+        for (var i = 0; i < ReliabilityDiagram.UsualBins; i++)
+        {
+            var bin = i;
+            table.AddRow([FormattableString.Invariant($"{bin * 10} to {bin * 10 + 10} %"), .. scores.Leads.Select(lead => Bin(of(lead).Reliability[bin]))]);
+        }
+
+        return table;
+    }
+
+    private static Table Policies(YearsScores scores)
+    {
+        var table = WithColumns("Rule", "Drives", "For nothing", "Usable nights lost", "Drives for nothing, %", "Usable nights lost, %");
+        foreach (var rule in scores.Naive.Select(duel => duel.Naive).Prepend(scores.Letters))
+        {
+            table.AddRow(
+                rule.Name, Number(rule.DrivesAYear, "0.0"), Number(rule.DrivesForNothingAYear, "0.0"), Number(rule.NightsLostAYear, "0.0"),
+                Percent(rule.Calls.FalseAlarmRatio), Percent(1 - rule.Calls.HitRate));
+        }
+
+        return table;
+    }
+
+    private static Table WithColumns(params string[] columns)
+    {
+        var table = new Table().Border(TableBorder.Simple).AddColumns([.. columns.Select(Markup.Escape)]);
+        foreach (var column in table.Columns.Skip(1)) column.RightAligned();
+        return table;
+    }
+
+    private static string Many(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
+
+    private static string EveryNight(int every) => every == 1 ? "every night" : FormattableString.Invariant($"one night in {every}");
+
+    private static string Ahead(int lead) => lead switch { 0 => "the day", 1 => "1 night", _ => $"{lead} nights" };
+
+    private static string Bin(ReliabilityBin bin) => !bin.IsShown
+        ? "-"
+        : Markup.Escape(FormattableString.Invariant($"{bin.Frequency * 100:0} [{bin.Interval.Low * 100:0},{bin.Interval.High * 100:0}] ({bin.Count})"));
+
+    private static string Percent(double? share) => share is { } s ? FormattableString.Invariant($"{s * 100:0.0}") : "-";
+
+    private static string Fine(double value) => value.ToString("0.0000", System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Number(double? value, string format = "0.00") => value?.ToString(format, System.Globalization.CultureInfo.InvariantCulture) ?? "-";
+}

@@ -12,9 +12,6 @@ public readonly record struct Frame(double WidthMm, double HeightMm, double Foca
     /// <summary>Field of view across the height, degrees.</summary>
     public double VerticalFieldDeg => FieldDeg(HeightMm, FocalLengthMm);
 
-    /// <summary>Field of view across the diagonal, degrees.</summary>
-    public double DiagonalFieldDeg => FieldDeg(Math.Sqrt(WidthMm * WidthMm + HeightMm * HeightMm), FocalLengthMm);
-
     /// <summary>Angle, degrees, that a length on the sensor covers about the axis: 2 atan(d / 2f).</summary>
     public static double FieldDeg(double lengthMm, double focalLengthMm) => 2 * Math.Atan(lengthMm / (2 * focalLengthMm)) * 180 / Math.PI;
 

@@ -11,10 +11,10 @@ using NodaTime;
 namespace NightWatch.Service.Passes;
 
 /// <summary>One watch and one night, evaluated from what the pass knows.</summary>
+/// <param name="Inputs">What it was made from.</param>
 /// <param name="Plan">The whole plan.</param>
 /// <param name="StoredIds">The stored forecasts behind it.</param>
-/// <param name="InputsHash">Equal hashes, equal plans.</param>
-internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> StoredIds, string InputsHash)
+internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, IReadOnlyList<long> StoredIds)
 {
     /// <summary>Where a watch's forecast is wanted.</summary>
     public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
@@ -28,7 +28,6 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
     /// <param name="measured">Rain of the 72 hours before where somebody measured it; null: as the forecasts had it.</param>
     public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null)
     {
-        var rain = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now);
         var inputs = new NightInputs
         {
             Watch = watch,
@@ -39,16 +38,17 @@ internal sealed record NightEvaluation(NightPlan Plan, IReadOnlyList<long> Store
             Members = forecast.Members,
             SecondOpinion = forecast.SecondOpinion,
             Glow = sky.GlowOf(watch.Site),
-            RainBefore = rain,
+            RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
         };
-        return new NightEvaluation(NightPlanner.Plan(inputs, sky.Ephemeris), forecast.StoredIds, Hash(watch, night, forecast, rain, now));
+        return new NightEvaluation(inputs, NightPlanner.Plan(inputs, sky.Ephemeris), forecast.StoredIds);
     }
 
-    private static string Hash(Watch watch, LocalDate night, ForecastAnswer forecast, RainBefore rain, Instant now)
+    /// <summary>Equal hashes, equal plans. Worked out when asked for: most plans are looked at and not kept.</summary>
+    public string InputsHash()
     {
         // The stored answers by their ids; a confirmation moves the newest one's time, and the rain comes from many.
-        var weather = $"{string.Join(',', forecast.StoredIds)}|{forecast.Series?.RetrievedAt.ToUnixTimeTicks()}|{rain}";
-        var inputs = $"{JsonSerializer.Serialize(watch, WatchJson.Options)}|{night:R}|{now.ToUnixTimeTicks()}|{weather}";
+        var weather = $"{string.Join(',', StoredIds)}|{Inputs.Forecast?.RetrievedAt.ToUnixTimeTicks()}|{Inputs.RainBefore}";
+        var inputs = $"{JsonSerializer.Serialize(Inputs.Watch, WatchJson.Options)}|{Inputs.Night:R}|{Inputs.Now.ToUnixTimeTicks()}|{weather}";
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(inputs)).AsSpan(0, 16));
     }
 }

@@ -34,7 +34,7 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clo
                 At = now,
                 Verdict = evaluation.Plan.Verdict,
                 ForecastIds = evaluation.StoredIds,
-                InputsHash = evaluation.InputsHash,
+                InputsHash = evaluation.InputsHash(),
                 Letter = decision.Letter?.Kind,
                 Why = decision.Why,
             });

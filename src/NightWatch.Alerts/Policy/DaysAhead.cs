@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verdicts;
+using NightWatch.Sky.Time;
 
 namespace NightWatch.Alerts.Policy;
 

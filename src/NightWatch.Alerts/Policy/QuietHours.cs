@@ -1,4 +1,5 @@
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Time;
 using NodaTime;
 
 namespace NightWatch.Alerts.Policy;

@@ -1,21 +1,15 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Time;
 using NightWatch.Store.Due;
 using NodaTime;
-using NodaTime.TimeZones;
 
 namespace NightWatch.Service.Passes;
 
 /// <summary>When a watch is to be looked at: local intent in, instants out.</summary>
 internal static class DueCalendar
 {
-    /// <summary>
-    /// The one rule from local times to instants: a time that the clocks skip means the end of the gap, a time that comes twice the
-    /// earlier. Quartz has other rules and another zone database, so it is never asked.
-    /// </summary>
-    public static readonly ZoneLocalMappingResolver Resolver = Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
-
     /// <summary>When the morning after is asked about: late enough for one who came home at dawn.</summary>
     public static readonly LocalTime AskedAt = new(11, 0);
 
@@ -81,5 +75,5 @@ internal static class DueCalendar
 
     private static string Slot(LocalTime check) => NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Format(check);
 
-    private static Instant At(Watch watch, LocalDate date, LocalTime time) => watch.Site.Zone.ResolveLocal(date + time, Resolver).ToInstant();
+    private static Instant At(Watch watch, LocalDate date, LocalTime time) => LocalClock.At(watch.Site.Zone, date, time);
 }

@@ -2,6 +2,7 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
+using NightWatch.Sky.Nights;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NodaTime;
@@ -15,7 +16,7 @@ internal sealed class Truth(FakeWeather weather, SharedSky sky)
     public async Task<NightPlan> OfAsync(Watch watch, LocalDate night, CancellationToken stop)
     {
         // A run issued after the night holds the night's hours as they were; its own evening is when the photographer left.
-        var noon = watch.Site.Zone.ResolveLocal(night + new LocalTime(12, 0), DueCalendar.Resolver).ToInstant();
+        var noon = NightSpan.Noon(watch.Site.Zone, night);
         var after = new FakeFeed(weather, new VirtualClock(noon + Duration.FromHours(30)), members: 0);
         var fetched = (Fetched.Fresh)await after.FetchAsync(NightEvaluation.PlaceOf(watch), null, stop);
         return NightEvaluation.Of(watch, night, new ForecastAnswer { Series = fetched.Series }, noon + Duration.FromHours(30), sky).Plan;

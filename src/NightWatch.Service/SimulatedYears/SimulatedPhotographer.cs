@@ -1,7 +1,7 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Passes;
+using NightWatch.Sky.Time;
 using NodaTime;
 
 namespace NightWatch.Service.SimulatedYears;
@@ -61,5 +61,5 @@ internal sealed class SimulatedPhotographer(Watch watch, SimulatedWeather weathe
         foreach (var check in letters.SameDayChecks.Order()) yield return (PassKind.SameDay, 0, At(night, check));
     }
 
-    private Instant At(LocalDate date, LocalTime time) => watch.Site.Zone.ResolveLocal(date + time, DueCalendar.Resolver).ToInstant();
+    private Instant At(LocalDate date, LocalTime time) => LocalClock.At(watch.Site.Zone, date, time);
 }

@@ -2,6 +2,7 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
+using NightWatch.Sky.Nights;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
@@ -57,7 +58,7 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
         return Enumerable.Range(0, 24).Average(hour => weather.Forecast(place, midnight + Duration.FromHours(hour), issued).Cloud);
     }
 
-    private Instant NoonOf(LocalDate night) => watch.Site.Zone.ResolveLocal(night + new LocalTime(12, 0), DueCalendar.Resolver).ToInstant();
+    private Instant NoonOf(LocalDate night) => NightSpan.Noon(watch.Site.Zone, night);
 
     private NightPlan Plan(LocalDate night, Instant now, ForecastSeries? forecast, IReadOnlyList<ForecastSeries> members) =>
         NightEvaluation.Of(watch, night, new ForecastAnswer { Series = forecast, Members = members }, now, sky).Plan;

@@ -3,6 +3,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Service.Passes;
 using NightWatch.Sky.Moon;
 using NightWatch.Sky.Nights;
+using NightWatch.Sky.Time;
 using NightWatch.Weather.Fake;
 using NodaTime;
 
@@ -56,7 +57,7 @@ internal sealed class YearsRun(int seed, int nightsASite, int sites, int every, 
             if ((day + site) % every == 0)
             {
                 var (looks, toldOn, letters) = photographer.Live(night, dark);
-                var morning = watch.Site.Zone.ResolveLocal(night + watch.Letters.MorningAt, DueCalendar.Resolver).ToInstant();
+                var morning = LocalClock.At(watch.Site.Zone, night, watch.Letters.MorningAt);
                 yield return new SimulatedNight(
                     site, night, came, looks, toldOn, letters, weather.DayCloud(night, morning), newMoons.Contains(night),
                     [.. Enumerable.Range(0, looks.Count).Select(lead => LastOver(before, night.PlusDays(-lead)))]);

@@ -1,5 +1,5 @@
+using NightWatch.Sky.Time;
 using NodaTime;
-using NodaTime.TimeZones;
 
 namespace NightWatch.Sky.Nights;
 
@@ -7,9 +7,6 @@ namespace NightWatch.Sky.Nights;
 public static class NightSpan
 {
     private static readonly Duration FarFromTransition = Duration.FromHours(36);
-
-    private static readonly ZoneLocalMappingResolver Resolver =
-        Resolvers.CreateMappingResolver(Resolvers.ReturnEarlier, Resolvers.ReturnStartOfIntervalAfter);
 
     // Kwajalein lived one date twice in 1969. No night needs 47 hours.
     private static readonly Duration Longest = Duration.FromHours(26);
@@ -27,10 +24,9 @@ public static class NightSpan
     public static Instant Noon(DateTimeZone zone, LocalDate date)
     {
         // Mapping a local time allocates; far from a change of offset, which is nearly always, subtracting the offset is the same.
-        var local = date.At(LocalTime.Noon);
-        var asUtc = local.InUtc().ToInstant();
+        var asUtc = date.At(LocalTime.Noon).InUtc().ToInstant();
         var rule = zone.GetZoneInterval(asUtc);
         var far = (!rule.HasStart || asUtc - rule.Start > FarFromTransition) && (!rule.HasEnd || rule.End - asUtc > FarFromTransition);
-        return far ? asUtc - Duration.FromSeconds(rule.WallOffset.Seconds) : zone.ResolveLocal(local, Resolver).ToInstant();
+        return far ? asUtc - Duration.FromSeconds(rule.WallOffset.Seconds) : LocalClock.At(zone, date, LocalTime.Noon);
     }
 }

@@ -4,6 +4,7 @@ using NightWatch.Service.Commands.Checks;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Commands.Letters;
 using NightWatch.Service.Commands.Plans;
+using NightWatch.Service.Commands.Records;
 using NightWatch.Service.Commands.Seasons;
 using NightWatch.Service.Commands.Simulations;
 using NightWatch.Service.Commands.SkyNights;
@@ -30,6 +31,7 @@ internal static class CommandLine
             WatchCommand.Create(shell, config),
             SiteCommand.Create(shell, config),
             LetterCommand.Create(shell, config),
+            OutcomeCommand.Create(shell, config),
             CheckCommand.Create(shell, config),
         };
         root.SetAction(given => new HelpAction().Invoke(given));

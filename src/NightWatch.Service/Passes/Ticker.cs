@@ -61,6 +61,7 @@ internal sealed partial class Ticker(
         ForecastRuns = options.KeepForecastRuns,
         LetterTexts = Duration.FromDays(options.KeepLettersDays),
         Verdicts = Duration.FromDays(options.KeepVerdictsDays),
+        Outcomes = Duration.FromDays(options.KeepOutcomesDays),
     };
 
     [LoggerMessage(111, LogLevel.Warning, "The clock went from {Last} to {Now} between two ticks; what is due is caught up or dropped by rule")]

@@ -17,6 +17,9 @@ public sealed class DatabaseOptions
     /// <summary>Days that evaluations and what was told are kept.</summary>
     public int KeepVerdictsDays { get; set; } = 400;
 
+    /// <summary>Days that it is kept what the nights were like.</summary>
+    public int KeepOutcomesDays { get; set; } = 2000;
+
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IEnumerable<string> Faults()
     {
@@ -24,5 +27,7 @@ public sealed class DatabaseOptions
         if (KeepForecastRuns is < 2 or > 500) yield return $"Database:KeepForecastRuns is {KeepForecastRuns}; accepted: 2 to 500.";
         if (KeepLettersDays is < 1 or > 3650) yield return $"Database:KeepLettersDays is {KeepLettersDays}; accepted: 1 to 3650.";
         if (KeepVerdictsDays is < 30 or > 3650) yield return $"Database:KeepVerdictsDays is {KeepVerdictsDays}; accepted: 30 to 3650.";
+        if (KeepOutcomesDays < KeepVerdictsDays || KeepOutcomesDays > 7300)
+            yield return $"Database:KeepOutcomesDays is {KeepOutcomesDays}; accepted: KeepVerdictsDays ({KeepVerdictsDays}) to 7300.";
     }
 }

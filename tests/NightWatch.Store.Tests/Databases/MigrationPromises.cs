@@ -30,7 +30,7 @@ public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
         await Database.WriteAsync(
             async session =>
             {
-                foreach (var table in new[] { "outbox_about", "outbox", "due", "told_night", "verdict", "forecast", "rain", "feed_hold", "watch", "site", "SchemaVersions" })
+                foreach (var table in new[] { "outbox_about", "outbox", "due", "told_night", "verdict", "forecast", "rain", "feed_hold", "outcome", "watch", "site", "SchemaVersions" })
                     await session.ExecuteAsync($"DROP TABLE {table}");
                 return true;
             },
@@ -42,7 +42,7 @@ public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
             return await process.MigrateAsync(Cancel);
         }));
 
-        Assert.Equal(["0001_watches", "0002_forecasts", "0003_verdicts", "0004_due", "0005_outbox", "0006_rain_and_holds"], ran.SelectMany(scripts => scripts));
+        Assert.Equal(["0001_watches", "0002_forecasts", "0003_verdicts", "0004_due", "0005_outbox", "0006_rain_and_holds", "0010_outcomes"], ran.SelectMany(scripts => scripts));
     }
 
     [Fact]

@@ -59,14 +59,14 @@ public abstract class RecoveryAndRetentionPromises(TestDatabase tested) : StoreT
         var retention = new Retention(Database);
         var rule = new RetentionRule { ForecastRuns = 3 };
 
-        Assert.Equal(new Removed(3, 0, 0, 0, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now, Cancel));
+        Assert.Equal(new Removed(3, 0, 0, 0, 0, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now, Cancel));
         Assert.NotNull(await outbox.MimeAsync(sent.Id, Cancel));
 
-        Assert.Equal(new Removed(3, 2, 1, 1, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(31), Cancel));
+        Assert.Equal(new Removed(3, 2, 1, 1, 0, 0, 0, 0, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(31), Cancel));
         Assert.Null(await outbox.MimeAsync(sent.Id, Cancel));
         Assert.Equal(0, await outbox.EnqueueAsync([Given.Letter("sent")], Given.Now, Cancel)); // the row still keeps its key
 
-        Assert.Equal(new Removed(0, 0, 0, 0, 1, 1, 1, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(410), Cancel));
+        Assert.Equal(new Removed(0, 0, 0, 0, 1, 1, 1, 0, 0), await retention.ApplyAsync(rule, Given.Now + Duration.FromDays(410), Cancel));
         Assert.Equal("open", Assert.Single(await outbox.ListAsync(null, 9, Cancel)).DedupeKey);
         Assert.NotNull(await new DueStore(Database).NextAsync(Cancel));
         Assert.Empty(await new VerdictStore(Database).OfNightAsync("core-at-the-bend", Given.Night, Cancel));

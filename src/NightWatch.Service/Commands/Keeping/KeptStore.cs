@@ -1,6 +1,7 @@
 using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Due;
+using NightWatch.Store.Outcomes;
 using NightWatch.Store.Watches;
 
 namespace NightWatch.Service.Commands.Keeping;
@@ -16,6 +17,7 @@ internal sealed class KeptStore : IAsyncDisposable
         Sites = new SiteStore(database);
         Watches = new WatchStore(database);
         Due = new DueStore(database);
+        Outcomes = new OutcomeStore(database);
     }
 
     public SiteStore Sites { get; }
@@ -23,6 +25,8 @@ internal sealed class KeptStore : IAsyncDisposable
     public WatchStore Watches { get; }
 
     public DueStore Due { get; }
+
+    public OutcomeStore Outcomes { get; }
 
     /// <summary>Opens what the settings name, made and migrated where needed.</summary>
     public static async Task<KeptStore> OpenAsync(Shell shell, string? configPath, CancellationToken stop)

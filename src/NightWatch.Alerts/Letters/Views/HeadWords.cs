@@ -50,7 +50,7 @@ internal static class HeadWords
         return night.Order.Kind switch
         {
             LetterKind.Debrief => night.Links.Debrief(night.Plan.Watch.Id, night.Plan.Night, "clear") is null
-                ? "Reply to this letter with one word: clear, mixed or clouded."
+                ? "Reply to this letter with one word: clear, partly, cloudy or wet-lens."
                 : "Choose one answer below.",
             _ when night.IsOff => Instead(night),
             LetterKind.Outlook => leaveBy is null

@@ -2,14 +2,21 @@ using NightWatch.Alerts.Pictures;
 using NightWatch.Alerts.Policy;
 using NightWatch.Alerts.Words;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Outcomes;
 
 namespace NightWatch.Alerts.Letters.Views;
 
 /// <summary>From one order to what the letter says of its night.</summary>
 internal static class NightViews
 {
-    private static readonly (string Word, string Text)[] Answers =
-        [("clear", "Clear: I got what I came for"), ("mixed", "Mixed: part of it was usable"), ("clouded", "Clouded or wet: nothing usable"), ("stayed", "I did not go")];
+    private static readonly (NightOutcome Outcome, string Text)[] Answers =
+    [
+        (NightOutcome.Clear, "Clear: I got what I came for"),
+        (NightOutcome.Partly, "Partly: some of it was usable"),
+        (NightOutcome.Cloudy, "Cloud, fog or rain: nothing usable"),
+        (NightOutcome.WetLens, "Clear, but the lens got wet"),
+        (NightOutcome.Stayed, "I could not go"),
+    ];
 
     /// <summary>Makes the view; a short one leaves out what only the best nights of a long letter carry.</summary>
     public static NightView Of(NightContext night, bool isShort)
@@ -67,7 +74,7 @@ internal static class NightViews
 
     private static IReadOnlyList<LinkView> AnswersOf(NightContext night) =>
     [
-        .. Answers.Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch.Id, night.Plan.Night, a.Word)))
+        .. Answers.Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch.Id, night.Plan.Night, a.Outcome.Word())))
             .Where(a => a.Url is not null).Select(a => new LinkView(a.Text, a.Url!)),
     ];
 }

@@ -35,6 +35,37 @@ public static class FrameChart
         return $"Path of the subject across the frame of {Degrees(framing.FieldAcrossDeg)} by {Degrees(framing.FieldUpDeg)}. {place}{InFrame(framing, sequence, clock)}";
     }
 
+    /// <summary>The subject's place on the picture at each point of its path; empty: nothing is framed this night.</summary>
+    public static IReadOnlyList<FrameMark> MarksOf(NightPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        if (plan is not { Framing: { } framing, Sequence: { } sequence }) return [];
+        var clock = new ClockWords(plan.Watch.Site.Zone);
+        var view = new FrameView(framing);
+        return [.. framing.Path.Select(point => MarkOf(point, sequence, view, clock))];
+    }
+
+    /// <summary>Height of the picture, logical pixels; null: nothing is framed this night.</summary>
+    public static double? HeightPx(NightPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return plan is { Framing: { } framing, Sequence: not null } ? HeightOf(new FrameView(framing)) : null;
+    }
+
+    private static double HeightOf(FrameView view) => view.Foot + 91;
+
+    private static FrameMark MarkOf(FramePathPoint point, Sequence sequence, FrameView view, ClockWords clock)
+    {
+        Spot? spot = point is { Across: { } x, Up: { } y } && view.At(x, y) is var at && view.Shows(at) ? at : null;
+        var place = point is { Across: { } across, Up: { } up }
+            ? $"{Side(across, "right", "left")} and {Side(up, "up", "down")} of the centre"
+            : "behind the camera";
+        var camera = string.Create(CultureInfo.InvariantCulture, $"azimuth {point.Camera.AzimuthDeg:0.0}°, altitude {point.Camera.AltitudeDeg:0.0}°");
+        return new FrameMark(
+            point.At, point.Shot, spot?.X, spot?.Y,
+            $"{clock.Time(point.At)}, frame {point.Shot} of {sequence.Shots}: subject {place}, {(point.IsIn ? "in the frame" : "not in the frame")}; camera at {camera}.");
+    }
+
     internal static Scene? SceneOf(NightPlan plan)
     {
         if (Says(plan) is not { } says || plan is not { Framing: { } framing, Sequence: { } sequence }) return null;
@@ -51,7 +82,7 @@ public static class FrameChart
             new Shape.Words(new Spot(FrameView.MarginPx, view.Foot + 54), Headings(framing), 17, Color: "#3d4653"),
             new Shape.Words(new Spot(FrameView.MarginPx, view.Foot + 77), Foreground(framing), 17, Color: "#3d4653"),
         ];
-        return new Scene(WidthPx, view.Foot + 91, says, shapes);
+        return new Scene(WidthPx, HeightOf(view), says, shapes);
     }
 
     private static string InFrame(FramingPlan framing, Sequence sequence, ClockWords clock)

@@ -37,6 +37,15 @@ public static class NightChart
         return $"Chart of the night {ClockWords.Night(plan.Night)}. {window} Cloud: {units.Sentence(plan.Summary.Cloud)} Dew: {units.Sentence(plan.Summary.Dew)} Moon: {units.Sentence(plan.Summary.Moon)}";
     }
 
+    /// <summary>Where time runs in the picture, for a cursor over it; null: there is nothing to draw.</summary>
+    public static ChartPlot? PlotOf(NightPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        if (plan.Conditions.Count < 2) return null;
+        var strips = Strip.Stack(new TimeAxis(plan), NightStrips.Of(plan));
+        return new ChartPlot(WidthPx, strips[^1].Bottom + TimeAxis.FootPx, TimeAxis.LeftPx, TimeAxis.RightPx, strips[0].Top, strips[^1].Bottom);
+    }
+
     internal static Scene SceneOf(NightPlan plan)
     {
         var says = Says(plan);

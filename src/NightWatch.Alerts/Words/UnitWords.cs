@@ -12,26 +12,32 @@ internal sealed partial class UnitWords(UnitSystem system)
     private readonly bool imperial = system == UnitSystem.Imperial;
 
     /// <summary>A figure with its unit, "unknown" where it is not known.</summary>
-    public string Figure(double? value, Unit unit) => value is not { } v
-        ? "unknown"
-        : unit switch
-        {
-            Unit.Fraction => $"{Number(100 * v, 0)} %",
-            Unit.Millimetres => imperial ? $"{Number(v / 25.4, Math.Abs(v) < 1 ? 3 : 2)} in" : $"{Number(v, 1)} mm",
-            Unit.MetresPerSecond => imperial ? $"{Number(v / 0.44704, 0)} mph" : $"{Number(v, 1)} m/s",
-            Unit.Celsius => imperial ? $"{Number(v * 1.8 + 32, 0)} °F" : $"{Number(v, 0)} °C",
-            Unit.Kelvin => imperial ? $"{Number(v * 1.8, 1)} °F" : $"{Number(v, 1)} °C",
-            Unit.Metres => imperial ? $"{Number(v / 0.3048, 0)} ft" : $"{Number(v, 0)} m",
-            Unit.Kilometres => imperial ? $"{Number(v / 1.609344, 0)} mi" : $"{Number(v, 0)} km",
-            Unit.Minutes => $"{Number(v, 0)} min",
-            Unit.Hours => $"{Number(v, 1)} h",
-            Unit.Magnitudes => $"{Number(v, 1)} mag",
-            Unit.WattHours => $"{Number(v, 1)} Wh",
-            Unit.Watts => $"{Number(v, 1)} W",
-            Unit.Gigabytes => $"{Number(v, 1)} GB",
-            Unit.Degrees => $"{Number(v, 1)}°",
-            _ => Number(v, 0),
-        };
+    public string Figure(double? value, Unit unit)
+    {
+        if (value is not { } v) return "unknown";
+        var measure = Of(unit);
+        return (unit == Unit.Millimetres && imperial && Math.Abs(v) < 1 ? measure with { Decimals = 3 } : measure).Say(v);
+    }
+
+    /// <summary>How figures of a unit are said.</summary>
+    public Measure Of(Unit unit) => unit switch
+    {
+        Unit.Fraction => new(100, 0, 0, " %"),
+        Unit.Millimetres => imperial ? new(1 / 25.4, 0, 2, " in") : new(1, 0, 1, " mm"),
+        Unit.MetresPerSecond => imperial ? new(1 / 0.44704, 0, 0, " mph") : new(1, 0, 1, " m/s"),
+        Unit.Celsius => imperial ? new(1.8, 32, 0, " °F") : new(1, 0, 0, " °C"),
+        Unit.Kelvin => imperial ? new(1.8, 0, 1, " °F") : new(1, 0, 1, " °C"),
+        Unit.Metres => imperial ? new(1 / 0.3048, 0, 0, " ft") : new(1, 0, 0, " m"),
+        Unit.Kilometres => imperial ? new(1 / 1.609344, 0, 0, " mi") : new(1, 0, 0, " km"),
+        Unit.Minutes => new(1, 0, 0, " min"),
+        Unit.Hours => new(1, 0, 1, " h"),
+        Unit.Magnitudes => new(1, 0, 1, " mag"),
+        Unit.WattHours => new(1, 0, 1, " Wh"),
+        Unit.Watts => new(1, 0, 1, " W"),
+        Unit.Gigabytes => new(1, 0, 1, " GB"),
+        Unit.Degrees => new(1, 0, 1, "°"),
+        _ => new(1, 0, 0, ""),
+    };
 
     /// <summary>A planner's metric sentence in the subscriber's units: °C is a temperature, K a difference of temperatures.</summary>
     /// <remarks>Millimetres are converted only as rates and amounts of water, never as focal lengths.</remarks>
@@ -51,13 +57,6 @@ internal sealed partial class UnitWords(UnitSystem system)
             };
         })
         : KelvinDifference().Replace(metric, "${value} °C");
-
-    private static string Number(double value, int decimals)
-    {
-        // Adding zero turns a negative zero into a plain one.
-        var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
-        return rounded.ToString(decimals == 0 ? "0" : decimals == 1 ? "0.#" : "0.###", CultureInfo.InvariantCulture).Replace('-', '−');
-    }
 
     [GeneratedRegex(@"(?<![\w.])(?<value>[-−]?\d+(\.\d+)?) (?<unit>°C|K|m/s|mm/h|mm(?= (of (rain|snow|water|precipitation)|in an hour|in the last))|km|m)(?![\w/²])", RegexOptions.CultureInvariant)]
     private static partial Regex MetricFigure();

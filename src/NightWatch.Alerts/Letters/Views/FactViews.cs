@@ -12,7 +12,7 @@ internal static class FactViews
     /// <summary>Window, leave-by, chance.</summary>
     public static IReadOnlyList<FactView> KeyTimes(NightContext night)
     {
-        if (night.Order.Kind == LetterKind.Debrief) return ToldTimes(night);
+        if (night.Kind == LetterKind.Debrief) return ToldTimes(night);
         var verdict = night.Plan.Verdict;
         List<FactView> facts = [];
         if (verdict.Run is { } run)
@@ -28,7 +28,7 @@ internal static class FactViews
     /// <summary>Cloud, dew and Moon for the shooting window; after the night, as they were told.</summary>
     public static IReadOnlyList<FactView> Summaries(NightContext night)
     {
-        if (night.Order.Kind == LetterKind.Debrief)
+        if (night.Kind == LetterKind.Debrief)
             return [Told(night, "Cloud", Factor.Cloud), Told(night, "Dew", Factor.Dew), Told(night, "Moon", Factor.Moon)];
         var summary = night.Plan.Summary;
         return
@@ -42,7 +42,7 @@ internal static class FactViews
     /// <summary>The frames.</summary>
     public static IReadOnlyList<FactView> Sequence(NightContext night)
     {
-        if (night.IsOff || night.Order.Kind == LetterKind.Debrief || night.Plan.Sequence is not { } s) return [];
+        if (night.IsOff || night.Kind == LetterKind.Debrief || night.Plan.Sequence is not { } s) return [];
         return
         [
             new FactView("Frames", Say($"{s.Shots} of {s.ExposureS:0.#} s, one every {s.IntervalS:0.#} s, ISO {s.Iso}")),
@@ -56,7 +56,7 @@ internal static class FactViews
     /// <summary>Where the forecast comes from, its age, and what must stand beside it.</summary>
     public static IReadOnlyList<FactView> Source(NightContext night)
     {
-        if (night.Order.Kind == LetterKind.Debrief) return [.. Attributions(night)];
+        if (night.Kind == LetterKind.Debrief) return [.. Attributions(night)];
         if (night.Plan.Forecast is not { } origin) return [new FactView("Forecast", "None could be fetched; the weather is unknown.")];
         var issued = origin.IssuedAt is { } at ? $"issued {night.Clock.Full(at)}, " : "";
         var age = ClockWords.Length(origin.Age(night.Now));

@@ -17,8 +17,9 @@ internal static class HeadWords
     /// <summary>Steps the photographer acts on; the others happen by themselves.</summary>
     public static bool IsAction(TimelineStep step) => ToDo.Contains(step);
 
-    public static string Headline(NightContext night) => (night.Order.Kind, night.Class) switch
+    public static string Headline(NightContext night) => (night.Kind, night.Class) switch
     {
+        (null, _) => PageHeadline(night),
         (LetterKind.Outlook, VerdictClass.Go) => $"A good night is coming: {night.When}.",
         (LetterKind.Outlook, _) => $"A night with a fair chance is coming: {night.When}.",
         (LetterKind.MorningTimeline, VerdictClass.Go) => $"{Capital(night.When)} is on.",
@@ -32,7 +33,7 @@ internal static class HeadWords
 
     public static string Because(NightContext night)
     {
-        if (night.Order.Kind == LetterKind.Debrief) return "Your answer is held against the forecast; from it the next chances are told better.";
+        if (night.Kind == LetterKind.Debrief) return "Your answer is held against the forecast; from it the next chances are told better.";
         var verdict = night.Plan.Verdict;
         var text = night.Units.Sentence(HazardViews.Bare(verdict.Deciding.Text));
         // What stands above as a hazard need not be said twice.
@@ -47,16 +48,34 @@ internal static class HeadWords
     public static string Next(NightContext night)
     {
         var leaveBy = night.Plan.LeaveBy is { } at ? $"leave by {night.Clock.Full(at)}" : null;
-        return night.Order.Kind switch
+        return night.Kind switch
         {
+            null when night.IsOver => "Say below what it was really like: from it the next chances are told better.",
             LetterKind.Debrief => night.Links.Debrief(night.Plan.Watch.Id, night.Plan.Night, "clear") is null
                 ? "Reply to this letter with one word: clear, partly, cloudy or wet-lens."
                 : "Choose one answer below.",
             _ when night.IsOff => Instead(night),
-            LetterKind.Outlook => leaveBy is null
+            _ when night.IsDaysAhead => leaveBy is null
                 ? $"Keep the evening of {ClockWords.Day(night.Plan.Night)} free."
                 : $"Keep the evening of {ClockWords.Day(night.Plan.Night)} free; {leaveBy}.",
             _ => NextOnTheDay(night, leaveBy),
+        };
+    }
+
+    // The page is read at any time, so it names the night in full where "tonight" would not.
+    private static string PageHeadline(NightContext night)
+    {
+        if (night.IsOver)
+            return $"The night of {ClockWords.Night(night.Plan.Night)} is over" + (night.Before.Told is { } told ? $"; it was told as {VerdictWords.Of(told)}." : "; nothing was told of it.");
+        var near = night.IsRunning || night.When is "tonight" or "tomorrow night";
+        var when = night.IsRunning ? "This night" : near ? Capital(night.When) : $"The night of {ClockWords.Night(night.Plan.Night)}";
+        return (night.Class, near) switch
+        {
+            (VerdictClass.Go, true) => $"{when} is on.",
+            (VerdictClass.Go, false) => $"{when} looks good.",
+            (VerdictClass.Marginal, _) => $"{when} may work.",
+            (_, true) => $"{when} is off.",
+            _ => $"{when} looks bad.",
         };
     }
 

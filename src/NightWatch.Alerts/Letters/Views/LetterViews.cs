@@ -8,9 +8,13 @@ internal static class LetterViews
     /// <summary>Beyond this many nights the rest of a letter is short, so that it stays under 60 KB.</summary>
     public const int WholeNights = 2;
 
-    private static readonly string[] Cautions =
+    private static readonly string[] LetterCautions = CautionsOf("letter");
+
+    /// <summary>What stays true of every night out.</summary>
+    /// <param name="what">"letter", "page".</param>
+    public static string[] CautionsOf(string what) =>
     [
-        "This letter is guidance, not a warning service. Your local weather service, the park and the emergency authorities have the last word; where they say otherwise, follow them.",
+        $"This {what} is guidance, not a warning service. Your local weather service, the park and the emergency authorities have the last word; where they say otherwise, follow them.",
         "Thunder heard is reason enough to leave rail and tripod and get into a car or a building. Keep clear of water and edges in the dark, dress for the coldest hour, and tell someone where you are and when you will be back.",
         "Do not drive tired: sleep first. Keep batteries dry, undamaged and out of reach of frost and heat.",
     ];
@@ -24,11 +28,11 @@ internal static class LetterViews
         var name = PlainWords.OneLine(nights[0].Plan.Watch.Subscriber.Name);
         return new LetterView
         {
-            Kind = nights[0].Order.Kind,
+            Kind = draft.Orders[0].Kind,
             Subject = SubjectLine.Of(nights[0], nights.Length - 1),
             Greeting = name.Length == 0 ? "" : $"{PlainWords.Shortened(name, 64)},",
             Nights = EachSourceOnce(nights.Select((night, i) => NightViews.Of(night, isShort: i >= WholeNights))),
-            Cautions = Cautions,
+            Cautions = LetterCautions,
             WrittenAt = $"Written {nights[0].Clock.WithOffset(draft.Now)}. Clock times are local at the site.",
             Unsubscribe = (draft.Unsubscribe ?? head.ListUnsubscribe) is { } stop ? $"Stop these letters: {stop}" : null,
         };

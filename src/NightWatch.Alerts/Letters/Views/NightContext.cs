@@ -6,14 +6,19 @@ using NodaTime;
 
 namespace NightWatch.Alerts.Letters.Views;
 
-/// <summary>One order of a letter with the words to say it in.</summary>
-internal sealed class NightContext(LetterOrder order, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
+/// <summary>One night of a letter, or of its page (no kind: it can be read at any time), with the words to say it in.</summary>
+internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight before, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
 {
-    public LetterOrder Order { get; } = order;
+    public NightContext(LetterOrder order, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
+        : this(order.Kind, order.Plan, order.Before, alternatives, now, links)
+    {
+    }
 
-    public NightPlan Plan => Order.Plan;
+    public LetterKind? Kind { get; } = kind;
 
-    public ToldNight Before => Order.Before;
+    public NightPlan Plan { get; } = plan;
+
+    public ToldNight Before { get; } = before;
 
     public IReadOnlyList<Alternative> Alternatives { get; } = alternatives;
 
@@ -21,14 +26,23 @@ internal sealed class NightContext(LetterOrder order, IReadOnlyList<Alternative>
 
     public LetterLinks Links { get; } = links;
 
-    public ClockWords Clock { get; } = new(order.Plan.Watch.Site.Zone);
+    public ClockWords Clock { get; } = new(plan.Watch.Site.Zone);
 
-    public UnitWords Units { get; } = new(order.Plan.Watch.Letters.Units);
+    public UnitWords Units { get; } = new(plan.Watch.Letters.Units);
 
     /// <summary>The class the letter is about: after the night, the one that was told.</summary>
-    public VerdictClass Class => Order.Kind == LetterKind.Debrief ? Before.Told ?? Plan.Verdict.Class : Plan.Verdict.Class;
+    public VerdictClass Class => Kind == LetterKind.Debrief ? Before.Told ?? Plan.Verdict.Class : Plan.Verdict.Class;
 
     public bool IsOff => Class == VerdictClass.NoGo;
+
+    /// <summary>The Sun is up after it.</summary>
+    public bool IsOver => Now >= (Plan.Sky.Sun.Rise ?? Plan.Sky.Span.End);
+
+    /// <summary>Past its midnight, before its sunrise.</summary>
+    public bool IsRunning => !IsOver && Now.InZone(Plan.Watch.Site.Zone).Date > Plan.Night;
+
+    /// <summary>An outlook always looks ahead; a page does until the day.</summary>
+    public bool IsDaysAhead => Kind == LetterKind.Outlook || (Kind is null && Now.InZone(Plan.Watch.Site.Zone).Date < Plan.Night);
 
     /// <summary>Name of the site, fit for one line.</summary>
     public string Site => PlainWords.OneLine(Plan.Watch.Site.Name);

@@ -21,7 +21,7 @@ internal static class NightViews
     /// <summary>Makes the view; a short one leaves out what only the best nights of a long letter carry.</summary>
     public static NightView Of(NightContext night, bool isShort)
     {
-        var asks = night.Order.Kind == LetterKind.Debrief;
+        var asks = night.Kind == LetterKind.Debrief;
         var goes = !night.IsOff && !asks && !isShort;
         return new NightView
         {
@@ -41,7 +41,7 @@ internal static class NightViews
             Timeline = goes ? Timeline(night) : [],
             Sequence = goes ? FactViews.Sequence(night) : [],
             Field = goes ? FieldFacts.Of(night.Plan) : [],
-            Packing = goes && night.Order.Kind != LetterKind.Outlook ? [.. night.Plan.Packing.Select(night.Units.Sentence)] : [],
+            Packing = goes && night.Kind != LetterKind.Outlook ? [.. night.Plan.Packing.Select(night.Units.Sentence)] : [],
             Reasons = asks || isShort ? [] : Reasons(night),
             Source = FactViews.Source(night),
             Page = night.Links.Night(night.Plan.Watch.Id, night.Plan.Night) is { } url ? new LinkView("The whole night on its page", url) : null,

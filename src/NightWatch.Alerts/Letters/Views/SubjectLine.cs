@@ -18,7 +18,7 @@ internal static class SubjectLine
         var window = night.Plan.Verdict.Run is { } run ? night.Clock.ShortSpan(run) : null;
         var leave = night.Plan.LeaveBy is { } at ? $"leave {night.Clock.Time(at)}" : null;
         var verdict = VerdictWords.Of(night.Class);
-        return (night.Order.Kind, night.IsOff) switch
+        return (night.Kind, night.IsOff) switch
         {
             (LetterKind.Debrief, _) => Fit("How was ", night.Site, [$" on {day}?"], more),
             (LetterKind.Outlook, _) => Fit($"{verdict} {day}: ", night.Site, [And(window), $", {VerdictWords.Chance(night.Plan.Verdict.Probability.Value)} likely"], more),

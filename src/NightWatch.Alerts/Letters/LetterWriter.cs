@@ -13,11 +13,17 @@ namespace NightWatch.Alerts.Letters;
 /// <param name="From">Header From; the calendar's organizer.</param>
 /// <param name="MessageIdDomain">Right side of the Message-IDs.</param>
 /// <param name="PagesBase">Where links lead; null: no pages, no links.</param>
-/// <param name="ListUnsubscribe">Mail address or URL for List-Unsubscribe; null: none.</param>
+/// <param name="ListUnsubscribe">Mail address or URL for List-Unsubscribe where there are no pages; null: none.</param>
 public sealed record LetterHead(MailboxAddress From, string MessageIdDomain, Uri? PagesBase = null, string? ListUnsubscribe = null)
 {
     /// <summary>Secret of the instance behind Message-IDs and calendar UIDs; empty: plain hashes. Changing it starts new threads and entries.</summary>
     public ReadOnlyMemory<byte> IdKey { get; init; }
+
+    /// <summary>Signs the links; null: no links, wherever the pages are.</summary>
+    public ILinkSigner? Signer { get; init; }
+
+    /// <summary>Where links lead.</summary>
+    public LetterLinks Links => new(PagesBase, Signer);
 }
 
 /// <summary>Another night here or another site tonight, checked by the same code.</summary>
@@ -34,11 +40,15 @@ public sealed record LetterDraft
     /// <summary>Ranked alternatives by watch id; empty where there are none.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<Alternative>> Alternatives { get; init; } = new Dictionary<string, IReadOnlyList<Alternative>>();
 
-    /// <summary>Where this subscriber stops the letters, an https URL or a mail address; null: as the head says.</summary>
+    /// <summary>Where this subscriber stops the letters, an https URL or a mail address; null: the pages, or else as the head says.</summary>
     public string? Unsubscribe { get; init; }
 
     /// <summary>The clock reading: header Date and "written at".</summary>
     public required Instant Now { get; init; }
+
+    /// <summary>Where the reader of this letter stops the letters; null: nowhere.</summary>
+    /// <param name="head">Who sends.</param>
+    internal string? UnsubscribeAt(LetterHead head) => Unsubscribe ?? head.Links.Unsubscribe(Orders[0].Plan.Watch)?.AbsoluteUri ?? head.ListUnsubscribe;
 }
 
 /// <summary>A finished letter.</summary>

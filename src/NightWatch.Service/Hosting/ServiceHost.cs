@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging.Console;
+using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Watches;
@@ -40,6 +41,7 @@ internal static partial class ServiceHost
         // The lock first: a second service must not even migrate under the first one's feet.
         using var only = database.LockForService();
         foreach (var script in await database.MigrateAsync(stop)) LogMigrated(log, script);
+        await app.Services.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
         await app.Services.GetRequiredService<Recovery>().FreeAbandonedAsync(clock.GetCurrentInstant(), stop);
         var watches = (await app.Services.GetRequiredService<WatchStore>().ListAsync(cancellationToken: stop)).Count;
         await app.StartAsync(stop);

@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Hosting;
+using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
@@ -45,6 +46,7 @@ internal sealed class RehearsalRun(long seed, int days, string letterFolder, Act
         await using var parts = Parts(databaseFile, clock, diary);
         var database = parts.GetRequiredService<Database>();
         await database.MigrateAsync(stop);
+        await parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
         var watches = parts.GetRequiredService<WatchStore>();
         foreach (var watch in Cast.Watches) await watches.PutAsync(watch, start, stop);
 

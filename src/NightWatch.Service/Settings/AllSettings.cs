@@ -57,7 +57,8 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         new ServiceOptions());
 
     /// <summary>Who the letters are from.</summary>
-    public LetterHead Head()
+    /// <param name="signer">Signs their links; null: letters without links.</param>
+    public LetterHead Head(ILinkSigner? signer = null)
     {
         var from = MimeKit.MailboxAddress.Parse(Mail.From);
         return new LetterHead(
@@ -66,6 +67,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
             Service.PagesBase.Length > 0 ? new Uri(Service.PagesBase) : null,
             Service.ListUnsubscribe.Length > 0 ? Service.ListUnsubscribe : null)
         {
+            Signer = signer,
             IdKey = Service.IdKeyFile.Length > 0 ? System.Text.Encoding.UTF8.GetBytes(SecretFile.Read(Service.IdKeyFile)) : default,
         };
     }

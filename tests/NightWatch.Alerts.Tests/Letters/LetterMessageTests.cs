@@ -43,7 +43,7 @@ public sealed class LetterMessageTests : IDisposable
         var message = await Parsed(TestDrafts.MorningTimeline);
         Assert.Equal("auto-generated", message.Headers["Auto-Submitted"]); // RFC 3834, 5
         Assert.Equal("NightWatch letters <letters.nightwatch.example>", message.Headers[HeaderId.ListId]); // RFC 2919
-        Assert.Equal("<https://nightwatch.example/stop/k3v9>", message.Headers[HeaderId.ListUnsubscribe]); // RFC 2369
+        Assert.Equal($"<{TestDrafts.Head.Links.Unsubscribe(TestPlans.CoreWatch)}>", message.Headers[HeaderId.ListUnsubscribe]); // RFC 2369
         Assert.Equal("List-Unsubscribe=One-Click", message.Headers[HeaderId.ListUnsubscribePost]); // RFC 8058
         Assert.Equal(TestPlans.At(7).ToDateTimeOffset(), message.Date);
         Assert.EndsWith("@nightwatch.example", message.MessageId, StringComparison.Ordinal);

@@ -12,7 +12,10 @@ namespace NightWatch.Alerts.Tests.Plans;
 internal static class TestDrafts
 {
     public static LetterHead Head { get; } = new(
-        new MailboxAddress("NightWatch", "watch@nightwatch.example"), "nightwatch.example", new Uri("https://nightwatch.example/"), "https://nightwatch.example/stop/k3v9");
+        new MailboxAddress("NightWatch", "watch@nightwatch.example"), "nightwatch.example", new Uri("https://nightwatch.example/"))
+    {
+        Signer = new LinkSigner("the key of the golden letters"u8.ToArray()),
+    };
 
     public static ToldNight Nothing { get; } = new() { WatchId = TestPlans.CoreWatch.Id, Night = TestPlans.Night };
 

@@ -7,6 +7,8 @@ public sealed class MigrationOnSqlite() : MigrationPromises(new SqliteTestDataba
         SELECT m.name || '.' || c.name AS name, c.type AS type, c."notnull" OR c.pk > 0 AS required
         FROM sqlite_master m JOIN pragma_table_info(m.name) c WHERE m.type = 'table' AND m.name NOT LIKE 'sqlite_%'
         """;
+
+    protected override string Tables => "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'";
 }
 
 public sealed class MigrationOnPostgres() : MigrationPromises(new PostgresTestDatabase { SpoilsSchema = true })
@@ -15,11 +17,15 @@ public sealed class MigrationOnPostgres() : MigrationPromises(new PostgresTestDa
         SELECT table_name || '.' || column_name AS name, data_type AS type, is_nullable = 'NO' AS required
         FROM information_schema.columns WHERE table_schema = 'public'
         """;
+
+    protected override string Tables => "SELECT quote_ident(table_name) || ' CASCADE' FROM information_schema.tables WHERE table_schema = 'public'";
 }
 
 public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
 {
     protected abstract string Columns { get; }
+
+    protected abstract string Tables { get; }
 
     [Fact]
     public async Task A_second_start_finds_nothing_to_do() => Assert.Empty(await Database.MigrateAsync(Cancel));
@@ -30,8 +36,7 @@ public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
         await Database.WriteAsync(
             async session =>
             {
-                foreach (var table in new[] { "outbox_about", "outbox", "due", "told_night", "verdict", "forecast", "rain", "feed_hold", "outcome", "watch", "site", "SchemaVersions" })
-                    await session.ExecuteAsync($"DROP TABLE {table}");
+                foreach (var table in await session.QueryAsync<string>(Tables)) await session.ExecuteAsync($"DROP TABLE {table}");
                 return true;
             },
             Cancel);
@@ -42,7 +47,14 @@ public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
             return await process.MigrateAsync(Cancel);
         }));
 
-        Assert.Equal(["0001_watches", "0002_forecasts", "0003_verdicts", "0004_due", "0005_outbox", "0006_rain_and_holds", "0010_outcomes"], ran.SelectMany(scripts => scripts));
+        Assert.Equal(Scripts("Sqlite/"), ran.SelectMany(scripts => scripts));
+    }
+
+    [Fact]
+    public void Both_databases_have_the_same_scripts()
+    {
+        Assert.Equal(Scripts("Sqlite/"), Scripts("Postgres/"));
+        Assert.Equal(Scripts("Sqlite/").Select(name => name[..4]).Distinct(), Scripts("Sqlite/").Select(name => name[..4]));
     }
 
     [Fact]
@@ -67,6 +79,9 @@ public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
 
         Assert.Equal(File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Databases", "columns.txt")), actual);
     }
+
+    private static IEnumerable<string> Scripts(string folder) =>
+        typeof(Database).Assembly.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal)).Select(name => name[folder.Length..]).Order(StringComparer.Ordinal);
 
     private sealed class Column
     {

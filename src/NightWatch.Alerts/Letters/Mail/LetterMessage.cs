@@ -34,7 +34,7 @@ internal static class LetterMessage
         message.To.Add(Recipient(draft.Orders[0]));
         foreach (var thread in draft.Orders.Select(ids.Thread)) message.References.Add(thread);
         message.InReplyTo = ids.Thread(draft.Orders[0]);
-        AddListHeaders(message, head, draft.Unsubscribe ?? head.ListUnsubscribe);
+        AddListHeaders(message, head, draft.UnsubscribeAt(head));
         message.Prepare(EncodingConstraint.SevenBit);
         return message;
     }
@@ -51,10 +51,11 @@ internal static class LetterMessage
     private static void Unsubscribe(MimeMessage message, string? where)
     {
         if (where is null) return;
-        if (Uri.TryCreate(where, UriKind.Absolute, out var url) && url.Scheme == Uri.UriSchemeHttps)
+        if (Uri.TryCreate(where, UriKind.Absolute, out var url) && url.Scheme is "https" or "http")
         {
             message.Headers.Add(HeaderId.ListUnsubscribe, $"<{url.AbsoluteUri}>");
-            message.Headers.Add(HeaderId.ListUnsubscribePost, "List-Unsubscribe=One-Click");
+            // RFC 8058, 3.1: the one click is for https alone.
+            if (url.Scheme == Uri.UriSchemeHttps) message.Headers.Add(HeaderId.ListUnsubscribePost, "List-Unsubscribe=One-Click");
         }
         else if (MailboxAddress.TryParse(where, out var mailbox))
         {
@@ -62,7 +63,7 @@ internal static class LetterMessage
         }
         else
         {
-            throw new ArgumentException($"List-Unsubscribe '{where}' is neither an https URL nor a mail address.", nameof(where));
+            throw new ArgumentException($"List-Unsubscribe '{where}' is neither a web address nor a mail address.", nameof(where));
         }
     }
 

@@ -35,5 +35,5 @@ internal static class AlternativeViews
     }
 
     private static LinkView? Link(NightContext night, Alternative alternative) =>
-        night.Links.Night(alternative.Plan.Watch.Id, alternative.Plan.Night) is { } url ? new LinkView($"See {Title(night, alternative)}", url) : null;
+        night.Links.Night(alternative.Plan.Watch, alternative.Plan.Night) is { } url ? new LinkView($"See {Title(night, alternative)}", url) : null;
 }

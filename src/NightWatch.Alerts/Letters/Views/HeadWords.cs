@@ -51,7 +51,7 @@ internal static class HeadWords
         return night.Kind switch
         {
             null when night.IsOver => "Say below what it was really like: from it the next chances are told better.",
-            LetterKind.Debrief => night.Links.Debrief(night.Plan.Watch.Id, night.Plan.Night, "clear") is null
+            LetterKind.Debrief => night.Links.Debrief(night.Plan.Watch, night.Plan.Night, "clear") is null
                 ? "Reply to this letter with one word: clear, partly, cloudy or wet-lens."
                 : "Choose one answer below.",
             _ when night.IsOff => Instead(night),

@@ -27,6 +27,9 @@ public sealed record LetterView
 
     /// <summary>How the letters are stopped; null: nobody said.</summary>
     public string? Unsubscribe { get; init; }
+
+    /// <summary>The page that does it; null: no page, a mail address or nothing.</summary>
+    public Uri? UnsubscribePage { get; init; }
 }
 
 /// <summary>One night of a letter.</summary>

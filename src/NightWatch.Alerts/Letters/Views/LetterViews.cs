@@ -22,7 +22,7 @@ internal static class LetterViews
     /// <summary>Makes the view.</summary>
     public static LetterView Of(LetterDraft draft, LetterHead head)
     {
-        var links = new LetterLinks(head.PagesBase);
+        var links = head.Links;
         NightContext[] nights = [.. draft.Orders.Select(order => new NightContext(
             order, draft.Alternatives.TryGetValue(order.Plan.Watch.Id, out var found) ? found : [], draft.Now, links))];
         var name = PlainWords.OneLine(nights[0].Plan.Watch.Subscriber.Name);
@@ -34,7 +34,8 @@ internal static class LetterViews
             Nights = EachSourceOnce(nights.Select((night, i) => NightViews.Of(night, isShort: i >= WholeNights))),
             Cautions = LetterCautions,
             WrittenAt = $"Written {nights[0].Clock.WithOffset(draft.Now)}. Clock times are local at the site.",
-            Unsubscribe = (draft.Unsubscribe ?? head.ListUnsubscribe) is { } stop ? $"Stop these letters: {stop}" : null,
+            UnsubscribePage = Uri.TryCreate(draft.UnsubscribeAt(head), UriKind.Absolute, out var page) && page.Scheme is "https" or "http" ? page : null,
+            Unsubscribe = draft.UnsubscribeAt(head) is { } stop ? $"Stop these letters: {stop}" : null,
         };
     }
 

@@ -44,7 +44,7 @@ internal static class NightViews
             Packing = goes && night.Kind != LetterKind.Outlook ? [.. night.Plan.Packing.Select(night.Units.Sentence)] : [],
             Reasons = asks || isShort ? [] : Reasons(night),
             Source = FactViews.Source(night),
-            Page = night.Links.Night(night.Plan.Watch.Id, night.Plan.Night) is { } url ? new LinkView("The whole night on its page", url) : null,
+            Page = night.Links.Night(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView("The whole night on its page", url) : null,
             Answers = asks ? AnswersOf(night) : [],
             ChartSays = asks || isShort ? null : NightChart.Says(night.Plan),
             FrameSays = goes ? FrameChart.Says(night.Plan) : null,
@@ -74,7 +74,7 @@ internal static class NightViews
 
     private static IReadOnlyList<LinkView> AnswersOf(NightContext night) =>
     [
-        .. Answers.Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch.Id, night.Plan.Night, a.Outcome.Word())))
+        .. Answers.Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch, night.Plan.Night, a.Outcome.Word())))
             .Where(a => a.Url is not null).Select(a => new LinkView(a.Text, a.Url!)),
     ];
 }

@@ -5,6 +5,7 @@ using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Hosting;
+using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
@@ -77,6 +78,7 @@ internal static class LetterCommand
             .AddSingleton<IFeedHolds, NeverAsked>()
             .BuildServiceProvider();
         await parts.GetRequiredService<Database>().MigrateAsync(stop);
+        await parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
         var watch = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
             ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);

@@ -1,0 +1,37 @@
+using System.Security.Cryptography;
+using NightWatch.Store.Connections;
+using NodaTime;
+
+namespace NightWatch.Store.Secrets;
+
+/// <summary>Keys that all processes of an installation share. Whoever can read the database can read them.</summary>
+public sealed class SecretStore(Database database)
+{
+    /// <summary>Reads a random key, which the first to ask makes.</summary>
+    /// <param name="name">Which.</param>
+    /// <param name="bytes">Its length where it is made.</param>
+    /// <param name="now">When it is made.</param>
+    /// <param name="cancellationToken">Gives up.</param>
+    public Task<byte[]> GetOrMakeAsync(string name, int bytes, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
+        async session =>
+        {
+            // Whoever comes second keeps the first one's key.
+            await AddAsync(session, name, RandomNumberGenerator.GetBytes(bytes), now);
+            return (await session.FirstAsync<byte[]>("SELECT value FROM secret WHERE name = @name", new { name }))!;
+        },
+        cancellationToken);
+
+    /// <summary>Values whose names start so, by name.</summary>
+    /// <param name="prefix">Letters, digits, '/', '-'.</param>
+    /// <param name="cancellationToken">Gives up.</param>
+    public Task<IReadOnlyList<byte[]>> ListAsync(string prefix, CancellationToken cancellationToken = default) => database.ReadAsync(
+        session => session.QueryAsync<byte[]>("SELECT value FROM secret WHERE substr(name, 1, @length) = @prefix ORDER BY name", new { prefix, length = prefix.Length }),
+        cancellationToken);
+
+    /// <summary>Keeps a value; one that stands under the name already stays.</summary>
+    public Task AddAsync(string name, byte[] value, Instant now, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(session => AddAsync(session, name, value, now), cancellationToken);
+
+    private static Task<int> AddAsync(Session session, string name, byte[] value, Instant now) =>
+        session.ExecuteAsync("INSERT INTO secret (name, value, made_at) VALUES (@name, @value, @now) ON CONFLICT DO NOTHING", new { name, value, now });
+}

@@ -20,6 +20,11 @@ public sealed partial class RunCommandTests
         Assert.Equal("alive\n", await http.GetStringAsync("/health/live", TestContext.Current.CancellationToken));
         await KillBench.UntilAsync(
             async () => (await http.GetAsync("/health/ready", TestContext.Current.CancellationToken)).IsSuccessStatusCode, () => "It did not say that it is ready:\n" + service.Log);
+        var metrics = await http.GetStringAsync("/metrics", TestContext.Current.CancellationToken);
+        foreach (var name in (string[])["nightwatch_stage_duration_seconds_bucket", "nightwatch_outbox_depth", "nightwatch_due_open", "nightwatch_tick_age_seconds", "dotnet_process_memory_working_set_bytes"])
+            Assert.Contains(name, metrics, StringComparison.Ordinal);
+        using var proxied = new HttpRequestMessage(HttpMethod.Get, "/metrics") { Headers = { { "X-Forwarded-For", "192.0.2.1" } } };
+        Assert.Equal(System.Net.HttpStatusCode.NotFound, (await http.SendAsync(proxied, TestContext.Current.CancellationToken)).StatusCode);
         Assert.Contains("1 watches", service.Log, StringComparison.Ordinal);
         Assert.Equal(0, await service.StopAsync());
         Assert.Contains("nothing is in hand", service.Log, StringComparison.Ordinal);

@@ -19,9 +19,21 @@ public static class NightPlanner
     /// <param name="ephemeris">Shared positions of Sun and Moon, worth keeping where many nights are planned; null computes this night's own.</param>
     public static NightPlan Plan(NightInputs inputs, SkyEphemeris? ephemeris = null)
     {
-        var site = inputs.Watch.Site;
         ephemeris ??= new SkyEphemeris(DatesOfOneNight);
-        var sky = NightSky.Of(site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
+        return Plan(inputs, SkyOf(inputs, ephemeris), ephemeris);
+    }
+
+    /// <summary>The first half of it: Sun, Moon and windows of the night, which no weather changes.</summary>
+    public static NightSky SkyOf(NightInputs inputs, SkyEphemeris ephemeris)
+    {
+        var site = inputs.Watch.Site;
+        return NightSky.Of(site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
+    }
+
+    /// <summary>The second half: everything else, over a sky that was worked out from the same inputs.</summary>
+    public static NightPlan Plan(NightInputs inputs, NightSky sky, SkyEphemeris ephemeris)
+    {
+        var site = inputs.Watch.Site;
         var grid = GridOf(sky);
         var glow = inputs.Glow ?? SiteSkyGlow.Of(site.Position, site.MeasuredSkyBrightness);
         var above = new SiteSky(site.Position, sky.Span, ephemeris);

@@ -1,5 +1,7 @@
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Forecasts;
+using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
 using NodaTime;
@@ -9,16 +11,24 @@ namespace NightWatch.Service.Forecasts;
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
     ForecastStore store, RainStore rain, IFeedHolds holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
-    IEnsembleFeed? ensemble = null)
+    Telemetry telemetry, IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
     private const int EarlierRuns = 3;
 
     private readonly ForecastFetcher fetcher = new(
-        [.. feeds], ensemble, new StoredAnswers(store), rain, holds, clock, new FetchRules { StaleFor = Duration.FromHours(options.MostAgeHours) });
+        [.. feeds.Select(feed => new MeasuredFeed(feed, telemetry))],
+        ensemble is null ? null : new MeasuredEnsemble(ensemble, telemetry),
+        new StoredAnswers(store),
+        rain,
+        holds,
+        clock,
+        new FetchRules { StaleFor = Duration.FromHours(options.MostAgeHours) },
+        new FeedReaders(
+            id => new MeasuredReader(ForecastReaders.For(id), telemetry), id => new MeasuredMembersReader(ForecastReaders.ForEnsemble(id), telemetry)));
 
     /// <summary>Begins a pass; each feed is asked at most once for each cell in it.</summary>
-    public PassForecasts BeginPass(CancellationToken stop) => new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), Note);
+    public PassForecasts BeginPass(CancellationToken stop) => new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), Note, telemetry);
 
     private void Note(FeedNote note)
     {
@@ -34,13 +44,14 @@ internal sealed partial class ForecastDesk(
 }
 
 /// <summary>The forecasts of one pass.</summary>
-internal sealed class PassForecasts(ForecastPass pass, Action<FeedNote> note)
+internal sealed class PassForecasts(ForecastPass pass, Action<FeedNote> note, Telemetry telemetry)
 {
     private readonly HashSet<FeedNote> noted = [];
 
     /// <summary>The weather of a place as well as it is known now.</summary>
     public async Task<ForecastAnswer> AskAsync(ForecastPlace place)
     {
+        using var timer = telemetry.Begin(Stage.Forecast);
         var (forecast, members) = (await pass.ForecastAsync(place), await pass.MembersAsync(place));
         foreach (var said in forecast.Notes.Concat(members.Notes))
         {

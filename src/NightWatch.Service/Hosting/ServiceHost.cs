@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging.Console;
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
@@ -36,6 +37,7 @@ internal static partial class ServiceHost
 
         await using var app = builder.Build();
         app.MapHealth();
+        await using var exports = app.MapMetrics(settings);
         var log = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger("NightWatch");
         var database = app.Services.GetRequiredService<Database>();
         // The lock first: a second service must not even migrate under the first one's feet.
@@ -46,6 +48,7 @@ internal static partial class ServiceHost
         var watches = (await app.Services.GetRequiredService<WatchStore>().ListAsync(cancellationToken: stop)).Count;
         await app.StartAsync(stop);
         LogReady(log, watches, database.Description, string.Join(", ", app.Urls), DateTimeZoneProviders.Tzdb.VersionId);
+        exports.Begin();
         await app.WaitForShutdownAsync(stop);
         LogStopped(log);
     }

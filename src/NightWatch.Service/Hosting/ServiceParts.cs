@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Mail;
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Outbox;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Passes;
@@ -27,9 +28,10 @@ internal static class ServiceParts
     {
         services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Outbox).AddSingleton(settings.Service);
         services.AddSingleton(_ => NightWatch.Store.Database.Open(settings.Database.Connection));
+        services.AddSingleton<Telemetry>();
         services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<RainStore>().AddSingleton<IFeedHolds, FeedHoldStore>().AddSingleton<VerdictStore>();
         services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
-        services.AddSingleton<Recovery>().AddSingleton<Retention>();
+        services.AddSingleton<Recovery>().AddSingleton<Retention>().AddSingleton<BacklogStore>();
         services.AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton<SecretStore>().AddSingleton<StoredLinkSigner>();

@@ -2,7 +2,7 @@ using NodaTime;
 
 namespace NightWatch.Service.Outbox;
 
-public sealed partial class OutboxSender
+internal sealed partial class OutboxSender
 {
     [LoggerMessage(301, LogLevel.Information, "Outbox: {Sent} sent, {Retried} to be tried again, {Dead} given up, {Expired} expired, {Postponed} postponed")]
     private partial void LogRound(int sent, int retried, int dead, int expired, int postponed);

@@ -1,5 +1,7 @@
 using System.Data.Common;
+using System.Diagnostics;
 using NightWatch.Service.Mail;
+using NightWatch.Service.Measuring;
 using NightWatch.Store.Outbox;
 using NodaTime;
 
@@ -12,8 +14,9 @@ public sealed record SendRound(int Sent, int Retried, int Dead, int Expired, int
 }
 
 /// <summary>Sends what is queued: claims, re-checks, sends one at a time, writes down what came of it.</summary>
-public sealed partial class OutboxSender(
-    OutboxStore outbox, IMailTransport transport, OutboxOptions options, IClock clock, TimeProvider time, ILogger<OutboxSender> log) : IDisposable
+internal sealed partial class OutboxSender(
+    OutboxStore outbox, IMailTransport transport, OutboxOptions options, IClock clock, TimeProvider time, Telemetry telemetry, ILogger<OutboxSender> log)
+    : IDisposable
 {
     private readonly SemaphoreSlim oneRound = new(1);
     private readonly QueuePause pause = new();
@@ -49,6 +52,7 @@ public sealed partial class OutboxSender(
         foreach (var late in await outbox.ExpireAsync(clock.GetCurrentInstant(), stop))
         {
             round.Add(new SendOutcome.Expired());
+            telemetry.Letter(late.Kind, OutcomeWord(new SendOutcome.Expired()));
             LogExpired(late.Id, late.Kind, late.NotAfter);
         }
 
@@ -87,11 +91,24 @@ public sealed partial class OutboxSender(
             return;
         }
 
-        SendOutcome outcome = letter.NotAfter < now ? new SendOutcome.Expired() : Decide(letter, await transport.SendAsync(letter, drained));
+        SendOutcome outcome = letter.NotAfter < now ? new SendOutcome.Expired() : await HandAsync(letter, drained);
         round.Add(outcome);
+        telemetry.Letter(letter.Kind, OutcomeWord(outcome));
         if (!await WriteDownAsync(letter, outcome)) LogOvertaken(letter.Id, letter.Kind);
         Log(letter, outcome);
     }
+
+    private async Task<SendOutcome> HandAsync(OutboxLetter letter, CancellationToken drained)
+    {
+        using var timer = telemetry.Begin(Stage.Send);
+        var start = Stopwatch.GetTimestamp();
+        var outcome = Decide(letter, await transport.SendAsync(letter, drained));
+        telemetry.Handed(OutcomeWord(outcome), Stopwatch.GetElapsedTime(start));
+        timer.Mark(Telemetry.OutcomeKey, OutcomeWord(outcome));
+        return outcome;
+    }
+
+    private static string OutcomeWord(SendOutcome outcome) => outcome.GetType().Name.ToLowerInvariant();
 
     private SendOutcome Decide(OutboxLetter letter, Delivery delivery)
     {

@@ -4,13 +4,14 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
+using NightWatch.Service.Measuring;
 using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Service.Passes;
 
 /// <summary>For a night that falls through: later nights here, tonight at the subscriber's other sites, through the same evaluation.</summary>
-internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, IClock clock)
+internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, IClock clock, Telemetry telemetry)
 {
     /// <summary>How many nights ahead are worth naming: past the fifth a night is an outlook only.</summary>
     private const int NightsAhead = 5;
@@ -28,7 +29,7 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, ICloc
             foreach (var (watch, night) in await CandidatesAsync(order, cancellationToken))
             {
                 var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
-                plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky).Plan);
+                plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky, telemetry).Plan);
             }
 
             found[order.Plan.Watch.Id] = [.. Alternatives.Rank(order.Plan.Watch, plans).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];

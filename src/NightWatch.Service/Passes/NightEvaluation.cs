@@ -4,6 +4,8 @@ using System.Text.Json;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
+using NightWatch.Service.Measuring;
+using NightWatch.Sky.Nights;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Rain;
 using NodaTime;
@@ -28,20 +30,31 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, IRead
     /// <param name="measured">Rain of the 72 hours before where somebody measured it; null: as the forecasts had it.</param>
     public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null)
     {
-        var inputs = new NightInputs
-        {
-            Watch = watch,
-            Night = night,
-            Now = now,
-            Forecast = forecast.Series,
-            EarlierRuns = forecast.EarlierRuns,
-            Members = forecast.Members,
-            SecondOpinion = forecast.SecondOpinion,
-            Glow = sky.GlowOf(watch.Site),
-            RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
-        };
+        var inputs = InputsOf(watch, night, forecast, now, sky, measured);
         return new NightEvaluation(inputs, NightPlanner.Plan(inputs, sky.Ephemeris), forecast.StoredIds);
     }
+
+    /// <summary>The same, its two stages timed.</summary>
+    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, Telemetry telemetry)
+    {
+        var inputs = InputsOf(watch, night, forecast, now, sky, measured: null);
+        NightSky above;
+        using (telemetry.Begin(Stage.Sky)) above = NightPlanner.SkyOf(inputs, sky.Ephemeris);
+        using (telemetry.Begin(Stage.Plan)) return new NightEvaluation(inputs, NightPlanner.Plan(inputs, above, sky.Ephemeris), forecast.StoredIds);
+    }
+
+    private static NightInputs InputsOf(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured) => new()
+    {
+        Watch = watch,
+        Night = night,
+        Now = now,
+        Forecast = forecast.Series,
+        EarlierRuns = forecast.EarlierRuns,
+        Members = forecast.Members,
+        SecondOpinion = forecast.SecondOpinion,
+        Glow = sky.GlowOf(watch.Site),
+        RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
+    };
 
     /// <summary>Equal hashes, equal plans. Worked out when asked for: most plans are looked at and not kept.</summary>
     public string InputsHash()

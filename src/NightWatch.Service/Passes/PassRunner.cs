@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
+using NightWatch.Service.Measuring;
 using NightWatch.Store.Due;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -17,7 +18,8 @@ internal readonly record struct PassTally(int Watches, int Letters, int Failed, 
 
 /// <summary>Takes what is due and looks at it, one subscriber's watches of one pass together. A watch that fails stops no other.</summary>
 internal sealed partial class PassRunner(
-    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, ForecastDesk desk, IClock clock, TimeProvider time, ILogger<PassRunner> log)
+    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, ForecastDesk desk, IClock clock, TimeProvider time, Telemetry telemetry,
+    ILogger<PassRunner> log)
 {
     private const int ClaimedAtOnce = 200;
     private const int MostAttempts = 5;
@@ -31,6 +33,7 @@ internal sealed partial class PassRunner(
         var tally = default(PassTally);
         foreach (var dropped in await due.CatchUpAsync(now, stop))
         {
+            telemetry.Dropped(dropped.Item.Key.Pass, dropped.IsLate);
             LogDropped(dropped.Item.Key.Pass, dropped.Item.Key.WatchId, dropped.Item.Key.Night, dropped.Why);
             tally += new PassTally(0, 0, 0, 1);
         }
@@ -38,7 +41,8 @@ internal sealed partial class PassRunner(
         var forecasts = desk.BeginPass(CancellationToken.None);
         while (!stop.IsCancellationRequested)
         {
-            var claims = await due.ClaimAsync(now, ClaimedAtOnce, Lease, stop);
+            IReadOnlyList<DueClaim> claims;
+            using (telemetry.Begin(Stage.Claim)) claims = await due.ClaimAsync(now, ClaimedAtOnce, Lease, stop);
             if (claims.Count == 0) break;
             var start = time.GetTimestamp();
             var batch = default(PassTally);
@@ -77,6 +81,8 @@ internal sealed partial class PassRunner(
 
     private async Task<PassTally> RunGroupAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)
     {
+        using var timer = telemetry.Begin(Stage.Subscriber);
+        timer.Mark(Telemetry.PassKey, group[0].Claim.Item.Key.Pass);
         // Looking only reads, so it goes side by side; keeping goes in order.
         var tried = await Task.WhenAll(group.Select(entry => Task.Run(() => TryLookAsync(entry.Claim, entry.Watch, forecasts, stop), stop)));
         var looks = tried.OfType<WatchPass>().ToList();
@@ -134,6 +140,7 @@ internal sealed partial class PassRunner(
         var now = clock.GetCurrentInstant();
         foreach (var claim in claims)
         {
+            telemetry.Failed(claim.Item.Key.Pass);
             LogFailed(failure, claim.Item.Key.Pass, claim.Item.Key.WatchId, claim.Item.Key.Night, claim.Attempt);
             if (claim.Attempt >= MostAttempts) await due.CloseAsync(claim, now, $"failed {claim.Attempt} times: {failure.Message}", CancellationToken.None);
         }

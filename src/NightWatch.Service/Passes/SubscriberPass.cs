@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
 using NightWatch.Service.Forecasts;
+using NightWatch.Service.Measuring;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NodaTime;
@@ -8,7 +9,8 @@ using NodaTime;
 namespace NightWatch.Service.Passes;
 
 /// <summary>From the looks at one subscriber's watches to letters, kept together with the state in one transaction.</summary>
-internal sealed class SubscriberPass(PassStore passes, AlternativeFinder alternatives, LetterWriter writer, IClock clock, IPassWitness witness)
+internal sealed class SubscriberPass(
+    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, IClock clock, IPassWitness witness, Telemetry telemetry)
 {
     /// <summary>Writes and keeps.</summary>
     /// <returns>What became of it; overtaken: nothing was kept.</returns>
@@ -18,6 +20,7 @@ internal sealed class SubscriberPass(PassStore passes, AlternativeFinder alterna
         var letters = new List<(LetterDraft Draft, Letter Letter)>();
         foreach (var kind in looks.SelectMany(look => look.Orders).GroupBy(order => order.Kind))
         {
+            using var render = telemetry.Begin(Stage.Render);
             var draft = new LetterDraft
             {
                 Orders = [.. BestFirst(kind)],
@@ -27,6 +30,7 @@ internal sealed class SubscriberPass(PassStore passes, AlternativeFinder alterna
             letters.Add((draft, await writer.WriteAsync(draft, cancellationToken)));
         }
 
+        using var timer = telemetry.Begin(Stage.Commit);
         var outcome = await passes.CommitAsync(
             new PassCommit
             {
@@ -38,8 +42,9 @@ internal sealed class SubscriberPass(PassStore passes, AlternativeFinder alterna
             },
             now,
             cancellationToken);
-        if (outcome is PassOutcome.Committed)
+        if (outcome is PassOutcome.Committed committed)
         {
+            telemetry.Queued(committed.LettersQueued);
             foreach (var (draft, letter) in letters) witness.Wrote(draft, letter);
         }
 

@@ -1,3 +1,4 @@
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Outbox;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
@@ -7,7 +8,7 @@ namespace NightWatch.Service.Passes;
 
 /// <summary>One tick of the service: plan, passes, letters, and once a day the old rows go. Stateless but for what it may do more rarely.</summary>
 internal sealed partial class Ticker(
-    DuePlanner planner, PassRunner passes, OutboxSender outbox, Retention retention, DatabaseOptions options, IClock clock, ILogger<Ticker> log)
+    DuePlanner planner, PassRunner passes, OutboxSender outbox, Retention retention, DatabaseOptions options, IClock clock, Telemetry telemetry, ILogger<Ticker> log)
 {
     private static readonly Duration PlanEvery = Duration.FromHours(6);
     private static readonly Duration TidyEvery = Duration.FromHours(24);
@@ -28,20 +29,21 @@ internal sealed partial class Ticker(
     public async Task TickAsync(bool steps, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
+        using var timer = telemetry.Begin(Stage.Tick);
         if (!steps && LastTick is { } last && (now - last > Jump || now < last)) LogJump(last, now);
         try
         {
             if (planned is null || now - planned >= PlanEvery || now < planned)
             {
-                await planner.PlanAsync(now, stop);
+                using (telemetry.Begin(Stage.Schedule)) await planner.PlanAsync(now, stop);
                 planned = now;
             }
 
             await passes.RunDueAsync(stop);
-            await outbox.SendDueAsync(stop);
+            using (telemetry.Begin(Stage.Outbox)) await outbox.SendDueAsync(stop);
             if (tidied is null || now - tidied >= TidyEvery || now < tidied)
             {
-                await retention.ApplyAsync(Rule(options), now, stop);
+                using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(Rule(options), now, stop);
                 tidied = now;
             }
 
@@ -50,6 +52,7 @@ internal sealed partial class Ticker(
         catch (Exception failure) when (failure is not OperationCanceledException)
         {
             Trouble = failure.Message;
+            timer.Fail(failure);
             LogFailed(failure);
         }
 

@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
+using NightWatch.Service.Measuring;
 using NightWatch.Store.Due;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
@@ -9,7 +10,7 @@ using NodaTime;
 namespace NightWatch.Service.Passes;
 
 /// <summary>Looks at one watch: forecast, plan, policy for each night that the pass is about.</summary>
-internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clock)
+internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clock, Telemetry telemetry)
 {
     /// <summary>Looks; reads the store, writes nothing.</summary>
     public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
@@ -21,8 +22,8 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clo
         foreach (var night in Nights(claim.Item.Key, watch))
         {
             var memory = await told.GetAsync(watch.Id, night, cancellationToken);
-            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky);
-            var decision = LetterPolicy.Decide(pass, memory.Night, evaluation.Plan, now);
+            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry);
+            var decision = Decide(pass, memory, evaluation, now);
             if (decision.Letter is { } order) orders.Add(order);
             if (decision.Next != memory.Night) memories.Add(memory with { Night = decision.Next });
             schedule.AddRange(DueCalendar.OfTold(decision.Next, evaluation.Plan, now));
@@ -41,6 +42,13 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clo
         }
 
         return new WatchPass(claim, watch, verdicts, memories, orders, schedule);
+    }
+
+    private PolicyDecision Decide(PassKind pass, ToldMemory memory, NightEvaluation evaluation, Instant now)
+    {
+        using var timer = telemetry.Begin(Stage.Policy);
+        telemetry.Judged(pass, evaluation.Plan.Verdict.Class);
+        return LetterPolicy.Decide(pass, memory.Night, evaluation.Plan, now);
     }
 
     private static IEnumerable<LocalDate> Nights(DueKey key, Watch watch) =>

@@ -32,6 +32,15 @@ public sealed class ServiceOptions
     /// <summary>Mail address or URL for the List-Unsubscribe header; empty: none.</summary>
     public string ListUnsubscribe { get; set; } = "";
 
+    /// <summary>Who may read /metrics besides this machine: addresses or networks, comma-separated, "10.0.0.7,fd00::/8"; empty: nobody else.</summary>
+    public string MetricsFrom { get; set; } = "";
+
+    /// <summary>Where metrics and traces are sent by OTLP over gRPC, "http://127.0.0.1:4317"; empty: nowhere.</summary>
+    public string OtlpEndpoint { get; set; } = "";
+
+    /// <summary>Share of ticks that are traced, 0 to 1, where there is an endpoint.</summary>
+    public double TraceShare { get; set; } = 0.1;
+
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IEnumerable<string> Faults()
     {
@@ -43,6 +52,10 @@ public sealed class ServiceOptions
             yield return $"Service:MessageIdDomain is '{MessageIdDomain}'; accepted: a domain name, or empty.";
         if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret)
             yield return $"{secret.TrimEnd('.')}; accepted: a file that holds the secret and nothing else, or empty.";
+        if (Measuring.MetricsReaders.Fault(MetricsFrom) is { } reader) yield return $"Service:MetricsFrom holds '{reader}'; accepted: addresses or networks, comma-separated, such as 10.0.0.7,fd00::/8.";
+        if (OtlpEndpoint.Length > 0 && (!Uri.TryCreate(OtlpEndpoint, UriKind.Absolute, out var otlp) || otlp.Scheme is not ("https" or "http")))
+            yield return $"Service:OtlpEndpoint is '{OtlpEndpoint}'; accepted: an absolute http or https address, or empty.";
+        if (TraceShare is not (>= 0 and <= 1)) yield return FormattableString.Invariant($"Service:TraceShare is {TraceShare}; accepted: 0 to 1.");
         if (PagesBase.Length > 0 && (!Uri.TryCreate(PagesBase, UriKind.Absolute, out var pages) || pages.Scheme is not ("https" or "http")))
             yield return $"Service:PagesBase is '{PagesBase}'; accepted: an absolute http or https address, or empty.";
     }

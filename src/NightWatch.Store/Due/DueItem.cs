@@ -42,4 +42,11 @@ public enum DueState
 /// <summary>A due item that was dropped.</summary>
 /// <param name="Item">What.</param>
 /// <param name="Why">"late", "overtaken by ...", "paused", ...</param>
-public sealed record DroppedDue(DueItem Item, string Why);
+public sealed record DroppedDue(DueItem Item, string Why)
+{
+    /// <summary>The word for what its time passed over.</summary>
+    internal const string Late = "late";
+
+    /// <summary>Its time had passed; else a later look took its place.</summary>
+    public bool IsLate => Why == Late;
+}

@@ -26,7 +26,7 @@ public sealed class DueStore(Database database)
         {
             var late = await session.QueryAsync<long>(
                 $"""
-                UPDATE due SET state = 'Dropped', why = 'late', closed_at = @now, fence = fence + 1 WHERE not_after < @now
+                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Late}', closed_at = @now, fence = fence + 1 WHERE not_after < @now
                   AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING id
                 """,
                 new { now });

@@ -12,9 +12,10 @@ namespace NightWatch.Weather.Fetching;
 /// <param name="holds">Until when whom not to ask.</param>
 /// <param name="clock">The time.</param>
 /// <param name="rules">When and how long.</param>
+/// <param name="readers">Who reads what is kept; null: the feeds' own readers.</param>
 public sealed class ForecastFetcher(
     IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IForecastArchive archive, IRainArchive rain, IFeedHolds holds, IClock clock,
-    FetchRules rules)
+    FetchRules rules, FeedReaders? readers = null)
 {
     private readonly ReadAnswers read = new();
 
@@ -23,5 +24,5 @@ public sealed class ForecastFetcher(
     /// <param name="secondOpinion">Whether the next feed's forecast is wanted too.</param>
     /// <param name="cancellationToken">Stops the whole pass.</param>
     public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
-        new(new FeedAsker(archive, holds, clock, rules), read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
+        new(new FeedAsker(archive, holds, clock, rules), read, readers ?? FeedReaders.Plain, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
 }

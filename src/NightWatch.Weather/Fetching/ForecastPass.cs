@@ -16,6 +16,7 @@ public sealed class ForecastPass
     private readonly ConcurrentDictionary<string, Lazy<Task<PlaceMembers>>> members = new();
     private readonly FeedAsker asker;
     private readonly ReadAnswers read;
+    private readonly FeedReaders readers;
     private readonly IRainArchive rain;
     private readonly IReadOnlyList<IForecastFeed> feeds;
     private readonly IEnsembleFeed? ensemble;
@@ -26,10 +27,10 @@ public sealed class ForecastPass
     private readonly CancellationToken stop;
 
     internal ForecastPass(
-        FeedAsker asker, ReadAnswers read, IRainArchive rain, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock,
+        FeedAsker asker, ReadAnswers read, FeedReaders readers, IRainArchive rain, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock,
         FetchRules rules, int earlierRuns, bool secondOpinion, CancellationToken stop) =>
-        (this.asker, this.read, this.rain, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
-        (asker, read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
+        (this.asker, this.read, this.readers, this.rain, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
+        (asker, read, readers, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
 
     /// <summary>The forecast for a place.</summary>
     /// <remarks>
@@ -115,7 +116,7 @@ public sealed class ForecastPass
             return new PlaceMembers([], notes);
         try
         {
-            return new PlaceMembers(read.GetOrRead(kept[0], ForecastReaders.ForEnsemble(feed.Id).ReadMembers), notes) { Id = kept[0].Id };
+            return new PlaceMembers(read.GetOrRead(kept[0], readers.Members(feed.Id).ReadMembers), notes) { Id = kept[0].Id };
         }
         catch (ForecastFormatException e)
         {
@@ -126,7 +127,7 @@ public sealed class ForecastPass
     /// <summary>The newest run and the earlier ones that are wanted; no more answers are read than that takes.</summary>
     private ImmutableArray<KeptRun> Read(IReadOnlyList<ArchivedForecast> kept, string feedId, ImmutableArray<FeedNote>.Builder notes)
     {
-        var reader = ForecastReaders.For(feedId);
+        var reader = readers.Forecast(feedId);
         var answers = new List<KeptRun>(kept.Count);
         ImmutableArray<KeptRun> runs = [];
         foreach (var answer in kept)

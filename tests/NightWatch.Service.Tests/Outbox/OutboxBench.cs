@@ -2,6 +2,7 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using NightWatch.Service.Mail;
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Outbox;
 using NightWatch.Service.Tests.Mail;
 using NightWatch.Store;
@@ -24,6 +25,8 @@ internal sealed class OutboxBench : IAsyncDisposable
 
     public FakeTimeProvider Time { get; } = new();
 
+    public Telemetry Telemetry { get; } = new();
+
     public OutboxOptions Options { get; } = new() { Batch = 3 };
 
     public static async Task<OutboxBench> StartAsync(params OutboxDraft[] letters)
@@ -44,7 +47,7 @@ internal sealed class OutboxBench : IAsyncDisposable
     }
 
     public OutboxSender Sender(IMailTransport transport, Database? process = null, ILogger<OutboxSender>? log = null) =>
-        new(new OutboxStore(process ?? processes[0]), transport, Options, Clock, Time, log ?? NullLogger<OutboxSender>.Instance);
+        new(new OutboxStore(process ?? processes[0]), transport, Options, Clock, Time, Telemetry, log ?? NullLogger<OutboxSender>.Instance);
 
     public async Task<OutboxEntry> EntryAsync(string key = "outlook-1") =>
         (await new OutboxStore(processes[0]).ListAsync(null, 1000, TestContext.Current.CancellationToken)).Single(letter => letter.DedupeKey == key);

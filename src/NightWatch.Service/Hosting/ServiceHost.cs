@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Logging.Console;
 using NightWatch.Service.Measuring;
+using NightWatch.Service.Pages;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
@@ -23,6 +24,7 @@ internal static partial class ServiceHost
         builder.WebHost.UseUrls(new UriBuilder("http", settings.Service.Address, settings.Service.Port).Uri.ToString());
         builder.Services.Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(settings.Service.StopSeconds));
         builder.Services.AddSingleton(clock).AddSingleton(TimeProvider.System).AddNightWatch(settings);
+        builder.AddPages(settings);
         builder.Services.AddQuartz(quartz =>
         {
             quartz.UseInMemoryStore();
@@ -36,6 +38,7 @@ internal static partial class ServiceHost
         builder.Services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
 
         await using var app = builder.Build();
+        app.MapPages(settings.Service);
         app.MapHealth();
         await using var exports = app.MapMetrics(settings);
         var log = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger("NightWatch");
@@ -57,6 +60,8 @@ internal static partial class ServiceHost
     private static void AddNightWatchConsole(this ILoggingBuilder logging)
     {
         foreach (var library in (string[])["Microsoft", "Quartz", "System.Net.Http", "Polly"]) logging.AddFilter(library, LogLevel.Warning);
+        // The ring is as well kept as the database, where the addresses are.
+        logging.AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error);
         logging.AddSimpleConsole(console =>
         {
             console.SingleLine = true;
@@ -66,7 +71,7 @@ internal static partial class ServiceHost
         logging.Services.Configure<ConsoleLoggerOptions>(options => options.LogToStandardErrorThreshold = LogLevel.Trace);
     }
 
-    [LoggerMessage(1, LogLevel.Information, "Ready: {Watches} watches in {Database}, health at {Urls}, zone data {Zones}")]
+    [LoggerMessage(1, LogLevel.Information, "Ready: {Watches} watches in {Database}, pages and health at {Urls}, zone data {Zones}")]
     private static partial void LogReady(ILogger log, int watches, string database, string urls, string zones);
 
     [LoggerMessage(2, LogLevel.Information, "Database brought up to date: {Script}")]

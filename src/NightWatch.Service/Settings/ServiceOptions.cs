@@ -1,5 +1,6 @@
 using System.Net;
 using NightWatch.Service.Mail;
+using NightWatch.Service.Pages.Security;
 
 namespace NightWatch.Service.Settings;
 
@@ -29,7 +30,7 @@ public sealed class ServiceOptions
     /// <summary>Where readers reach the pages, "https://night.example.org/"; empty: letters carry no links.</summary>
     public string PagesBase { get; set; } = "";
 
-    /// <summary>Mail address or URL for the List-Unsubscribe header; empty: none.</summary>
+    /// <summary>Mail address or URL for the List-Unsubscribe header of letters without pages; empty: none.</summary>
     public string ListUnsubscribe { get; set; } = "";
 
     /// <summary>Who may read /metrics besides this machine: addresses or networks, comma-separated, "10.0.0.7,fd00::/8"; empty: nobody else.</summary>
@@ -40,6 +41,15 @@ public sealed class ServiceOptions
 
     /// <summary>Share of ticks that are traced, 0 to 1, where there is an endpoint.</summary>
     public double TraceShare { get; set; } = 0.1;
+
+    /// <summary>Addresses and networks of proxies whose X-Forwarded headers are believed, comma-separated; empty: nobody's.</summary>
+    public string TrustedProxies { get; set; } = "";
+
+    /// <summary>File that holds the password of the operator's page; empty: the page is open on this machine alone, and only without PagesBase.</summary>
+    public string OperatorKeyFile { get; set; } = "";
+
+    /// <summary>Anybody may sign up on the pages; false: watches come from the operator's commands.</summary>
+    public bool OpenSignUp { get; set; } = true;
 
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IEnumerable<string> Faults()
@@ -58,5 +68,9 @@ public sealed class ServiceOptions
         if (TraceShare is not (>= 0 and <= 1)) yield return FormattableString.Invariant($"Service:TraceShare is {TraceShare}; accepted: 0 to 1.");
         if (PagesBase.Length > 0 && (!Uri.TryCreate(PagesBase, UriKind.Absolute, out var pages) || pages.Scheme is not ("https" or "http")))
             yield return $"Service:PagesBase is '{PagesBase}'; accepted: an absolute http or https address, or empty.";
+        if (Forwarding.Parse(TrustedProxies) is null)
+            yield return $"Service:TrustedProxies is '{TrustedProxies}'; accepted: addresses and networks such as 127.0.0.1, 10.0.0.0/24, or empty.";
+        if (OperatorKeyFile.Length > 0 && SecretFile.Fault(OperatorKeyFile, "Service:OperatorKeyFile") is { } key)
+            yield return $"{key.TrimEnd('.')}; accepted: a file that holds the password and nothing else, or empty.";
     }
 }

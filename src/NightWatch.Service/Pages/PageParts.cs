@@ -1,0 +1,76 @@
+using System.Net;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Extensions.Options;
+using NightWatch.Service.Pages.Assets;
+using NightWatch.Service.Pages.Layout;
+using NightWatch.Service.Pages.Links;
+using NightWatch.Service.Pages.Security;
+using NightWatch.Service.Settings;
+
+namespace NightWatch.Service.Pages;
+
+/// <summary>The pages put together: what they need, what every request passes through, and their routes.</summary>
+internal static class PageParts
+{
+    private const int MostFormBytes = 256 * 1024;
+
+    private const int MostFields = 500;
+
+    /// <summary>Registers what the pages need beside the service's own parts.</summary>
+    public static void AddPages(this WebApplicationBuilder builder, AllSettings settings)
+    {
+        var root = new PageRoot(settings.Service.PagesBase.Length > 0 ? new Uri(settings.Service.PagesBase) : null);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = MostFormBytes;
+            kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
+        });
+        var services = builder.Services;
+        services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>();
+        services.AddRazorComponents();
+        services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
+        services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));
+        services.AddAntiforgery(forms =>
+        {
+            forms.Cookie = Cookies.Builder(root, Cookies.Antiforgery(root));
+            // Set once by SecurityHeaders, for every page.
+            forms.SuppressXFrameOptionsHeader = true;
+        });
+        services.Configure<FormOptions>(forms =>
+        {
+            forms.ValueCountLimit = MostFields;
+            forms.KeyLengthLimit = 100;
+            forms.ValueLengthLimit = 64 * 1024;
+            forms.MultipartBodyLengthLimit = MostFormBytes;
+        });
+    }
+
+    /// <summary>What every request passes through, and where it ends.</summary>
+    public static void MapPages(this WebApplication app, ServiceOptions options)
+    {
+        var root = app.Services.GetRequiredService<PageRoot>();
+        app.UseForwarding(Forwarding.Parse(options.TrustedProxies) ?? []);
+        if (root.Prefix.Length > 0) app.UsePathBase(root.Prefix);
+        app.UseMiddleware<RequestLog>();
+        app.UseSecurityHeaders(root);
+        app.UseExceptionHandler(failed => failed.Run(ErrorPages.FailedAsync));
+        app.UseStatusCodePages(context => ErrorPages.EmptyAsync(context.HttpContext));
+        if (root.Base is null) app.Use(OnlyHereAsync);
+        app.UseRouting();
+
+        app.Services.GetRequiredService<PageAssets>().Map(app);
+        var pages = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, PostGuard>();
+        pages.MapGet("/", () => PageResult.Says("NightWatch", StatusCodes.Status200OK));
+    }
+
+    // Without PagesBase nobody has said that the pages are for others.
+    private static Task OnlyHereAsync(HttpContext context, RequestDelegate next)
+    {
+        if (context.Connection.RemoteIpAddress is null || IPAddress.IsLoopback(context.Connection.RemoteIpAddress) || context.Request.Path.StartsWithSegments("/health")) return next(context);
+        context.Response.StatusCode = StatusCodes.Status404NotFound;
+        return Task.CompletedTask;
+    }
+}

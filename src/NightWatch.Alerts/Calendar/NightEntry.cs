@@ -65,7 +65,7 @@ internal sealed record NightEntry(string Method, string Text)
         var site = PlainWords.Shortened(PlainWords.OneLine(order.Plan.Watch.Site.Name), 60);
         var clock = new ClockWords(order.Plan.Watch.Site.Zone);
         var window = order.Plan.Verdict.Run is { } run && !cancels ? $", shoot {clock.ShortSpan(run)}" : "";
-        return $"{VerdictWords.Of(order.Plan.Verdict.Class)}: {site}{window}";
+        return $"{(order.StandsDownByWish ? "STOOD DOWN" : VerdictWords.Of(order.Plan.Verdict.Class))}: {site}{window}";
     }
 
     private static string Timeline(NightPlan plan)

@@ -13,6 +13,12 @@ public sealed record LetterOrder(LetterKind Kind, NightPlan Plan, ToldNight Befo
 {
     /// <summary>What it does to the calendar entry; its SEQUENCE is <c>Before.CalendarSequence + 1</c>.</summary>
     public CalendarChange Calendar { get; init; }
+
+    /// <summary>The subscriber's own wish behind it; null: the weather's doing.</summary>
+    public Wish? Wish { get; init; }
+
+    /// <summary>The subscriber does not go, whatever the sky does.</summary>
+    public bool StandsDownByWish => Wish is Wish.SwitchedTo or Wish.Paused;
 }
 
 /// <summary>What the policy decided.</summary>
@@ -55,6 +61,10 @@ public sealed record PolicyDecision(ToldNight Next, LetterOrder? Letter, string 
 /// (one run is enough), or when the sky alone decides; a missing forecast is never news. Good news stops
 /// after a few letters about one night, bad news never does.
 /// </para>
+/// <para>
+/// A snoozed night is decided like any other, but of its letters only the one that takes it out of the calendar is written, as a plain
+/// stand-down. What the subscriber does themselves (switch, pause) stands in <see cref="SubscriberWishes"/>.
+/// </para>
 /// </remarks>
 public static class LetterPolicy
 {
@@ -68,7 +78,7 @@ public static class LetterPolicy
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(plan);
         // Which pass is looking makes no difference to what a letter says.
-        var change = kind == LetterKind.Debrief ? CalendarChange.None : Telling.ChangeOf(new NightLook(PassKind.Evening, before, plan, now), kind);
+        var change = Telling.ChangeOf(new NightLook(PassKind.Evening, before, plan, now), kind);
         return new LetterOrder(kind, plan, before, plan.Sky.Span.End, "for review") { Calendar = change };
     }
 
@@ -86,10 +96,24 @@ public static class LetterPolicy
             throw new ArgumentException($"The memory is about {before.WatchId} {before.Night:R}, the plan about {plan.Watch.Id} {plan.Night:R}.", nameof(before));
 
         var look = new NightLook(pass, before, plan, now);
-        if (before.Snoozed) return Telling.NoNews(look, "snoozed");
-        if (before.Closed) return Telling.NoNews(look, "closed");
+        if (plan.Watch.IsPausedAt(now)) return Telling.NoNews(look, "paused");
+        return before.Snoozed ? WhileSnoozed(look) : Decide(look);
+    }
+
+    private static PolicyDecision Decide(NightLook look)
+    {
+        if (look.Before.Closed) return Telling.NoNews(look, "closed");
         if (look.Lead > 0) return DaysAhead.Decide(look);
-        if (pass == PassKind.After && look.Lead < 0) return MorningAfter.Decide(look);
-        return now >= look.LeaveBy ? AtLeaveBy.Decide(look) : OnTheDay.Decide(look);
+        if (look.Pass == PassKind.After && look.Lead < 0) return MorningAfter.Decide(look);
+        return look.Now >= look.LeaveBy ? AtLeaveBy.Decide(look) : OnTheDay.Decide(look);
+    }
+
+    private static PolicyDecision WhileSnoozed(NightLook look)
+    {
+        var decision = Decide(look);
+        if (decision.Letter is not { } letter) return decision;
+        return letter.Calendar == CalendarChange.Cancel
+            ? Telling.Compose(look, LetterKind.StandDown, letter.NotAfter, CalendarChange.Cancel, $"snoozed, but in the calendar: {letter.Why}", decision.Next.Closed)
+            : Telling.NoNews(look, "snoozed");
     }
 }

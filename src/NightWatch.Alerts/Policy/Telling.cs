@@ -18,6 +18,18 @@ internal static class Telling
         if (QuietHours.Of(look.Plan.Watch).EndAfter(look.Now) is { } quietEnds && !Wakes(kind, quietEnds, look))
             return look.IsKnown ? Wait(look, $"quiet hours: {why}") : NoNews(look, $"quiet hours: {why}");
 
+        return Compose(look, kind, notAfter, ChangeOf(look, kind), why, closes);
+    }
+
+    /// <summary>Writes, whatever the hour.</summary>
+    /// <param name="look">The look.</param>
+    /// <param name="kind">Which letter.</param>
+    /// <param name="notAfter">When it stops being of use.</param>
+    /// <param name="change">What it does to the calendar.</param>
+    /// <param name="why">Why it is written.</param>
+    /// <param name="closes">Nothing is said about the night afterwards.</param>
+    public static PolicyDecision Compose(NightLook look, LetterKind kind, Instant notAfter, CalendarChange change, string why, bool closes = false)
+    {
         var before = look.Before;
         var next = before with
         {
@@ -28,10 +40,8 @@ internal static class Telling
             Pending = look.IsKnown ? null : before.Pending,
             PendingRun = look.IsKnown ? null : before.PendingRun,
         };
-        var change = CalendarChange.None;
         if (kind != LetterKind.Debrief)
         {
-            change = ChangeOf(look, kind);
             next = Remember(next, look, kind) with
             {
                 CalendarSequence = change == CalendarChange.None ? before.CalendarSequence : before.CalendarSequence + 1,
@@ -64,6 +74,7 @@ internal static class Telling
     /// <summary>A marginal outlook is a maybe and stays out of the calendar; whatever is already there moves along.</summary>
     public static CalendarChange ChangeOf(NightLook look, LetterKind kind) => look.Class switch
     {
+        _ when kind == LetterKind.Debrief => CalendarChange.None,
         VerdictClass.NoGo => look.Before.OnCalendar ? CalendarChange.Cancel : CalendarChange.None,
         VerdictClass.Marginal when kind == LetterKind.Outlook && !look.Before.OnCalendar => CalendarChange.None,
         _ => look.Plan.LeaveBy is null ? CalendarChange.None : CalendarChange.Request,

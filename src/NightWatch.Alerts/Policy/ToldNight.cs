@@ -54,8 +54,11 @@ public sealed record ToldNight
     /// <summary>Stood down for good.</summary>
     public bool Closed { get; init; }
 
-    /// <summary>No letters about this night (snoozed by the subscriber).</summary>
+    /// <summary>No letters about this night (snoozed by the subscriber), but for the one that takes it out of the calendar.</summary>
     public bool Snoozed { get; init; }
+
+    /// <summary>The subscriber chose this night in place of another: its evening is free whatever the watch says.</summary>
+    public bool Chosen { get; init; }
 
     /// <summary>The subscriber counts on the night: the last word was go or marginal.</summary>
     public bool IsOn => Told is VerdictClass.Go or VerdictClass.Marginal;

@@ -1,4 +1,5 @@
 using NightWatch.Sky.Subjects;
+using NodaTime;
 
 namespace NightWatch.Planning.Watches;
 
@@ -42,4 +43,13 @@ public sealed record Watch
 
     /// <summary>Paused watches are not evaluated.</summary>
     public bool Paused { get; init; }
+
+    /// <summary>Not evaluated before this local date at the site, and no night before it is offered; null: no such rest.</summary>
+    public LocalDate? PausedUntil { get; init; }
+
+    /// <summary>No letters at this time.</summary>
+    public bool IsPausedAt(Instant now) => Paused || now.InZone(Site.Zone).Date < PausedUntil;
+
+    /// <summary>The night is not one to go out on: the watch rests on its evening.</summary>
+    public bool IsPausedOn(LocalDate night) => Paused || night < PausedUntil;
 }

@@ -6,6 +6,7 @@ using NightWatch.Service.Outbox;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Steering;
 using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
@@ -37,6 +38,7 @@ internal static class ServiceParts
         services.AddSingleton<SecretStore>().AddSingleton<StoredLinkSigner>();
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
+        services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>();
         services.AddSingleton<PassRunner>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();
         services.AddSingleton(parts => MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()));

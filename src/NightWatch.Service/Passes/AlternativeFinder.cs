@@ -46,6 +46,6 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, ICloc
         var plan = order.Plan;
         var others = await watches.OfSubscriberAsync(plan.Watch.Subscriber.Address, cancellationToken);
         return Enumerable.Range(1, NightsAhead).Select(ahead => (plan.Watch, plan.Night.PlusDays(ahead)))
-            .Concat(others.Where(other => !other.Paused && other.Id != plan.Watch.Id && other.Site.Id != plan.Watch.Site.Id).Select(other => (other, plan.Night)));
+            .Concat(others.Where(other => !other.IsPausedOn(plan.Night) && other.Id != plan.Watch.Id && other.Site.Id != plan.Watch.Site.Id).Select(other => (other, plan.Night)));
     }
 }

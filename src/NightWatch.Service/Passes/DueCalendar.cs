@@ -26,7 +26,7 @@ internal static class DueCalendar
         var last = (now + ahead).InZone(watch.Site.Zone).Date;
         return Enumerable.Range(0, Period.DaysBetween(first, last) + 1)
             .SelectMany(day => OfDay(watch, first.PlusDays(day)))
-            .Where(item => item.NotAfter > now && item.DueAt <= now + ahead);
+            .Where(item => item.NotAfter > now && item.DueAt <= now + ahead && !watch.IsPausedAt(item.DueAt));
     }
 
     /// <summary>What a night that a letter spoke of brings: the last word at leave-by, the question on the morning after.</summary>

@@ -72,7 +72,7 @@ internal sealed partial class PassRunner(
         foreach (var claim in claims)
         {
             var watch = await watches.FindAsync(claim.Item.Key.WatchId, stop);
-            if (watch is { Paused: false }) live.Add((claim, watch));
+            if (watch?.IsPausedAt(clock.GetCurrentInstant()) == false) live.Add((claim, watch));
             else await due.CloseAsync(claim, clock.GetCurrentInstant(), watch is null ? "the watch is gone" : "paused", stop);
         }
 

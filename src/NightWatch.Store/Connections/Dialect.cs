@@ -10,6 +10,9 @@ namespace NightWatch.Store.Connections;
 /// <param name="InIds">Follows a column: is one of the array @ids. Dapper writes the list out for SQLite and hands PostgreSQL the array.</param>
 internal sealed record Dialect(string LeaseNow, string SkipLocked, string ForShare, string InIds)
 {
+    /// <summary>Holds the rows of one table of a join until the end of the transaction, to change them.</summary>
+    public string ForUpdateOf(string table) => SkipLocked.Length == 0 ? "" : $"FOR UPDATE OF {table}";
+
     public static Dialect Sqlite { get; } = new("@now", "", "", "IN @ids");
 
     public static Dialect PostgreSql { get; } =

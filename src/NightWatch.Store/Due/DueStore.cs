@@ -1,5 +1,6 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Store.Connections;
+using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Store.Due;
@@ -59,7 +60,7 @@ public sealed class DueStore(Database database)
                     WHERE id IN (
                       SELECT id FROM due WHERE due_at <= @now AND not_after >= @now
                         AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow}))
-                        AND EXISTS (SELECT 1 FROM watch WHERE watch.id = due.watch_id AND watch.paused = 0)
+                        AND EXISTS (SELECT 1 FROM watch WHERE watch.id = due.watch_id AND {WatchStore.Looks})
                       ORDER BY attempt, due_at, id LIMIT @count {session.Dialect.SkipLocked})
                     RETURNING id
                     """,

@@ -57,6 +57,16 @@ internal static class LetterQueue
         """,
         new { watchId, why, now });
 
+    /// <summary>Unsent letters about this one night and nothing else will not be sent.</summary>
+    public static Task<int> HushAsync(Session session, WatchNight about, Instant now) => session.ExecuteAsync(
+        """
+        UPDATE outbox SET state = 'Suppressed', last_text = 'the subscriber wants no letter about the night', closed_at = @now
+        WHERE state IN ('Pending', 'Retry', 'Sending')
+          AND id IN (SELECT outbox_id FROM outbox_about WHERE watch_id = @WatchId AND night = @Night)
+          AND NOT EXISTS (SELECT 1 FROM outbox_about a WHERE a.outbox_id = outbox.id AND (a.watch_id <> @WatchId OR a.night <> @Night))
+        """,
+        new { about.WatchId, about.Night, now });
+
     /// <summary>An unsent letter all of whose nights the new one speaks of has nothing left to say.</summary>
     private static Task<int> SupersedeAsync(Session session, long newer, string recipient, Instant now) => session.ExecuteAsync(
         """

@@ -2,6 +2,7 @@ using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
+using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Store.Passes;
@@ -23,7 +24,21 @@ public sealed record PassCommit
 
     /// <summary>What is due next.</summary>
     public IReadOnlyList<DueItem> Schedule { get; init; } = [];
+
+    /// <summary>Nights of which unsent letters that speak of nothing else stay unsent; the letters above are not among them.</summary>
+    public IReadOnlyList<WatchNight> Hush { get; init; } = [];
+
+    /// <summary>The watch that rests from now on; null: none.</summary>
+    public WatchRest? Rest { get; init; }
+
+    /// <summary>The subscriber's own doing, which also a resting or paused watch allows; a pass is refused there.</summary>
+    public bool BySubscriber { get; init; }
 }
+
+/// <summary>A watch rests: no look and no letter before the local date.</summary>
+/// <param name="WatchId">Which.</param>
+/// <param name="Until">The first date on which it looks again.</param>
+public sealed record WatchRest(string WatchId, LocalDate Until);
 
 /// <summary>What came of a commit. Closed.</summary>
 public abstract record PassOutcome
@@ -58,7 +73,7 @@ public sealed class PassStore(Database database)
 
     private static async Task<PassOutcome> KeepAsync(Session session, PassCommit commit, Instant now)
     {
-        await RefuseGoneWatchesAsync(session, commit);
+        await RefuseGoneWatchesAsync(session, commit, now);
         foreach (var claim in commit.Done)
         {
             if (!await DueStore.CloseAsync(session, claim, now, droppedBecause: null))
@@ -71,18 +86,21 @@ public sealed class PassStore(Database database)
                 throw new OvertakenException($"what {memory.Night.WatchId} was told about {memory.Night.Night:uuuu-MM-dd} has changed meanwhile");
         }
 
+        foreach (var night in commit.Hush) await LetterQueue.HushAsync(session, night, now);
         foreach (var verdict in commit.Verdicts) await VerdictStore.AddAsync(session, verdict);
         var queued = await LetterQueue.AddAsync(session, commit.Letters, now);
         await DueStore.ScheduleAsync(session, commit.Schedule);
+        if (commit.Rest is { } rest && !await WatchStore.RestAsync(session, rest.WatchId, rest.Until, now)) throw new OvertakenException($"watch {rest.WatchId} was removed meanwhile");
         return new PassOutcome.Committed(queued);
     }
 
     /// <summary>A watch that was paused or removed during the pass gets no letter any more.</summary>
-    private static async Task RefuseGoneWatchesAsync(Session session, PassCommit commit)
+    private static async Task RefuseGoneWatchesAsync(Session session, PassCommit commit, Instant now)
     {
         var ids = commit.Told.Select(memory => memory.Night.WatchId).Distinct().ToArray();
         var alive = await session.QueryAsync<string>(
-            $"SELECT id FROM watch WHERE id {session.Dialect.InIds} AND paused = 0 ORDER BY id {session.Dialect.ForShare}", new { ids });
+            $"SELECT id FROM watch WHERE id {session.Dialect.InIds} AND (@anyway = 1 OR {WatchStore.Looks}) ORDER BY id {session.Dialect.ForShare}",
+            new { ids, now, anyway = commit.BySubscriber ? 1L : 0L });
         if (alive.Count < ids.Length) throw new OvertakenException($"watch {ids.Except(alive).First()} was paused or removed meanwhile");
     }
 

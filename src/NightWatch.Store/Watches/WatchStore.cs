@@ -1,4 +1,5 @@
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Time;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NodaTime;
@@ -8,6 +9,9 @@ namespace NightWatch.Store.Watches;
 /// <summary>The standing orders.</summary>
 public sealed class WatchStore(Database database)
 {
+    /// <summary>The watch is looked at and written about at @now.</summary>
+    internal const string Looks = "watch.paused = 0 AND (watch.rests_until IS NULL OR watch.rests_until <= @now)";
+
     // The watch's document has its site in it as it was then; the site's own row is what holds now.
     private const string Select = "SELECT watch.body AS watch, site.body AS site, paused FROM watch JOIN site ON site.id = watch.site_id";
 
@@ -16,21 +20,7 @@ public sealed class WatchStore(Database database)
         async session =>
         {
             await SiteStore.PutAsync(session, watch.Site, now);
-            return await session.ExecuteAsync(
-                """
-                INSERT INTO watch (id, site_id, address, paused, body, changed_at) VALUES (@Id, @site, @address, @paused, @body, @now)
-                ON CONFLICT (id) DO UPDATE SET site_id = excluded.site_id, address = excluded.address, paused = excluded.paused,
-                  body = excluded.body, changed_at = excluded.changed_at
-                """,
-                new
-                {
-                    watch.Id,
-                    site = watch.Site.Id,
-                    address = Key(watch.Subscriber.Address),
-                    paused = watch.Paused ? 1L : 0L,
-                    body = StoreJson.Write(watch),
-                    now,
-                });
+            return await PutAsync(session, watch, now);
         },
         cancellationToken);
 
@@ -46,13 +36,13 @@ public sealed class WatchStore(Database database)
     public Task<IReadOnlyList<Watch>> OfSubscriberAsync(string address, CancellationToken cancellationToken = default) =>
         QueryAsync($"{Select} WHERE watch.address = @address ORDER BY watch.id", new { address = Key(address) }, cancellationToken);
 
-    /// <summary>Pauses or resumes. A paused watch keeps what is due for it, which no process takes; its unsent letters are suppressed.</summary>
+    /// <summary>Pauses or resumes, which also ends a rest. A paused watch keeps what is due for it, which no process takes; its unsent letters are suppressed.</summary>
     /// <returns>False if there is no such watch.</returns>
     public Task<bool> PauseAsync(string id, bool paused, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            const string update = "UPDATE watch SET paused = @paused, changed_at = @now WHERE id = @id";
-            if (await session.ExecuteAsync(update, new { id, paused = paused ? 1L : 0L, now }) == 0) return false;
+            if (await FindAsync(session, id) is not { } watch) return false;
+            await PutAsync(session, watch with { Paused = paused, PausedUntil = null }, now);
             if (paused) await LetterQueue.SuppressAsync(session, id, "paused", now);
             return true;
         },
@@ -69,12 +59,38 @@ public sealed class WatchStore(Database database)
         },
         cancellationToken);
 
+    internal static async Task<bool> RestAsync(Session session, string id, LocalDate until, Instant now)
+    {
+        if (await FindAsync(session, id) is not { } watch) return false;
+        return await PutAsync(session, watch with { Paused = false, PausedUntil = until }, now) > 0;
+    }
+
+    private static Task<int> PutAsync(Session session, Watch watch, Instant now) => session.ExecuteAsync(
+        """
+        INSERT INTO watch (id, site_id, address, paused, rests_until, body, changed_at) VALUES (@Id, @site, @address, @paused, @restsUntil, @body, @now)
+        ON CONFLICT (id) DO UPDATE SET site_id = excluded.site_id, address = excluded.address, paused = excluded.paused,
+          rests_until = excluded.rests_until, body = excluded.body, changed_at = excluded.changed_at
+        """,
+        new
+        {
+            watch.Id,
+            site = watch.Site.Id,
+            address = Key(watch.Subscriber.Address),
+            paused = watch.Paused ? 1L : 0L,
+            restsUntil = watch.PausedUntil is { } until ? LocalClock.At(watch.Site.Zone, until, LocalTime.Midnight) : (Instant?)null,
+            body = StoreJson.Write(watch),
+            now,
+        });
+
+    private static async Task<Watch?> FindAsync(Session session, string id) =>
+        (await session.QueryAsync<Row>($"{Select} WHERE watch.id = @id {session.Dialect.ForUpdateOf("watch")}", new { id })).SingleOrDefault()?.ToWatch();
+
     private static string Key(string address) => address.Trim().ToLowerInvariant();
 
     private async Task<IReadOnlyList<Watch>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
     {
         var rows = await database.ReadAsync(session => session.QueryAsync<Row>(sql, values), cancellationToken);
-        return [.. rows.Select(row => StoreJson.Read<Watch>(row.Watch) with { Site = StoreJson.Read<Site>(row.Site), Paused = row.Paused != 0 })];
+        return [.. rows.Select(row => row.ToWatch())];
     }
 
     private sealed class Row
@@ -84,5 +100,7 @@ public sealed class WatchStore(Database database)
         public required string Site { get; init; }
 
         public required long Paused { get; init; }
+
+        public Watch ToWatch() => StoreJson.Read<Watch>(Watch) with { Site = StoreJson.Read<Site>(Site), Paused = Paused != 0 };
     }
 }

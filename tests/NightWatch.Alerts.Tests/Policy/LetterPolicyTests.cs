@@ -210,15 +210,6 @@ public sealed class LetterPolicyTests
     }
 
     [Fact]
-    public void A_snoozed_night_is_silent_and_speaks_again_afterwards()
-    {
-        var snoozed = ToldGo with { Snoozed = true };
-        var plan = Of(VerdictClass.NoGo, run: 5);
-        Assert.Null(LetterPolicy.Decide(PassKind.SameDay, snoozed, plan, At(16, 30)).Letter);
-        Assert.NotNull(LetterPolicy.Decide(PassKind.SameDay, snoozed with { Snoozed = false }, plan, At(16, 30)).Letter);
-    }
-
-    [Fact]
     public void A_run_after_midnight_with_a_late_drive_is_still_the_same_day()
     {
         var plan = Of(VerdictClass.NoGo, run: 5);

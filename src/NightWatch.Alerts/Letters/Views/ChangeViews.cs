@@ -10,7 +10,7 @@ internal static class ChangeViews
     /// <summary>Verdict and chance, the window, and each factor whose severity changed; empty where nothing was told before.</summary>
     public static IReadOnlyList<ChangeView> Of(NightContext night)
     {
-        if (night.Kind == LetterKind.Debrief || night.Before.Told is not { } told) return [];
+        if (night.Kind == LetterKind.Debrief || night.Wish is not null || night.Before.Told is not { } told) return [];
         var verdict = night.Plan.Verdict;
         List<ChangeView> changes = [];
         if (told != verdict.Class)

@@ -20,6 +20,8 @@ internal static class HeadWords
     public static string Headline(NightContext night) => (night.Kind, night.Class) switch
     {
         (null, _) => PageHeadline(night),
+        _ when night.Wish is Wish.SwitchedFrom => $"Switched: {night.When} is {(night.Class == VerdictClass.Go ? "on" : "in your calendar, and may work")}.",
+        _ when night.StandsDownByWish => $"Stood down as you wished: the night of {ClockWords.Night(night.Plan.Night)}.",
         (LetterKind.Outlook, VerdictClass.Go) => $"A good night is coming: {night.When}.",
         (LetterKind.Outlook, _) => $"A night with a fair chance is coming: {night.When}.",
         (LetterKind.MorningTimeline, VerdictClass.Go) => $"{Capital(night.When)} is on.",
@@ -34,6 +36,7 @@ internal static class HeadWords
     public static string Because(NightContext night)
     {
         if (night.Kind == LetterKind.Debrief) return "Your answer is held against the forecast; from it the next chances are told better.";
+        if (WishWords.Because(night) is { } wish) return wish;
         var verdict = night.Plan.Verdict;
         var text = night.Units.Sentence(HazardViews.Bare(verdict.Deciding.Text));
         // What stands above as a hazard need not be said twice.
@@ -54,6 +57,7 @@ internal static class HeadWords
             LetterKind.Debrief => night.Links.Debrief(night.Plan.Watch, night.Plan.Night, "clear") is null
                 ? "Reply to this letter with one word: clear, partly, cloudy or wet-lens."
                 : "Choose one answer below.",
+            _ when night.StandsDownByWish => "Nothing to do; this letter takes the night out of your calendar.",
             _ when night.IsOff => Instead(night),
             _ when night.IsDaysAhead => leaveBy is null
                 ? $"Keep the evening of {ClockWords.Day(night.Plan.Night)} free."

@@ -12,7 +12,15 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
     public NightContext(LetterOrder order, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
         : this(order.Kind, order.Plan, order.Before, alternatives, now, links)
     {
+        Wish = order.Wish;
+        StandsDownByWish = order.StandsDownByWish;
     }
+
+    /// <summary>The subscriber's own wish behind the letter; null: none.</summary>
+    public Wish? Wish { get; }
+
+    /// <summary>The subscriber does not go, whatever the sky does.</summary>
+    public bool StandsDownByWish { get; }
 
     public LetterKind? Kind { get; } = kind;
 
@@ -30,8 +38,8 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
 
     public UnitWords Units { get; } = new(plan.Watch.Letters.Units);
 
-    /// <summary>The class the letter is about: after the night, the one that was told.</summary>
-    public VerdictClass Class => Kind == LetterKind.Debrief ? Before.Told ?? Plan.Verdict.Class : Plan.Verdict.Class;
+    /// <summary>The class the letter is about: after the night, the one that was told; off, where the subscriber does not go.</summary>
+    public VerdictClass Class => StandsDownByWish ? VerdictClass.NoGo : Kind == LetterKind.Debrief ? Before.Told ?? Plan.Verdict.Class : Plan.Verdict.Class;
 
     public bool IsOff => Class == VerdictClass.NoGo;
 

@@ -22,31 +22,32 @@ internal static class NightViews
     public static NightView Of(NightContext night, bool isShort)
     {
         var asks = night.Kind == LetterKind.Debrief;
+        var wished = night.StandsDownByWish;
         var goes = !night.IsOff && !asks && !isShort;
         return new NightView
         {
             Plan = night.Plan,
             Class = night.Class,
-            Verdict = asks ? $"TOLD AS {VerdictWords.Of(night.Class)}" : VerdictWords.Of(night.Class),
+            Verdict = wished ? "STOOD DOWN" : asks ? $"TOLD AS {VerdictWords.Of(night.Class)}" : VerdictWords.Of(night.Class),
             Place = $"{night.Site}, night of {ClockWords.Night(night.Plan.Night)}",
             Headline = HeadWords.Headline(night),
             Because = HeadWords.Because(night),
             Next = HeadWords.Next(night),
-            Hazards = asks ? [] : HazardViews.Of(night),
+            Hazards = asks || wished ? [] : HazardViews.Of(night),
             Changes = ChangeViews.Of(night),
             ToldBefore = ChangeViews.ToldBefore(night),
-            KeyTimes = FactViews.KeyTimes(night),
+            KeyTimes = wished ? [] : FactViews.KeyTimes(night),
             Summaries = FactViews.Summaries(night),
             Alternatives = AlternativeViews.Of(night),
             Timeline = goes ? Timeline(night) : [],
             Sequence = goes ? FactViews.Sequence(night) : [],
             Field = goes ? FieldFacts.Of(night.Plan) : [],
             Packing = goes && night.Kind != LetterKind.Outlook ? [.. night.Plan.Packing.Select(night.Units.Sentence)] : [],
-            Reasons = asks || isShort ? [] : Reasons(night),
+            Reasons = asks || isShort || wished ? [] : Reasons(night),
             Source = FactViews.Source(night),
             Page = night.Links.Night(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView("The whole night on its page", url) : null,
             Answers = asks ? AnswersOf(night) : [],
-            ChartSays = asks || isShort ? null : NightChart.Says(night.Plan),
+            ChartSays = asks || isShort || wished ? null : NightChart.Says(night.Plan),
             FrameSays = goes ? FrameChart.Says(night.Plan) : null,
         };
     }

@@ -20,6 +20,8 @@ internal static class SubjectLine
         var verdict = VerdictWords.Of(night.Class);
         return (night.Kind, night.IsOff) switch
         {
+            _ when night.StandsDownByWish => Fit($"STAND DOWN {day}: ", night.Site, [WishWords.Short(night)], more),
+            _ when night.Wish is Wish.SwitchedFrom => Fit($"SWITCHED, {verdict} {day}: ", night.Site, [And(leave), And(window)], more),
             (LetterKind.Debrief, _) => Fit("How was ", night.Site, [$" on {day}?"], more),
             (LetterKind.Outlook, _) => Fit($"{verdict} {day}: ", night.Site, [And(window), $", {VerdictWords.Chance(night.Plan.Verdict.Probability.Value)} likely"], more),
             (LetterKind.MorningTimeline, _) => Fit($"{verdict} {Today(night)}, {day}: ", night.Site, [And(leave), And(window)], more),

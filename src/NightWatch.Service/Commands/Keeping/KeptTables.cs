@@ -1,4 +1,5 @@
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Wording;
 using NightWatch.Sky.Subjects;
 using Spectre.Console;
 
@@ -19,7 +20,7 @@ internal static class KeptTables
         foreach (var watch in watches)
         {
             table.AddRow(
-                new Text(watch.Id), new Text(watch.Site.Name), new Text(Name(watch.Subject)), new Text(watch.Subscriber.Address), new Text(watch.Paused ? "paused" : "on"));
+                new Text(watch.Id), new Text(watch.Site.Name), new Text(Name(watch.Subject)), new Text(watch.Subscriber.Address), new Text(State(watch)));
         }
 
         console.Write(table);
@@ -47,6 +48,8 @@ internal static class KeptTables
 
         console.Write(table);
     });
+
+    private static string State(Watch watch) => watch.Paused ? "paused" : watch.PausedUntil is { } until ? $"rests until {LocalText.Date(until)}" : "on";
 
     private static string Name(Subject subject) => subject switch
     {

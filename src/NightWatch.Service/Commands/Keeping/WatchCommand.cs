@@ -9,10 +9,15 @@ namespace NightWatch.Service.Commands.Keeping;
 /// <summary>The standing orders: add, list, show, pause, remove, and an example to start from.</summary>
 internal static class WatchCommand
 {
-    public static Command Create(Shell shell, Option<string?> config) => new("watch", "The standing orders.")
+    public static Command Create(Shell shell, Option<string?> config)
     {
-        Add(shell, config), List(shell, config), Show(shell, config), Pause(shell, config), Remove(shell, config), Example(shell),
-    };
+        var command = new Command("watch", "The standing orders.")
+        {
+            Add(shell, config), List(shell, config), Show(shell, config), Pause(shell, config), Remove(shell, config), Example(shell),
+        };
+        foreach (var wish in SteeringCommands.Create(shell, config)) command.Add(wish);
+        return command;
+    }
 
     private static Command Add(Shell shell, Option<string?> config)
     {
@@ -65,9 +70,16 @@ internal static class WatchCommand
     {
         var id = Id();
         var resume = new Option<bool>("--resume") { Description = "Take it up again." };
-        var command = new Command("pause", "Keeps a watch without looking at it; its unsent letters are held back for good.") { id, resume };
+        var until = Given.Date("--until", "Rest until this local date, YYYY-MM-DD, and then look again.");
+        var command = new Command("pause", "Keeps a watch without looking at it; its unsent letters are held back for good.") { id, resume, until };
         command.SetAction(async (given, stop) =>
         {
+            if (given.GetValue(until) is { } date)
+            {
+                if (given.GetValue(resume)) throw new BadInputException("--until and --resume are both given; accepted: one of them.");
+                return await SteeringCommands.PauseUntilAsync(shell, given.GetValue(config), given.GetRequiredValue(id), date, stop);
+            }
+
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
             var (name, pause, now) = (given.GetRequiredValue(id), !given.GetValue(resume), shell.Clock.GetCurrentInstant());
             if (!await store.Watches.PauseAsync(name, pause, now, stop)) throw Unknown(name);
@@ -109,5 +121,5 @@ internal static class WatchCommand
 
     private static Argument<string> Id() => new("id") { Description = "The watch's id." };
 
-    private static BadInputException Unknown(string id) => new($"id: there is no watch '{id}'; 'watch list' names them.");
+    public static BadInputException Unknown(string id) => new($"id: there is no watch '{id}'; 'watch list' names them.");
 }

@@ -12,7 +12,6 @@ using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
-using NightWatch.Weather.Fetching;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.Letters;
@@ -70,13 +69,7 @@ internal static class LetterCommand
     private static async Task<Letter> WriteAsync(AllSettings settings, LetterKind kind, string id, LocalDate night, Instant now, CancellationToken stop)
     {
         var clock = new VirtualClock(now);
-        await using var parts = new ServiceCollection()
-            .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
-            .AddSingleton<IClock>(clock)
-            .AddSingleton<TimeProvider>(clock)
-            .AddNightWatch(settings)
-            .AddSingleton<IFeedHolds, NeverAsked>()
-            .BuildServiceProvider();
+        await using var parts = StoredParts.Of(settings, clock, clock);
         await parts.GetRequiredService<Database>().MigrateAsync(stop);
         await parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
         var watch = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)

@@ -1,0 +1,22 @@
+using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Policy;
+using NightWatch.Store.Outbox;
+using NodaTime;
+
+namespace NightWatch.Service.Steering;
+
+/// <summary>The letters that a wish calls for, ready for the outbox. Each night has its own: each carries its own calendar entry.</summary>
+internal sealed class SteeringLetters(LetterWriter writer)
+{
+    public async Task<IReadOnlyList<OutboxDraft>> WriteAsync(IReadOnlyList<LetterOrder> orders, Instant now, CancellationToken stop)
+    {
+        var drafts = new List<OutboxDraft>();
+        foreach (var order in orders)
+        {
+            var letter = await writer.WriteAsync(new LetterDraft { Orders = [order], Now = now }, stop);
+            drafts.Add(OutboxDraft.Of(letter, [new WatchNight(order.Plan.Watch.Id, order.Plan.Night)], now));
+        }
+
+        return drafts;
+    }
+}

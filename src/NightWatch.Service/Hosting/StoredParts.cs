@@ -1,5 +1,7 @@
 using NightWatch.Service.Forecasts;
+using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Settings;
+using NightWatch.Store;
 using NightWatch.Weather.Fetching;
 using NodaTime;
 
@@ -8,11 +10,26 @@ namespace NightWatch.Service.Hosting;
 /// <summary>The parts of the service for one command beside it: what is stored is used, no feed is asked, nothing is sent.</summary>
 internal static class StoredParts
 {
-    public static ServiceProvider Of(AllSettings settings, IClock clock, TimeProvider time) => new ServiceCollection()
-        .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
-        .AddSingleton(clock)
-        .AddSingleton(time)
-        .AddNightWatch(settings)
-        .AddSingleton<IFeedHolds, NeverAsked>()
-        .BuildServiceProvider();
+    /// <summary>The parts over a database brought up to date.</summary>
+    public static async Task<ServiceProvider> OpenAsync(AllSettings settings, IClock clock, TimeProvider time, CancellationToken stop)
+    {
+        var parts = new ServiceCollection()
+            .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
+            .AddSingleton(clock)
+            .AddSingleton(time)
+            .AddNightWatch(settings)
+            .AddSingleton<IFeedHolds, NeverAsked>()
+            .BuildServiceProvider();
+        try
+        {
+            await parts.GetRequiredService<Database>().MigrateAsync(stop);
+            await parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
+            return parts;
+        }
+        catch
+        {
+            await parts.DisposeAsync();
+            throw;
+        }
+    }
 }

@@ -2,7 +2,6 @@ using System.CommandLine;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Steering;
-using NightWatch.Store;
 using NightWatch.Store.Outbox;
 using NodaTime;
 
@@ -61,8 +60,7 @@ internal static class SteeringCommands
 
     private static async Task<int> SteerAsync(Shell shell, string? configPath, Func<Steering.Steering, Task<SteeringOutcome>> wish, CancellationToken stop)
     {
-        await using var parts = StoredParts.Of(AllSettings.ReadValid(shell.Directory, configPath), shell.Clock, TimeProvider.System);
-        await parts.GetRequiredService<Database>().MigrateAsync(stop);
+        await using var parts = await StoredParts.OpenAsync(AllSettings.ReadValid(shell.Directory, configPath), shell.Clock, TimeProvider.System, stop);
         shell.Say(await wish(parts.GetRequiredService<Steering.Steering>()) switch
         {
             SteeringOutcome.Done done => done.Says,

@@ -5,11 +5,9 @@ using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Hosting;
-using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
-using NightWatch.Store;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
 using NodaTime;
@@ -69,9 +67,7 @@ internal static class LetterCommand
     private static async Task<Letter> WriteAsync(AllSettings settings, LetterKind kind, string id, LocalDate night, Instant now, CancellationToken stop)
     {
         var clock = new VirtualClock(now);
-        await using var parts = StoredParts.Of(settings, clock, clock);
-        await parts.GetRequiredService<Database>().MigrateAsync(stop);
-        await parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
+        await using var parts = await StoredParts.OpenAsync(settings, clock, clock, stop);
         var watch = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
             ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);

@@ -3,6 +3,7 @@ using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Shooting;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Weather.Rain;
@@ -37,6 +38,9 @@ public sealed record NightInputs
 
     /// <summary>The site's moonless sky with its towns, worth making once a site and keeping; null: made for this plan.</summary>
     public SiteSkyGlow? Glow { get; init; }
+
+    /// <summary>What the record taught about each feed and lead.</summary>
+    public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
 
     /// <summary>Rain of the last 72 hours.</summary>
     public RainBefore RainBefore { get; init; } = RainBefore.Unknown;

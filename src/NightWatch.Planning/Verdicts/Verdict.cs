@@ -36,7 +36,14 @@ public enum ProbabilityBasis
 /// <param name="Basis">How it was found.</param>
 /// <param name="Count">Members or runs behind it; 0 for the prior.</param>
 /// <param name="Explained">How it was found, one sentence with the figures.</param>
-public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count, string Explained = "");
+public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count, string Explained = "")
+{
+    /// <summary>As computed, before what the record of this feed and lead taught; null: nothing was changed.</summary>
+    public double? Uncalibrated { get; init; }
+
+    /// <summary>Version of the calibration that was looked up; 0: there was none.</summary>
+    public int CalibrationVersion { get; init; }
+}
 
 /// <summary>The decision for one watch and one night.</summary>
 public sealed record Verdict

@@ -1,3 +1,5 @@
+using NightWatch.Planning.Verification.Calibrating;
+
 namespace NightWatch.Planning.Verdicts;
 
 /// <summary>Worst of the factors over the run, and the reasons in the order they are told.</summary>
@@ -12,7 +14,7 @@ internal static class VerdictMaker
         {
             Class = worst switch { Severity.Ok => VerdictClass.Go, Severity.Caution => VerdictClass.Marginal, _ => VerdictClass.NoGo },
             Run = plan.Run.Span,
-            Probability = SkyStops(reasons) ? SkyAlone : UsableChance.Of(night, plan.Run, worst),
+            Probability = SkyStops(reasons) ? SkyAlone : Calibrated(night, UsableChance.Of(night, plan.Run, worst)),
             Reasons = reasons,
         };
     }
@@ -25,6 +27,12 @@ internal static class VerdictMaker
         Probability = SkyAlone,
         Reasons = Ordered(MissingSky.Reasons(night)),
     };
+
+    /// <summary>By what the record of this feed and lead taught, where that was proven; an unknown weather teaches nothing.</summary>
+    private static Probability Calibrated(NightEvidence night, Probability computed) =>
+        night.Inputs.Forecast is { } forecast
+            ? night.Inputs.Calibrations.Apply(new CalibrationKey(forecast.FeedId, LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night)), computed)
+            : computed;
 
     private static Probability SkyAlone { get; } = new(0, ProbabilityBasis.SkyAlone, 0, "The sky alone decides; no weather can change it.");
 

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 
@@ -18,8 +19,11 @@ internal sealed record ForecastAnswer
     /// <summary>The next feed's newest run.</summary>
     public ForecastSeries? SecondOpinion { get; init; }
 
-    /// <summary>The stored answers behind it all.</summary>
-    public IReadOnlyList<long> StoredIds { get; init; } = [];
+    /// <summary>The stored answers behind it all: newest, second, earlier ones, members.</summary>
+    public (long? Newest, long? SecondOpinion, IReadOnlyList<long> Earlier, long? Members) Stored { get; init; } = (null, null, [], null);
+
+    /// <summary>What the record taught about each feed and lead.</summary>
+    public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
 
     /// <summary>Rain by the hour as forecasts gave it shortly before.</summary>
     public IReadOnlyList<RainEntry> Rain { get; init; } = [];

@@ -1,4 +1,6 @@
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Service.Measuring;
+using NightWatch.Service.Records;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Forecasts;
 using NightWatch.Weather;
@@ -11,7 +13,7 @@ namespace NightWatch.Service.Forecasts;
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
     ForecastStore store, RainStore rain, IFeedHolds holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
-    Telemetry telemetry, IEnsembleFeed? ensemble = null)
+    Telemetry telemetry, CalibrationDesk calibrations, IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
     private const int EarlierRuns = 3;
@@ -28,7 +30,8 @@ internal sealed partial class ForecastDesk(
             id => new MeasuredReader(ForecastReaders.For(id), telemetry), id => new MeasuredMembersReader(ForecastReaders.ForEnsemble(id), telemetry)));
 
     /// <summary>Begins a pass; each feed is asked at most once for each cell in it.</summary>
-    public PassForecasts BeginPass(CancellationToken stop) => new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), Note, telemetry);
+    public PassForecasts BeginPass(CancellationToken stop) =>
+        new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
 
     private void Note(FeedNote note)
     {
@@ -44,7 +47,7 @@ internal sealed partial class ForecastDesk(
 }
 
 /// <summary>The forecasts of one pass.</summary>
-internal sealed class PassForecasts(ForecastPass pass, Action<FeedNote> note, Telemetry telemetry)
+internal sealed class PassForecasts(ForecastPass pass, Func<Task<CalibrationBook>> calibrations, Action<FeedNote> note, Telemetry telemetry)
 {
     private readonly HashSet<FeedNote> noted = [];
 
@@ -71,7 +74,8 @@ internal sealed class PassForecasts(ForecastPass pass, Action<FeedNote> note, Te
             Members = members.Members,
             SecondOpinion = forecast.SecondOpinion?.Series,
             Rain = forecast.Rain,
-            StoredIds = [.. new[] { forecast.Newest, forecast.SecondOpinion }.Concat(forecast.EarlierRuns).OfType<KeptRun>().Select(run => run.Id).Concat(members.Id is { } id ? [id] : [])],
+            Calibrations = await calibrations(),
+            Stored = (forecast.Newest?.Id, forecast.SecondOpinion?.Id, [.. forecast.EarlierRuns.Select(run => run.Id)], members.Id),
         };
     }
 }

@@ -5,6 +5,7 @@ using NightWatch.Service.Measuring;
 using NightWatch.Service.Outbox;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Passes;
+using NightWatch.Service.Records;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Steering;
 using NightWatch.Store;
@@ -37,6 +38,7 @@ internal static class ServiceParts
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton<SecretStore>().AddSingleton<StoredLinkSigner>();
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
+        services.AddRecord();
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
         services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>();
         services.AddSingleton<PassRunner>().AddSingleton<Ticker>();

@@ -6,6 +6,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Measuring;
 using NightWatch.Sky.Nights;
+using NightWatch.Store.Verdicts;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Rain;
 using NodaTime;
@@ -15,8 +16,8 @@ namespace NightWatch.Service.Passes;
 /// <summary>One watch and one night, evaluated from what the pass knows.</summary>
 /// <param name="Inputs">What it was made from.</param>
 /// <param name="Plan">The whole plan.</param>
-/// <param name="StoredIds">The stored forecasts behind it.</param>
-internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, IReadOnlyList<long> StoredIds)
+/// <param name="Runs">The stored forecasts behind it.</param>
+internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, InputRuns Runs)
 {
     /// <summary>Where a watch's forecast is wanted.</summary>
     public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
@@ -31,7 +32,7 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, IRead
     public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null)
     {
         var inputs = InputsOf(watch, night, forecast, now, sky, measured);
-        return new NightEvaluation(inputs, NightPlanner.Plan(inputs, sky.Ephemeris), forecast.StoredIds);
+        return new NightEvaluation(inputs, NightPlanner.Plan(inputs, sky.Ephemeris), RunsOf(forecast, inputs));
     }
 
     /// <summary>The same, its two stages timed.</summary>
@@ -40,7 +41,7 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, IRead
         var inputs = InputsOf(watch, night, forecast, now, sky, measured: null);
         NightSky above;
         using (telemetry.Begin(Stage.Sky)) above = NightPlanner.SkyOf(inputs, sky.Ephemeris);
-        using (telemetry.Begin(Stage.Plan)) return new NightEvaluation(inputs, NightPlanner.Plan(inputs, above, sky.Ephemeris), forecast.StoredIds);
+        using (telemetry.Begin(Stage.Plan)) return new NightEvaluation(inputs, NightPlanner.Plan(inputs, above, sky.Ephemeris), RunsOf(forecast, inputs));
     }
 
     private static NightInputs InputsOf(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured) => new()
@@ -52,15 +53,19 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, IRead
         EarlierRuns = forecast.EarlierRuns,
         Members = forecast.Members,
         SecondOpinion = forecast.SecondOpinion,
+        Calibrations = forecast.Calibrations,
         Glow = sky.GlowOf(watch.Site),
         RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
     };
+
+    private static InputRuns RunsOf(ForecastAnswer forecast, NightInputs inputs) => new(
+        forecast.Stored.Newest, forecast.Stored.SecondOpinion, forecast.Stored.Earlier, forecast.Stored.Members, forecast.Series?.RetrievedAt, inputs.RainBefore);
 
     /// <summary>Equal hashes, equal plans. Worked out when asked for: most plans are looked at and not kept.</summary>
     public string InputsHash()
     {
         // The stored answers by their ids; a confirmation moves the newest one's time, and the rain comes from many.
-        var weather = $"{string.Join(',', StoredIds)}|{Inputs.Forecast?.RetrievedAt.ToUnixTimeTicks()}|{Inputs.RainBefore}";
+        var weather = $"{string.Join(',', Runs.All())}|{Inputs.Forecast?.RetrievedAt.ToUnixTimeTicks()}|{Inputs.RainBefore}|{Plan.Verdict.Probability.CalibrationVersion}";
         var inputs = $"{JsonSerializer.Serialize(Inputs.Watch, WatchJson.Options)}|{Inputs.Night:R}|{Inputs.Now.ToUnixTimeTicks()}|{weather}";
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(inputs)).AsSpan(0, 16));
     }

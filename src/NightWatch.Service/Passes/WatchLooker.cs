@@ -1,4 +1,5 @@
 using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Measuring;
@@ -34,7 +35,10 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clo
                 Pass = pass,
                 At = now,
                 Verdict = evaluation.Plan.Verdict,
-                ForecastIds = evaluation.StoredIds,
+                ForecastIds = [.. evaluation.Runs.All()],
+                Runs = evaluation.Runs,
+                FeedId = evaluation.Plan.Forecast?.FeedId,
+                LeadNights = LeadNights.Of(now, watch.Site.Zone, night),
                 InputsHash = evaluation.InputsHash(),
                 Letter = decision.Letter?.Kind,
                 Why = decision.Why,

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Calls;
 using NodaTime;
 
 namespace NightWatch.Service.SimulatedYears;
@@ -22,4 +23,8 @@ internal sealed record SimulatedNight(
 {
     /// <summary>It had a run of the wished length without a stop.</summary>
     public bool Usable => Came != VerdictClass.NoGo;
+
+    /// <summary>What was said so many nights ahead, to be scored.</summary>
+    public ScoredCall CallAt(int lead) =>
+        new($"place-{Site + 1}", Night, Looks[lead].Class, Looks[lead].Probability, Came, CameBefore[lead]);
 }

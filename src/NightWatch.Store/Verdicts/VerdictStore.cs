@@ -26,6 +26,15 @@ public sealed record VerdictRecord
     /// <summary>The stored forecasts it was made from; empty: none.</summary>
     public IReadOnlyList<long> ForecastIds { get; init; } = [];
 
+    /// <summary>Which of them was what, and what else the verdict was made from; null in rows of an earlier version.</summary>
+    public InputRuns? Runs { get; init; }
+
+    /// <summary>The feed that decided; null: none did.</summary>
+    public string? FeedId { get; init; }
+
+    /// <summary>Local nights ahead, 0 on the day; null in rows of an earlier version.</summary>
+    public int? LeadNights { get; init; }
+
     /// <summary>Hash of the inputs: two equal hashes must give two equal verdicts.</summary>
     public required string InputsHash { get; init; }
 
@@ -40,7 +49,7 @@ public sealed record VerdictRecord
 public sealed class VerdictStore(Database database)
 {
     private const string Columns =
-        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why";
+        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration, runs";
 
     /// <summary>All evaluations of one night, oldest first.</summary>
     public Task<IReadOnlyList<VerdictRecord>> OfNightAsync(string watchId, LocalDate night, CancellationToken cancellationToken = default) =>
@@ -55,10 +64,14 @@ public sealed class VerdictStore(Database database)
         new { watchId, from },
         cancellationToken);
 
+    /// <summary>All evaluations of a watch's nights, both ends included, in the order they were made.</summary>
+    public Task<IReadOnlyList<VerdictRecord>> OfWatchAsync(string watchId, LocalDate from, LocalDate to, CancellationToken cancellationToken = default) => QueryAsync(
+        $"SELECT {Columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }, cancellationToken);
+
     internal static Task<int> AddAsync(Session session, VerdictRecord verdict) => session.ExecuteAsync(
         $"""
         INSERT INTO verdict ({Columns}) VALUES (@WatchId, @Night, @pass, @At, @class, @probability, @basis, @count, @start, @end, @reasons,
-          @forecastIds, @InputsHash, @letter, @Why)
+          @forecastIds, @InputsHash, @letter, @Why, @FeedId, @lead, @raw, @calibration, @runs)
         """,
         new
         {
@@ -77,6 +90,11 @@ public sealed class VerdictStore(Database database)
             verdict.InputsHash,
             letter = verdict.Letter?.ToString(),
             verdict.Why,
+            verdict.FeedId,
+            lead = (long?)verdict.LeadNights,
+            raw = verdict.Verdict.Probability.Uncalibrated,
+            calibration = (long)verdict.Verdict.Probability.CalibrationVersion,
+            runs = verdict.Runs is { } runs ? StoreJson.Write(runs) : null,
         });
 
     private async Task<IReadOnlyList<VerdictRecord>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
@@ -117,6 +135,16 @@ public sealed class VerdictStore(Database database)
 
         public required string Why { get; init; }
 
+        public string? Feed { get; init; }
+
+        public long? Lead { get; init; }
+
+        public double? Raw { get; init; }
+
+        public long? Calibration { get; init; }
+
+        public string? Runs { get; init; }
+
         public VerdictRecord ToRecord() => new()
         {
             WatchId = WatchId,
@@ -127,10 +155,13 @@ public sealed class VerdictStore(Database database)
             {
                 Class = Class,
                 Run = RunStart is { } start && RunEnd is { } end ? new Interval(start, end) : null,
-                Probability = new(Probability, Basis, (int)BasisCount),
+                Probability = new(Probability, Basis, (int)BasisCount) { Uncalibrated = Raw, CalibrationVersion = (int)(Calibration ?? 0) },
                 Reasons = StoreJson.Read<IReadOnlyList<Reason>>(Reasons),
             },
             ForecastIds = StoreJson.Read<IReadOnlyList<long>>(ForecastIds),
+            Runs = Runs is null ? null : StoreJson.Read<InputRuns>(Runs),
+            FeedId = Feed,
+            LeadNights = (int?)Lead,
             InputsHash = InputsHash,
             Letter = Letter,
             Why = Why,

@@ -31,9 +31,9 @@ public static class FakeRun
         var builder = new ForecastSeriesBuilder();
         for (var i = 0; i < stamps.Length; i++)
         {
-            // The value before and the one after bear on the edge.
+            // The value before and the one after bear on the edge, and the one after that tells a step of the feed's from a hole.
             if (i + 1 < stamps.Length && Of(stamps[i + 1]) <= wanted.Start) continue;
-            if (i > 0 && Of(stamps[i - 1]) >= wanted.End) break;
+            if (i > 1 && Of(stamps[i - 2]) >= wanted.End) break;
             var state = At(Of(stamps[i]));
             foreach (var (quantity, of) in FakeBody.InstantValues) builder.Add(quantity, Of(stamps[i]), FakeBody.Written(of(state)));
         }

@@ -2,6 +2,7 @@ using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Framing;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
@@ -39,6 +40,8 @@ internal sealed record DesertNight
 
     public HourlyWeather? SecondOpinion { get; init; }
 
+    public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
+
     public double? AntecedentRainMm { get; init; } = 0;
 
     public IReadOnlyList<Interval> AstronomicalNight { get; init; } = [new Interval(Clock(19, 20), Clock(30, 10))];
@@ -67,6 +70,7 @@ internal sealed record DesertNight
                 Members = [.. Members.Select(Series).OfType<ForecastSeries>()],
                 EarlierRuns = [.. EarlierRuns.Select(Series).OfType<ForecastSeries>()],
                 SecondOpinion = Series(SecondOpinion),
+                Calibrations = Calibrations,
                 RainBefore = AntecedentRainMm is { } mm ? new RainBefore(mm, 72, 72) : new RainBefore(null, 31, 72),
             },
             Sky, Glow, grid, Above(grid), at => at < Clock(18, 0) || at > Clock(31, 30) ? 30 : -20);

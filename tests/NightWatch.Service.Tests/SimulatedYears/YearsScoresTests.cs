@@ -25,7 +25,7 @@ public sealed class YearsScoresTests
     [Fact]
     public void Calls_are_counted_by_lead_and_by_the_letters()
     {
-        Assert.Equal(new ContingencyTable(1, 1, 1, 1), scores.Leads[0].Calls);
+        Assert.Equal(new ContingencyTable(1, 1, 1, 1), scores.Leads[0].Raw.Calls);
         Assert.Equal(new ContingencyTable(1, 1, 1, 1), scores.Letters.Calls);
         Assert.Equal((4, 2, 1), (scores.Nights, scores.Usable, scores.Go));
     }
@@ -41,9 +41,9 @@ public sealed class YearsScoresTests
         var lead = scores.Leads[0];
         // .1², .7², .6², .1² over four; one site that was usable half the time.
         Assert.Equal(.87 / 4, lead.Raw.Brier.Value, 12);
-        Assert.Equal(1 - .87 / 4 / .25, lead.SkillOnClimate!.Value, 12);
+        Assert.Equal(1 - .87 / 4 / .25, lead.Raw.SkillOnClimate!.Value, 12);
         // The three nights with a yesterday: yesterday was right on two.
-        Assert.Equal(1 - (.49 + .36 + .01) / 1, lead.SkillOnPersistence!.Value, 12);
+        Assert.Equal(1 - (.49 + .36 + .01) / 1, lead.Raw.SkillOnPersistence!.Value, 12);
         Assert.Equal(lead.Raw.Brier, lead.Calibrated.Brier);
         Assert.Contains("4 pairs are not enough evidence", lead.Calibration.Why, StringComparison.Ordinal);
     }
@@ -53,9 +53,9 @@ public sealed class YearsScoresTests
     {
         // Half of the usable nights came go: cumulative (1−p, 1−p/2) against (0, 0), (0, 1), (1, 1), (1, 1).
         var worked = (.01 + .3025 + .49 + .0225 + .36 + .09 + .01 + .0025) / 4;
-        Assert.Equal(worked, scores.Leads[0].RankedProbability, 12);
+        Assert.Equal(worked, scores.Leads[0].Raw.RankedProbability, 12);
         // Shares .5, .25, .25: cumulative (.5, .75).
-        Assert.Equal(1 - worked / ((.25 + .5625 + .25 + .0625 + 2 * (.25 + .0625)) / 4), scores.Leads[0].RankedSkill!.Value, 12);
+        Assert.Equal(1 - worked / ((.25 + .5625 + .25 + .0625 + 2 * (.25 + .0625)) / 4), scores.Leads[0].Raw.RankedSkill!.Value, 12);
     }
 
     [Fact]

@@ -62,7 +62,7 @@ internal static class Given
         {
             Class = @class,
             Run = new Interval(Now + Duration.FromHours(5), Now + Duration.FromHours(8)),
-            Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4),
+            Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4) { Uncalibrated = 0.81, CalibrationVersion = 3 },
             Reasons =
             [
                 new(Factor.Cloud, Severity.Ok, new Interval(Now, Now + Duration.FromHours(2)), 0.08, 0.2, Unit.Fraction, "Cloud 8 %, limit 20 %."),
@@ -70,6 +70,9 @@ internal static class Given
             ],
         },
         ForecastIds = [11, 12],
+        Runs = new(11, null, [12], null, Now - Duration.FromMinutes(4), new(1.25, 72, 72)),
+        FeedId = "met-norway",
+        LeadNights = 2,
         InputsHash = "5f2c",
         Letter = LetterKind.Outlook,
         Why = "first go at lead 2",

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verification;
+using NightWatch.Planning.Verification.Calls;
 using NightWatch.Service.SimulatedYears;
 using NightWatch.Service.Wording;
 using Spectre.Console;
@@ -34,7 +35,7 @@ internal static class YearsTable
     private static Table Calls(YearsScores scores)
     {
         var table = WithColumns("Nights ahead", "Hit", "False alarm", "Miss", "Correct rejection", "Hit rate", "False alarm ratio", "Bias", "Peirce skill");
-        foreach (var lead in scores.Leads) Row(Ahead(lead.LeadNights), lead.Calls);
+        foreach (var lead in scores.Leads) Row(Ahead(lead.LeadNights), lead.Raw.Calls);
         Row("by the letters", scores.Letters.Calls);
         return table;
 
@@ -52,13 +53,13 @@ internal static class YearsTable
             var (raw, calibrated) = (lead.Raw.Brier, lead.Calibrated.Brier);
             table.AddRow(
                 Ahead(lead.LeadNights), Fine(raw.Value), Fine(raw.Reliability), Fine(raw.Resolution), Fine(raw.Uncertainty), Fine(calibrated.Value), Fine(calibrated.Reliability),
-                Number(lead.SkillOnClimate), Number(lead.SkillOnPersistence), Fine(lead.RankedProbability), Number(lead.RankedSkill));
+                Number(lead.Raw.SkillOnClimate), Number(lead.Raw.SkillOnPersistence), Fine(lead.Raw.RankedProbability), Number(lead.Raw.RankedSkill));
         }
 
         return table;
     }
 
-    private static Table Reliability(YearsScores scores, Func<LeadScores, ProbabilityScores> of)
+    private static Table Reliability(YearsScores scores, Func<LeadScores, CallScores> of)
     {
         var table = WithColumns(["Said", .. scores.Leads.Select(lead => Ahead(lead.LeadNights))]);
         for (var i = 0; i < ReliabilityDiagram.UsualBins; i++)

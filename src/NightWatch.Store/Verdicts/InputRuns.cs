@@ -1,0 +1,22 @@
+using NightWatch.Weather.Rain;
+using NodaTime;
+
+namespace NightWatch.Store.Verdicts;
+
+/// <summary>What a verdict was made from, so that it can be made again.</summary>
+/// <param name="Newest">Stored answer that decided; null: none.</param>
+/// <param name="SecondOpinion">Of the next feed; null: none.</param>
+/// <param name="Earlier">Earlier runs of the deciding feed, newest first.</param>
+/// <param name="Members">Of the ensemble; null: none.</param>
+/// <param name="RetrievedAt">When the deciding answer had last been confirmed by then; a later confirmation moves the stored row's own.</param>
+/// <param name="Rain">Rain of the three days before, as it was known.</param>
+public sealed record InputRuns(
+    long? Newest, long? SecondOpinion, IReadOnlyList<long> Earlier, long? Members, Instant? RetrievedAt, RainBefore Rain)
+{
+    /// <summary>No forecast at all.</summary>
+    public static InputRuns None { get; } = new(null, null, [], null, null, RainBefore.Unknown);
+
+    /// <summary>Every stored answer, the deciding one first.</summary>
+    public IEnumerable<long> All() =>
+        [.. new[] { Newest, SecondOpinion }.OfType<long>(), .. Earlier, .. Members is { } members ? [members] : Array.Empty<long>()];
+}

@@ -58,6 +58,19 @@ public sealed class Gazetteer
     /// <summary>Number of places.</summary>
     public int Count => longitudes.Length;
 
+    /// <summary>The n-th place, from 0, in the order of latitude bands.</summary>
+    public PopulatedPlace this[int i]
+    {
+        get
+        {
+            var band = Array.BinarySearch(firstOfBand, i);
+            if (band < 0) band = ~band - 1;
+            // Of empty bands that begin at the same place the last one has it.
+            while (firstOfBand[band + 1] <= i) band++;
+            return new PopulatedPlace(Name(i), band - 90 + latitudes[i] / 1000.0, longitudes[i] / 1000.0 - 180, populations[i]);
+        }
+    }
+
     /// <summary>Places within a distance, in no promised order.</summary>
     /// <param name="latitudeDeg">Degrees north.</param>
     /// <param name="longitudeDeg">Degrees east, −180 to 180.</param>

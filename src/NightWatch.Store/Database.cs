@@ -52,6 +52,9 @@ public sealed class Database : IAsyncDisposable
     /// <summary>This process as a lease owner: new at each start.</summary>
     public string Node { get; } = $"{Environment.MachineName}/{Environment.ProcessId}/{Guid.NewGuid():N}";
 
+    /// <summary>The SQLite file; null on PostgreSQL.</summary>
+    public string? File => setting.File;
+
     /// <summary>Names a database; nothing is opened yet.</summary>
     /// <param name="setting">A file path or "Data Source=..." for SQLite, "Host=..." for PostgreSQL.</param>
     /// <exception cref="FormatException">Neither; the message says what is accepted.</exception>
@@ -70,6 +73,49 @@ public sealed class Database : IAsyncDisposable
         {
             throw new DatabaseUnusableException($"Database {Description} cannot be used: {fault.Message}", fault);
         }
+    }
+
+    /// <summary>Names of the scripts that <see cref="MigrateAsync"/> would run; changes nothing.</summary>
+    /// <exception cref="DatabaseUnusableException">Newer schema than this program, or the database does not answer.</exception>
+    public async Task<IReadOnlyList<string>> PendingAsync(CancellationToken cancellationToken = default)
+    {
+        try
+        {
+            // Not by the migrator, which makes its table when it is asked.
+            var ran = await ReadAsync(
+                async session => await session.FirstAsync<long>(session.Dialect.HasJournal) == 0 ? [] : await session.QueryAsync<string>("SELECT ScriptName FROM SchemaVersions"),
+                cancellationToken);
+            var known = Migrator.Names(Kind);
+            Migrator.RefuseNewer(ran.Except(known), Description);
+            return [.. known.Except(ran)];
+        }
+        catch (DbException fault)
+        {
+            throw new DatabaseUnusableException($"Database {Description} cannot be used: {fault.Message}", fault);
+        }
+    }
+
+    /// <summary>Begins and ends a write that changes no row.</summary>
+    /// <exception cref="DatabaseUnusableException">It does not take writes: no permission, read-only, or locked for long.</exception>
+    public async Task TryWriteAsync(CancellationToken cancellationToken = default)
+    {
+        try
+        {
+            await WriteAsync(session => session.ExecuteAsync("UPDATE outbox SET attempt = attempt WHERE id < 0"), cancellationToken);
+        }
+        catch (DbException fault)
+        {
+            throw new DatabaseUnusableException($"Database {Description} takes no writes: {fault.Message}", fault);
+        }
+    }
+
+    /// <summary>Whether a service process has the file; null on PostgreSQL, where nobody keeps count.</summary>
+    public bool? IsServiceRunning()
+    {
+        if (Kind != DatabaseKind.Sqlite) return null;
+        if (!System.IO.File.Exists(setting.File + ".lock")) return false;
+        using var free = TakeFileLock();
+        return free is null;
     }
 
     /// <summary>

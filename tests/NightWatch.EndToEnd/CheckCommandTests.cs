@@ -1,4 +1,7 @@
 using NightWatch.EndToEnd.Programs;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Tests.Settings;
+using NightWatch.Weather.Tests.Loopback;
 using SmtpServer;
 using SmtpServer.Authentication;
 using SmtpServer.ComponentModel;
@@ -16,8 +19,11 @@ public sealed class CheckCommandTests
         var ran = await program.RunAsync("check");
 
         Assert.True(ran.Exit == 0, ran.Output + ran.Error);
-        Assert.DoesNotContain("WRONG", ran.Output, StringComparison.Ordinal);
-        foreach (var about in (string[])["configuration", "database", "feed", "mail", "clock", "zone data"]) Assert.Contains($"ok    {about}:", ran.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("fault ", ran.Output, StringComparison.Ordinal);
+        foreach (var about in (string[])["configuration", "secrets", "database", "feed", "mail", "pages", "zone data"]) Assert.Contains($"ok      {about}:", ran.Output, StringComparison.Ordinal);
+        foreach (var about in (string[])["clock", "disk"]) Assert.Contains($" {about}:", ran.Output, StringComparison.Ordinal);
+        // A check looks; the database is the first start's to make.
+        Assert.Empty(Directory.GetFiles(program.Folder, "nightwatch.db*"));
     }
 
     [Fact]
@@ -43,8 +49,8 @@ public sealed class CheckCommandTests
         await serving;
 
         Assert.Equal(1, ran.Exit);
-        var wrong = Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("WRONG", StringComparison.Ordinal));
-        Assert.StartsWith("WRONG mail:", wrong, StringComparison.Ordinal);
+        var wrong = Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal));
+        Assert.StartsWith("fault   mail:", wrong, StringComparison.Ordinal);
         Assert.DoesNotContain("not-the-password", ran.Output + ran.Error, StringComparison.Ordinal);
     }
 
@@ -59,7 +65,7 @@ public sealed class CheckCommandTests
         var ran = await program.RunAsync("check", "--send-test", "ada@example.net");
 
         Assert.True(ran.Exit == 0, ran.Output + ran.Error);
-        Assert.Contains("ok    test letter: written to", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("ok      test letter: written to", ran.Output, StringComparison.Ordinal);
         var letter = await MimeKit.MimeMessage.LoadAsync(Assert.Single(Directory.GetFiles(Path.Combine(program.Folder, "letters"), "*.eml")), TestContext.Current.CancellationToken);
         Assert.Equal("ada@example.net", Assert.Single(letter.To.Mailboxes).Address);
         Assert.Equal("List-Unsubscribe=One-Click", letter.Headers["List-Unsubscribe-Post"]);
@@ -87,7 +93,7 @@ public sealed class CheckCommandTests
         var ran = await program.RunAsync("check");
 
         Assert.Equal(1, ran.Exit);
-        Assert.StartsWith("WRONG feed: met-norway", Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("WRONG", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.StartsWith("fault   feed: met-norway", Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -99,9 +105,71 @@ public sealed class CheckCommandTests
         var ran = await program.RunAsync("check");
 
         Assert.Equal(1, ran.Exit);
-        Assert.Contains("WRONG configuration: Service:Port", ran.Output, StringComparison.Ordinal);
-        Assert.Contains("WRONG configuration: Service:TickSeconds", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("fault   configuration: Service:Port", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("fault   configuration: Service:TickSeconds", ran.Output, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task A_clock_that_no_answer_agrees_with_is_a_fault()
+    {
+        await using var feed = await FeedServer.StartAsync((_, http) =>
+        {
+            http.Response.Headers.Date = "Mon, 01 Jan 2024 00:00:00 GMT";
+            http.Response.StatusCode = 503;
+            return Task.CompletedTask;
+        });
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", $$"""{ "Feeds": { "Order": "met-norway,fake", "Usage": "private", "Contact": "operator@example.org", "MetNorwayUrl": "{{feed.Url}}" } }""");
+
+        var ran = await program.RunAsync("check");
+
+        Assert.Equal(1, ran.Exit);
+        // One feed stands in for the other; the clock is what is wrong.
+        Assert.Contains("warning feed: met-norway", ran.Output, StringComparison.Ordinal);
+        Assert.StartsWith("fault   clock:", Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Migrations_that_wait_are_told_and_not_run_and_a_missing_folder_is_a_fault()
+    {
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        File.WriteAllBytes(Path.Combine(program.Folder, "nightwatch.db"), []);
+
+        var waiting = await program.RunAsync("check", "--json");
+        program.Write("appsettings.json", """{ "Database": { "Connection": "/proc/nowhere/nightwatch.db" }, "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        var missing = await program.RunAsync("check");
+
+        Assert.Equal(0, waiting.Exit);
+        using var document = System.Text.Json.JsonDocument.Parse(waiting.Output);
+        var database = document.RootElement.GetProperty("findings").EnumerateArray().First(finding => finding.GetProperty("about").GetString() == "database");
+        Assert.Equal("warning", database.GetProperty("level").GetString());
+        Assert.Contains("migrations", database.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Empty(File.ReadAllBytes(Path.Combine(program.Folder, "nightwatch.db")));
+        Assert.Equal(1, missing.Exit);
+        Assert.Contains("fault   database:", missing.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Zone_data_are_brought_up_to_date_by_a_file_without_a_new_program()
+    {
+        using var program = new Nightwatch();
+        var version = NodaTime.DateTimeZoneProviders.Tzdb.VersionId.Split(' ')[1];
+        ZoneData.Write(program.Folder, (version, "2031z"), ("Africa/Windhoek", "Africa/Newtown!"));
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "ZoneFile": "zones.nzd" } }""");
+        program.Write("watch.json", WatchFile.Example);
+
+        var check = await program.RunAsync("check");
+        program.Write("moved.json", WatchFile.Example.Replace(ZoneOf(WatchFile.Example), "Africa/Newtown!", StringComparison.Ordinal));
+        var added = await program.RunAsync("watch", "add", "moved.json");
+        var shown = await program.RunAsync("watch", "list", "--json");
+
+        Assert.Contains("2031z", check.Output, StringComparison.Ordinal);
+        Assert.True(added.Exit == 0, added.Error);
+        Assert.Contains("Africa/Newtown!", shown.Output, StringComparison.Ordinal);
+    }
+
+    private static string ZoneOf(string example) => System.Text.RegularExpressions.Regex.Match(example, "\"zone\": \"([^\"]+)\"").Groups[1].Value;
 
     private static int FreePort()
     {

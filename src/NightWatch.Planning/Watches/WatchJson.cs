@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using NightWatch.Planning.Watches.Reading;
-using NodaTime;
 using NodaTime.Serialization.SystemTextJson;
 
 namespace NightWatch.Planning.Watches;
@@ -31,9 +30,9 @@ public static class WatchJson
         options.Converters.Add(new GeoPositionConverter());
         options.Converters.Add(new HorizonProfileConverter());
         options.Converters.Add(new SubjectConverter());
-        options.Converters.Add(NodaConverters.CreateDateTimeZoneConverter(DateTimeZoneProviders.Tzdb));
+        options.Converters.Add(NodaConverters.CreateDateTimeZoneConverter(ZonesInUse.Instance));
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false));
-        options.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+        options.ConfigureForNodaTime(ZonesInUse.Instance);
         options.MakeReadOnly(populateMissingResolver: true);
         return options;
     }

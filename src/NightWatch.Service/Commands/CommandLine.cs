@@ -8,6 +8,7 @@ using NightWatch.Service.Commands.Records;
 using NightWatch.Service.Commands.Seasons;
 using NightWatch.Service.Commands.Simulations;
 using NightWatch.Service.Commands.SkyNights;
+using NightWatch.Service.Settings;
 
 namespace NightWatch.Service.Commands;
 
@@ -35,6 +36,7 @@ internal static class CommandLine
             CheckCommand.Create(shell, config),
         };
         root.SetAction(given => new HelpAction().Invoke(given));
+        AllSettings.TakeZones(shell.Directory, ConfigIn(args));
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0) return Refuse(shell, parsed.Errors[0].Message);
         try
@@ -53,6 +55,14 @@ internal static class CommandLine
         {
             return Fail(shell, failure.Message);
         }
+    }
+
+    private static string? ConfigIn(string[] args)
+    {
+        const string Option = "--config";
+        var at = Array.FindIndex(args, arg => arg == Option || arg.StartsWith(Option + "=", StringComparison.Ordinal));
+        if (at < 0) return null;
+        return args[at] == Option ? args.ElementAtOrDefault(at + 1) : args[at][(Option.Length + 1)..];
     }
 
     private static int Refuse(Shell shell, string message)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using NightWatch.Planning.Watches;
 using NodaTime;
 using NodaTime.Text;
 
@@ -54,7 +55,7 @@ internal static class Given
 
     /// <summary>A zone by its id.</summary>
     public static DateTimeZone ZoneOf(string text) =>
-        DateTimeZoneProviders.Tzdb.GetZoneOrNull(text) ?? throw new BadInputException($"{text} is not a time zone; accepted: an IANA zone such as Africa/Windhoek");
+        ZonesInUse.Instance.GetZoneOrNull(text) ?? throw new BadInputException($"{text} is not a time zone; accepted: an IANA zone such as Africa/Windhoek");
 
     /// <summary>A date of the calendar, in the centuries that the sky is computed for.</summary>
     public static LocalDate DateOf(string text) =>

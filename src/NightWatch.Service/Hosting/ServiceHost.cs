@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging.Console;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Pages;
 using NightWatch.Service.Pages.Links;
@@ -48,9 +49,9 @@ internal static partial class ServiceHost
         foreach (var script in await database.MigrateAsync(stop)) LogMigrated(log, script);
         await app.Services.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
         await app.Services.GetRequiredService<Recovery>().FreeAbandonedAsync(clock.GetCurrentInstant(), stop);
-        var watches = (await app.Services.GetRequiredService<WatchStore>().ListAsync(cancellationToken: stop)).Count;
+        var watches = await app.Services.GetRequiredService<WatchStore>().CountAsync(stop);
         await app.StartAsync(stop);
-        LogReady(log, watches, database.Description, string.Join(", ", app.Urls), DateTimeZoneProviders.Tzdb.VersionId);
+        LogReady(log, watches, database.Description, string.Join(", ", app.Urls), ZonesInUse.Instance.VersionId);
         exports.Begin();
         await app.WaitForShutdownAsync(stop);
         LogStopped(log);
@@ -72,7 +73,7 @@ internal static partial class ServiceHost
     }
 
     [LoggerMessage(1, LogLevel.Information, "Ready: {Watches} watches in {Database}, pages and health at {Urls}, zone data {Zones}")]
-    private static partial void LogReady(ILogger log, int watches, string database, string urls, string zones);
+    private static partial void LogReady(ILogger log, long watches, string database, string urls, string zones);
 
     [LoggerMessage(2, LogLevel.Information, "Database brought up to date: {Script}")]
     private static partial void LogMigrated(ILogger log, string script);

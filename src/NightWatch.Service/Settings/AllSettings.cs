@@ -33,6 +33,21 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
             Bind<ServiceOptions>(configuration, ServiceOptions.Section));
     }
 
+    /// <summary>Takes the zone file of the settings into use, if they can be read and name a good one; every command that needs them says what is wrong.</summary>
+    /// <remarks>Before anything is parsed, since arguments and files may hold zones. Nothing is read where there are no settings.</remarks>
+    public static void TakeZones(string directory, string? configPath)
+    {
+        const string Key = ServiceOptions.Section + ":" + nameof(ServiceOptions.ZoneFile);
+        if (configPath is null && !File.Exists(Path.Combine(directory, FileName)) && Environment.GetEnvironmentVariable(EnvironmentPrefix + Key.ToUpperInvariant().Replace(":", "__", StringComparison.Ordinal)) is null) return;
+        try
+        {
+            ZoneFile.Use(Load(directory, configPath)[Key] ?? "");
+        }
+        catch (BadInputException)
+        {
+        }
+    }
+
     /// <summary>What is out of range, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults()];
 

@@ -33,6 +33,9 @@ public sealed class ServiceOptions
     /// <summary>Mail address or URL for the List-Unsubscribe header of letters without pages; empty: none.</summary>
     public string ListUnsubscribe { get; set; } = "";
 
+    /// <summary>Zone data (NodaTime's .nzd) in place of those inside the program; empty: those.</summary>
+    public string ZoneFile { get; set; } = "";
+
     /// <summary>Who may read /metrics besides this machine: addresses or networks, comma-separated, "10.0.0.7,fd00::/8"; empty: nobody else.</summary>
     public string MetricsFrom { get; set; } = "";
 
@@ -62,6 +65,7 @@ public sealed class ServiceOptions
             yield return $"Service:MessageIdDomain is '{MessageIdDomain}'; accepted: a domain name, or empty.";
         if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret)
             yield return $"{secret.TrimEnd('.')}; accepted: a file that holds the secret and nothing else, or empty.";
+        if (ZoneFile.Length > 0 && Settings.ZoneFile.Fault(ZoneFile) is { } zones) yield return zones;
         if (Measuring.MetricsReaders.Fault(MetricsFrom) is { } reader) yield return $"Service:MetricsFrom holds '{reader}'; accepted: addresses or networks, comma-separated, such as 10.0.0.7,fd00::/8.";
         if (OtlpEndpoint.Length > 0 && (!Uri.TryCreate(OtlpEndpoint, UriKind.Absolute, out var otlp) || otlp.Scheme is not ("https" or "http")))
             yield return $"Service:OtlpEndpoint is '{OtlpEndpoint}'; accepted: an absolute http or https address, or empty.";

@@ -11,13 +11,7 @@ internal sealed class Migrator(DatabaseSetting setting)
     /// <exception cref="DatabaseUnusableException">The database has scripts that this program does not know.</exception>
     public IReadOnlyList<string> Pending()
     {
-        var unknown = engine.GetExecutedButNotDiscoveredScripts();
-        if (unknown.Count > 0)
-        {
-            throw new DatabaseUnusableException(
-                $"Database {setting.Description} has a newer schema ({unknown[^1]}) than this program; run the newer program.");
-        }
-
+        RefuseNewer(engine.GetExecutedButNotDiscoveredScripts(), setting.Description);
         return [.. engine.GetScriptsToExecute().Select(script => script.Name)];
     }
 
@@ -33,12 +27,24 @@ internal sealed class Migrator(DatabaseSetting setting)
         return [.. result.Scripts.Select(script => script.Name)];
     }
 
+    /// <summary>All scripts that this program knows, in order.</summary>
+    public static IReadOnlyList<string> Names(DatabaseKind kind) => [.. Scripts(Folder(kind)).Select(script => script.Name)];
+
+    /// <exception cref="DatabaseUnusableException">There is one.</exception>
+    public static void RefuseNewer(IEnumerable<string> unknown, string description)
+    {
+        if (unknown.LastOrDefault() is { } newer)
+            throw new DatabaseUnusableException($"Database {description} has a newer schema ({newer}) than this program; run the newer program.");
+    }
+
+    private static string Folder(DatabaseKind kind) => kind == DatabaseKind.Sqlite ? "Sqlite/" : "Postgres/";
+
     private static UpgradeEngine Build(DatabaseSetting setting)
     {
-        var (target, folder) = setting.Kind == DatabaseKind.Sqlite
-            ? (DeployChanges.To.SqliteDatabase(setting.ConnectionString), "Sqlite/")
-            : (DeployChanges.To.PostgresqlDatabase(setting.ConnectionString), "Postgres/");
-        return target.WithScripts(Scripts(folder)).WithVariablesDisabled().WithTransaction().LogToNowhere().Build();
+        var target = setting.Kind == DatabaseKind.Sqlite
+            ? DeployChanges.To.SqliteDatabase(setting.ConnectionString)
+            : DeployChanges.To.PostgresqlDatabase(setting.ConnectionString);
+        return target.WithScripts(Scripts(Folder(setting.Kind))).WithVariablesDisabled().WithTransaction().LogToNowhere().Build();
     }
 
     private static IEnumerable<SqlScript> Scripts(string folder)

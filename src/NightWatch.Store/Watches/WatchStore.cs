@@ -32,6 +32,10 @@ public sealed class WatchStore(Database database)
     public Task<IReadOnlyList<Watch>> ListAsync(string? after = null, int take = int.MaxValue, CancellationToken cancellationToken = default) =>
         QueryAsync($"{Select} WHERE watch.id > @after ORDER BY watch.id LIMIT @take", new { after = after ?? "", take }, cancellationToken);
 
+    /// <summary>How many are not paused.</summary>
+    public Task<long> CountAsync(CancellationToken cancellationToken = default) =>
+        database.ReadAsync(session => session.FirstAsync<long>("SELECT count(*) FROM watch WHERE paused = 0"), cancellationToken);
+
     /// <summary>The watches of one subscriber, by id; the case of the address does not matter.</summary>
     public Task<IReadOnlyList<Watch>> OfSubscriberAsync(string address, CancellationToken cancellationToken = default) =>
         QueryAsync($"{Select} WHERE watch.address = @address ORDER BY watch.id", new { address = Key(address) }, cancellationToken);

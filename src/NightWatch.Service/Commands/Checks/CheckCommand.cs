@@ -1,36 +1,49 @@
 using System.CommandLine;
+using System.Net;
+using System.Runtime.CompilerServices;
 using MimeKit;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Wording;
 
 namespace NightWatch.Service.Commands.Checks;
 
-/// <summary>Says line by line what is well and what is wrong.</summary>
+/// <summary>Says line by line what is well, what somebody should look at, and what is wrong.</summary>
 internal static class CheckCommand
 {
+    /// <summary>The clock comes after all who may say what time it is.</summary>
+    private static readonly Func<CheckBench, CancellationToken, Task<IReadOnlyList<Finding>>>[] Checks =
+        [SecretsCheck.RunAsync, DatabaseCheck.RunAsync, FeedCheck.RunAsync, MailCheck.RunAsync, DnsCheck.RunAsync, PagesCheck.RunAsync, ClockCheck.RunAsync, ZoneCheck.RunAsync];
+
     public static Command Create(Shell shell, Option<string?> config)
     {
         var json = Given.Json();
+        var health = new Option<bool>("--health") { Description = "Only asks the running service whether it is ready; for a container's health check." };
         var test = Given.Text("--send-test", "Also sends one test letter to this address, through the configured transport.");
-        var command = new Command("check", "What is wrong with configuration, database, feed, mail server, clock and zone data.") { json, test };
+        var dns = Given.Text("--dns", "DNS server to ask, ADDRESS or ADDRESS:PORT; default whom the system asks.");
+        var command = new Command("check", "What is wrong with configuration, secrets, database, disk, feeds, mail server, DNS records, pages, clock and zone data. Exit 1 if anything is.")
+            { json, test, dns, health };
         command.SetAction(async (given, stop) =>
         {
-            var findings = new List<Finding>();
             var to = given.GetValue(test) is { } address ? SendTest.AddressOf(address) : null;
-            await foreach (var finding in FindingsAsync(shell, given.GetValue(config), to, stop))
+            var server = given.GetValue(dns) is { } name ? ServerOf(name) : null;
+            var findings = new List<Finding>();
+            await foreach (var finding in given.GetValue(health)
+                ? HealthCheck.FindingsAsync(AllSettings.Read(shell.Directory, given.GetValue(config)), stop)
+                : FindingsAsync(shell, given.GetValue(config), to, server, stop))
             {
                 findings.Add(finding);
-                if (!given.GetValue(json)) shell.Say($"{(finding.Ok ? "ok   " : "WRONG")} {finding.About}: {finding.Text}");
+                if (!given.GetValue(json)) shell.Say(finding.ToString());
             }
 
-            if (given.GetValue(json)) Document.Write(shell.Output, new { Ok = findings.All(finding => finding.Ok), Findings = findings });
-            return findings.All(finding => finding.Ok) ? Exit.Ok : Exit.Failure;
+            var ok = findings.All(finding => finding.Level != Level.Fault);
+            if (given.GetValue(json)) Document.Write(shell.Output, new { Ok = ok, Findings = findings });
+            return ok ? Exit.Ok : Exit.Failure;
         });
         return command;
     }
 
     private static async IAsyncEnumerable<Finding> FindingsAsync(
-        Shell shell, string? configPath, MailboxAddress? testTo, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken stop)
+        Shell shell, string? configPath, MailboxAddress? testTo, IPEndPoint? dns, [EnumeratorCancellation] CancellationToken stop)
     {
         AllSettings? settings = null;
         var unreadable = "";
@@ -45,25 +58,23 @@ internal static class CheckCommand
 
         if (settings is null)
         {
-            yield return new Finding("configuration", false, unreadable);
+            yield return Finding.Fault("configuration", unreadable);
             yield break;
         }
 
         var faults = settings.Faults();
-        foreach (var fault in faults) yield return new Finding("configuration", false, fault);
-        if (faults.Count == 0) yield return new Finding("configuration", true, "every setting is in its range.");
-        foreach (var check in (IEnumerable<Func<AllSettings, Shell, CancellationToken, Task<Finding>>>)
-            [DatabaseCheck.RunAsync, FeedCheck.RunAsync, MailCheck.RunAsync, ClockCheck.RunAsync, ZoneCheck.RunAsync])
+        foreach (var fault in faults) yield return Finding.Fault("configuration", fault);
+        if (faults.Count == 0) yield return Finding.Ok("configuration", "every setting is in its range.");
+        var bench = new CheckBench(settings, shell, dns);
+        foreach (var check in Checks)
         {
-            yield return await check(settings, shell, stop);
+            foreach (var finding in await check(bench, stop)) yield return finding;
         }
 
         if (testTo is not null) yield return await SendTest.RunAsync(settings, testTo, shell.Clock, stop);
     }
-}
 
-/// <summary>One line of the check.</summary>
-/// <param name="About">What was looked at.</param>
-/// <param name="Ok">Nothing is wrong with it.</param>
-/// <param name="Text">What is so, or what is wrong.</param>
-internal sealed record Finding(string About, bool Ok, string Text);
+    private static IPEndPoint ServerOf(string text) => IPEndPoint.TryParse(text, out var server)
+        ? new IPEndPoint(server.Address, server.Port == 0 ? 53 : server.Port)
+        : throw new BadInputException($"--dns: '{text}' is not a server; accepted: ADDRESS or ADDRESS:PORT, such as 192.0.2.53.");
+}

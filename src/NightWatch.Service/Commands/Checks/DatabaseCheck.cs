@@ -1,30 +1,87 @@
-using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Watches;
+using NodaTime;
 
 namespace NightWatch.Service.Commands.Checks;
 
-/// <summary>The database opens, migrates and answers.</summary>
+/// <summary>The database opens, is up to date, takes writes and has room; nothing in it waits too long. The check changes nothing in it.</summary>
 internal static class DatabaseCheck
 {
-    public static async Task<Finding> RunAsync(AllSettings settings, Shell shell, CancellationToken stop)
+    private const long LeastBytes = 100L << 20;
+    private const long FewBytes = 1L << 30;
+    private static readonly Duration Late = Duration.FromHours(1);
+
+    public static async Task<IReadOnlyList<Finding>> RunAsync(CheckBench bench, CancellationToken stop)
     {
         try
         {
-            await using var database = Database.Open(settings.Database.Connection);
-            await database.MigrateAsync(stop);
-            var watches = await new WatchStore(database).ListAsync(cancellationToken: stop);
-            var letters = await new OutboxStore(database).CountAsync(stop);
-            var dead = letters.GetValueOrDefault(OutboxState.Dead);
-            return new Finding(
-                "database",
-                dead == 0,
-                $"{database.Description} answers, {watches.Count(watch => !watch.Paused)} watches on" + (dead == 0 ? "." : $"; {dead} letters could not be delivered."));
+            await using var database = Database.Open(bench.Settings.Database.Connection);
+            List<Finding> said = [.. Room(database)];
+            if (database.File is { } file && !File.Exists(file))
+            {
+                said.Insert(0, CanMake(file) is { } refusal
+                    ? Finding.Fault("database", refusal)
+                    : Finding.Ok("database", $"{database.Description} is not there yet; the first start makes it."));
+                return said;
+            }
+
+            var pending = await database.PendingAsync(stop);
+            if (pending.Count > 0)
+            {
+                said.Insert(0, Finding.Warning("database", $"{database.Description} waits for {pending.Count} migrations ({pending[0]} the first); the next start of the service runs them. Back it up before."));
+                return said;
+            }
+
+            await database.TryWriteAsync(stop);
+            said.InsertRange(0, await ContentsAsync(database, bench.Shell.Clock.GetCurrentInstant(), stop));
+            return said;
         }
         catch (Exception failure) when (failure is not OperationCanceledException)
         {
-            return new Finding("database", false, failure.Message);
+            return [Finding.Fault("database", failure.Message)];
+        }
+    }
+
+    private static async Task<List<Finding>> ContentsAsync(Database database, Instant now, CancellationToken stop)
+    {
+        var watches = await new WatchStore(database).CountAsync(stop);
+        var backlog = await new BacklogStore(database).ReadAsync([], now, stop);
+        var running = database.IsServiceRunning() switch { true => ", a service runs on it", false => ", no service runs on it", null => "" };
+        List<Finding> said = [Finding.Ok("database", $"{database.Description} answers and takes writes, {watches} watches on{running}.")];
+        if (backlog.Letters[OutboxState.Dead] is > 0 and var dead)
+            said.Add(Finding.Warning("outbox", $"{dead} letters could not be delivered; 'nightwatch outbox list --state dead' says which and why."));
+        if (now - backlog.OldestLetterAt > Late)
+            said.Add(Finding.Warning("outbox", FormattableString.Invariant($"the oldest letter has waited {(now - backlog.OldestLetterAt!.Value).TotalHours:0} h; 'nightwatch outbox list' says for what.")));
+        if (now - backlog.OldestDueAt > Late)
+            said.Add(Finding.Warning("passes", FormattableString.Invariant($"{backlog.DueOpen} looks are due, the oldest for {(now - backlog.OldestDueAt!.Value).TotalHours:0} h; is the service running?")));
+        return said;
+    }
+
+    private static IEnumerable<Finding> Room(Database database)
+    {
+        if (database.File is not { } file || Path.GetDirectoryName(file) is not { } folder || !Directory.Exists(folder)) yield break;
+        var free = new DriveInfo(folder).AvailableFreeSpace;
+        var text = FormattableString.Invariant($"{free / (double)FewBytes:0.0} GiB free at {folder}");
+        if (free < LeastBytes) yield return Finding.Fault("disk", text + "; a full disk stops every letter.");
+        else if (free < FewBytes) yield return Finding.Warning("disk", text + "; make room.");
+        else yield return Finding.Ok("disk", text + ".");
+    }
+
+    /// <summary>Whether a file may be made there, tried with one of another name that does not stay.</summary>
+    private static string? CanMake(string file)
+    {
+        var folder = Path.GetDirectoryName(file)!;
+        // A start makes the folder too; then its nearest parent must let it.
+        while (!Directory.Exists(folder) && Path.GetDirectoryName(folder) is { } parent) folder = parent;
+        try
+        {
+            using var trial = new FileStream(Path.Combine(folder, $".nightwatch-{Guid.NewGuid():N}"), FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
+            return null;
+        }
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
+        {
+            return $"{file} is not there and cannot be made: {refused.Message}";
         }
     }
 }

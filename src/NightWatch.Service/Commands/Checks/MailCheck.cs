@@ -1,25 +1,23 @@
 using NightWatch.Service.Mail;
-using NightWatch.Service.Settings;
 
 namespace NightWatch.Service.Commands.Checks;
 
 /// <summary>The mail server lets us in.</summary>
 internal static class MailCheck
 {
-    public static async Task<Finding> RunAsync(AllSettings settings, Shell shell, CancellationToken stop)
+    public static async Task<IReadOnlyList<Finding>> RunAsync(CheckBench bench, CancellationToken stop)
     {
-        if (settings.Mail.Faults().Count > 0) return new Finding("mail", false, "not tried, as its configuration is wrong.");
-        var transport = MailTransports.Create(settings.Mail, TimeProvider.System);
+        var mail = bench.Settings.Mail;
+        if (mail.Faults().Count > 0) return [Finding.Fault("mail", "not tried, as its configuration is wrong.")];
+        if (!mail.IsSmtp) return [Finding.Ok("mail", $"letters go into the folder {mail.Folder}; nothing is sent.")];
+        var transport = MailTransports.Create(mail, TimeProvider.System);
         try
         {
-            return await transport.CheckAsync(stop) is { } trouble
-                ? new Finding("mail", false, trouble)
-                : new Finding("mail", true, settings.Mail.Transport == "smtp" ? $"{settings.Mail.Host}:{settings.Mail.Port} lets us in." : $"letters go into the folder {settings.Mail.Folder}; nothing is sent.");
+            return [await transport.CheckAsync(stop) is { } trouble ? Finding.Fault("mail", trouble) : Finding.Ok("mail", $"{mail.Host}:{mail.Port} lets us in.")];
         }
         finally
         {
             if (transport is IAsyncDisposable closing) await closing.DisposeAsync();
-            else (transport as IDisposable)?.Dispose();
         }
     }
 }

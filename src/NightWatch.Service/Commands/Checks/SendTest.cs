@@ -21,16 +21,16 @@ internal static class SendTest
 
     public static async Task<Finding> RunAsync(AllSettings settings, MailboxAddress to, IClock clock, CancellationToken stop)
     {
-        if (settings.Mail.Faults().Count > 0) return new Finding("test letter", false, "not sent, as the mail configuration is wrong.");
+        if (settings.Mail.Faults().Count > 0) return Finding.Fault("test letter", "not sent, as the mail configuration is wrong.");
         var now = clock.GetCurrentInstant();
         var transport = MailTransports.Create(settings.Mail, TimeProvider.System);
         try
         {
             return await transport.SendAsync(Letter(TestLetter.Of(settings.Head(), to, now), to, now), stop) switch
             {
-                Delivery.Accepted accepted when settings.Mail.IsSmtp => new Finding("test letter", true, $"accepted for {to.Address}: {accepted.ServerText}"),
-                Delivery.Accepted accepted => new Finding("test letter", true, $"written to {accepted.ServerText} in the folder {settings.Mail.Folder}."),
-                Delivery.Failed failed => new Finding("test letter", false, $"{failed.Class.ToString().ToLowerInvariant()}: {failed.Reply.Text}"),
+                Delivery.Accepted accepted when settings.Mail.IsSmtp => Finding.Ok("test letter", $"accepted for {to.Address}: {accepted.ServerText}"),
+                Delivery.Accepted accepted => Finding.Ok("test letter", $"written to {accepted.ServerText} in the folder {settings.Mail.Folder}."),
+                Delivery.Failed failed => Finding.Fault("test letter", $"{failed.Class.ToString().ToLowerInvariant()}: {failed.Reply.Text}"),
                 var other => throw new InvalidOperationException($"A transport answered with {other.GetType()}."),
             };
         }

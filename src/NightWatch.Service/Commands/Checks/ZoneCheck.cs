@@ -1,5 +1,4 @@
-using NightWatch.Service.Settings;
-using NodaTime;
+using NightWatch.Planning.Watches;
 
 namespace NightWatch.Service.Commands.Checks;
 
@@ -8,13 +7,13 @@ internal static class ZoneCheck
 {
     private const int MostYears = 2;
 
-    public static Task<Finding> RunAsync(AllSettings settings, Shell shell, CancellationToken stop)
+    public static Task<IReadOnlyList<Finding>> RunAsync(CheckBench bench, CancellationToken stop)
     {
-        var version = DateTimeZoneProviders.Tzdb.VersionId;
+        var version = ZonesInUse.Instance.VersionId;
+        var from = bench.Settings.Service.ZoneFile is { Length: > 0 } file ? $"from {file}" : "inside the program";
         var year = version.Split(' ').Select(word => word.Length >= 4 && int.TryParse(word.AsSpan(0, 4), out var parsed) ? parsed : (int?)null).FirstOrDefault(parsed => parsed is > 1990);
-        var now = shell.Clock.GetCurrentInstant().InUtc().Year;
-        return Task.FromResult(year is null || now - year <= MostYears
-            ? new Finding("zone data", true, $"{version}.")
-            : new Finding("zone data", false, $"{version} is more than {MostYears} years old; bring the program up to date."));
+        var old = year is { } known && bench.Shell.Clock.GetCurrentInstant().InUtc().Year - known >= MostYears;
+        return Task.FromResult<IReadOnlyList<Finding>>(
+            [old ? Finding.Warning("zone data", $"{version} ({from}) is {MostYears} years old; take a newer file into use with Service:ZoneFile, or bring the program up to date.") : Finding.Ok("zone data", $"{version} ({from}).")]);
     }
 }

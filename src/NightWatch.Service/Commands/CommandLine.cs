@@ -33,6 +33,8 @@ internal static class CommandLine
             SiteCommand.Create(shell, config),
             LetterCommand.Create(shell, config),
             OutcomeCommand.Create(shell, config),
+            VerdictsCommand.Create(shell, config),
+            ScoresCommand.Create(shell, config),
             CheckCommand.Create(shell, config),
         };
         root.SetAction(given => new HelpAction().Invoke(given));

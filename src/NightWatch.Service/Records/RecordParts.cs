@@ -7,5 +7,5 @@ namespace NightWatch.Service.Records;
 internal static class RecordParts
 {
     public static IServiceCollection AddRecord(this IServiceCollection services) =>
-        services.AddSingleton<OutcomeStore>().AddSingleton<CalibrationStore>().AddSingleton<CalibrationDesk>();
+        services.AddSingleton<OutcomeStore>().AddSingleton<CalibrationStore>().AddSingleton<CalibrationDesk>().AddSingleton<RecordReader>();
 }

@@ -16,6 +16,7 @@ public sealed class FakeRunTests
     [Theory]
     [InlineData(-70, 30)]
     [InlineData(50, 64)]
+    [InlineData(50, 58)] // ends in the first six-hourly step, where hourly values end
     [InlineData(85, 98)]
     public async Task It_is_what_the_feed_answers_for_the_hours_wanted(int fromHours, int toHours)
     {

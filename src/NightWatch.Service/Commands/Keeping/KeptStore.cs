@@ -1,7 +1,11 @@
+using NightWatch.Service.Records;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
+using NightWatch.Store.Calibrations;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outcomes;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
 
 namespace NightWatch.Service.Commands.Keeping;
@@ -18,6 +22,8 @@ internal sealed class KeptStore : IAsyncDisposable
         Watches = new WatchStore(database);
         Due = new DueStore(database);
         Outcomes = new OutcomeStore(database);
+        Calibrations = new CalibrationStore(database);
+        Record = new RecordReader(new VerdictStore(database), Outcomes, new ToldNightStore(database));
     }
 
     public SiteStore Sites { get; }
@@ -27,6 +33,10 @@ internal sealed class KeptStore : IAsyncDisposable
     public DueStore Due { get; }
 
     public OutcomeStore Outcomes { get; }
+
+    public CalibrationStore Calibrations { get; }
+
+    public RecordReader Record { get; }
 
     /// <summary>Opens what the settings name, made and migrated where needed.</summary>
     public static async Task<KeptStore> OpenAsync(Shell shell, string? configPath, CancellationToken stop)

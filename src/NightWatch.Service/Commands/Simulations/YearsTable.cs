@@ -1,8 +1,8 @@
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calls;
 using NightWatch.Service.SimulatedYears;
 using NightWatch.Service.Wording;
 using Spectre.Console;
+using static NightWatch.Service.Commands.ScoreCells;
 
 namespace NightWatch.Service.Commands.Simulations;
 
@@ -22,9 +22,9 @@ internal static class YearsTable
         console.WriteLine("Probabilities: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; skill above 0 is better than the reference");
         console.Write(Probabilities(scores));
         console.WriteLine("Reliability as computed: of the nights said so likely, % that came usable [95 % by Wilson] (nights); a dash below 10 nights");
-        console.Write(Reliability(scores, lead => lead.Raw));
+        console.Write(Reliability(scores.Leads.Select(lead => (lead.LeadNights, lead.Raw.Reliability))));
         console.WriteLine("Reliability calibrated, on fortnights that the calibration had not seen");
-        console.Write(Reliability(scores, lead => lead.Calibrated));
+        console.Write(Reliability(scores.Leads.Select(lead => (lead.LeadNights, lead.Calibrated.Reliability))));
         foreach (var lead in scores.Leads) console.WriteLine($"Calibration, {Ahead(lead.LeadNights)}: {lead.Calibration.Why}");
         console.WriteLine();
         console.WriteLine("What a rule for going costs, a site and year; every rule knows the dark calendar");
@@ -59,18 +59,6 @@ internal static class YearsTable
         return table;
     }
 
-    private static Table Reliability(YearsScores scores, Func<LeadScores, CallScores> of)
-    {
-        var table = WithColumns(["Said", .. scores.Leads.Select(lead => Ahead(lead.LeadNights))]);
-        for (var i = 0; i < ReliabilityDiagram.UsualBins; i++)
-        {
-            var bin = i;
-            table.AddRow([FormattableString.Invariant($"{bin * 10} to {bin * 10 + 10} %"), .. scores.Leads.Select(lead => Bin(of(lead).Reliability[bin]))]);
-        }
-
-        return table;
-    }
-
     private static Table Policies(YearsScores scores)
     {
         var table = WithColumns("Rule", "Drives", "For nothing", "Usable nights lost", "Drives for nothing, %", "Usable nights lost, %");
@@ -84,26 +72,7 @@ internal static class YearsTable
         return table;
     }
 
-    private static Table WithColumns(params string[] columns)
-    {
-        var table = new Table().Border(TableBorder.Simple).AddColumns([.. columns.Select(Markup.Escape)]);
-        foreach (var column in table.Columns.Skip(1)) column.RightAligned();
-        return table;
-    }
-
     private static string Many(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
 
     private static string EveryNight(int every) => every == 1 ? "every night" : FormattableString.Invariant($"one night in {every}");
-
-    private static string Ahead(int lead) => lead switch { 0 => "the day", 1 => "1 night", _ => $"{lead} nights" };
-
-    private static string Bin(ReliabilityBin bin) => !bin.IsShown
-        ? "-"
-        : Markup.Escape(FormattableString.Invariant($"{bin.Frequency * 100:0} [{bin.Interval.Low * 100:0},{bin.Interval.High * 100:0}] ({bin.Count})"));
-
-    private static string Percent(double? share) => share is { } s ? FormattableString.Invariant($"{s * 100:0.0}") : "-";
-
-    private static string Fine(double value) => value.ToString("0.0000", System.Globalization.CultureInfo.InvariantCulture);
-
-    private static string Number(double? value, string format = "0.00") => value?.ToString(format, System.Globalization.CultureInfo.InvariantCulture) ?? "-";
 }

@@ -1,0 +1,43 @@
+using System.CommandLine;
+using NightWatch.Service.Commands.Keeping;
+using NightWatch.Service.Records;
+using NightWatch.Service.Wording;
+
+namespace NightWatch.Service.Commands.Records;
+
+/// <summary>Was it right? The calls for one watch or one site against what came.</summary>
+internal static class ScoresCommand
+{
+    public static Command Create(Shell shell, Option<string?> config)
+    {
+        var watch = Given.Text("--watch", "The watch's id.");
+        var site = Given.Text("--site", "A site's id: all watches on it together.");
+        var from = Given.Date("--from", "First night; default: all.");
+        var to = Given.Date("--to", "Last night; default: all.");
+        var json = Given.Json();
+        var command = new Command("scores", "How often the calls were right, by nights ahead, with how far off that may be by chance.") { watch, site, from, to, json };
+        command.SetAction(async (given, stop) =>
+        {
+            var (one, place) = (given.GetValue(watch), given.GetValue(site));
+            if (one is null == place is null) throw new BadInputException("--watch: accepted: either --watch ID or --site ID.");
+            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+            var records = new List<WatchRecord>();
+            foreach (var id in one is not null ? [one] : await OfSiteAsync(store, place!, stop))
+                records.Add(await store.Record.ReadAsync(id, given.GetValue(from), given.GetValue(to), stop));
+            if (one is not null && records[0].Nights.Count == 0 && await store.Watches.FindAsync(one, stop) is null)
+                throw new BadInputException($"--watch: there is no watch '{one}'; 'watch list' names them.");
+            var scores = RecordScores.Of(records);
+            var learnt = (await store.Calibrations.NewestAsync(stop)).All;
+            if (given.GetValue(json)) Document.Write(shell.Output, new { scores, calibrations = learnt });
+            else ScoresTables.Draw(shell, scores, learnt);
+            return Exit.Ok;
+        });
+        return command;
+    }
+
+    private static async Task<string[]> OfSiteAsync(KeptStore store, string site, CancellationToken stop)
+    {
+        if (await store.Sites.FindAsync(site, stop) is null) throw new BadInputException($"--site: there is no site '{site}'; 'site list' names them.");
+        return [.. (await store.Watches.ListAsync(cancellationToken: stop)).Where(watch => watch.Site.Id == site).Select(watch => watch.Id)];
+    }
+}

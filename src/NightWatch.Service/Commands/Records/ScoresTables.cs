@@ -1,0 +1,67 @@
+using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Service.Records;
+using NightWatch.Service.Wording;
+using Spectre.Console;
+using static NightWatch.Service.Commands.ScoreCells;
+
+namespace NightWatch.Service.Commands.Records;
+
+/// <summary>The scores for people.</summary>
+internal static class ScoresTables
+{
+    public static void Draw(Shell shell, RecordScores scores, IReadOnlyList<Calibration> learnt) => shell.Draw(console =>
+    {
+        console.WriteLine(scores.From is { } from && scores.To is { } to
+            ? $"{string.Join(", ", scores.Watches)}: {LocalText.Date(from)} to {LocalText.Date(to)}, {scores.Nights} nights put to the test, {scores.Known} with a known outcome{By(scores.Sources)}."
+            : $"{string.Join(", ", scores.Watches)}: nothing is recorded yet.");
+        if (scores.Known == 0)
+        {
+            console.WriteLine("No outcome is known yet: answer a debrief, or say one with 'outcome add'.");
+            return;
+        }
+
+        console.WriteLine();
+        console.WriteLine("Calls: go or marginal is a call. Brackets: 95 % by Wilson 1927; nights of one spell share their weather, so the truth is wider.");
+        console.Write(Calls(scores));
+        if (scores.Leads.Any(lead => lead.Told is not null))
+        {
+            console.WriteLine("Probabilities as told: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; skill above 0 is better than the reference");
+            console.Write(Probabilities(scores));
+            console.WriteLine("Reliability: of the nights said so likely, % that came usable [95 %] (nights); a dash below 10 nights");
+            console.Write(Reliability(scores.Leads.Where(lead => lead.Told is not null).Select(lead => (lead.LeadNights, lead.Told!.Reliability))));
+        }
+
+        foreach (var lead in scores.Leads.Where(lead => lead.Told is null))
+            console.WriteLine($"{Ahead(lead.LeadNights)}: {lead.Calls.Table.Count} nights are not enough evidence to score probabilities; {RecordScores.FewestToScore} are needed.");
+        foreach (var one in learnt) console.WriteLine($"Calibration of {one.For.FeedId}, {Ahead(one.For.LeadNights)}, version {one.Version}: {one.Why}");
+    });
+
+    private static string By(IReadOnlyDictionary<string, int> sources) =>
+        sources.Count == 0 ? "" : $" (by {string.Join(", ", sources.Select(source => $"{source.Key} {source.Value}"))})";
+
+    private static Table Calls(RecordScores scores)
+    {
+        var table = WithColumns("Nights ahead", "Hit", "False alarm", "Miss", "Correct rejection", "Right, %", "Usable of called, %", "Called of usable, %");
+        foreach (var lead in scores.Leads) Row(Ahead(lead.LeadNights), lead.Calls);
+        Row("by the letters", scores.Letters);
+        return table;
+
+        void Row(string name, RecordedCalls calls) => table.AddRow(
+            name, $"{calls.Table.Hits}", $"{calls.Table.FalseAlarms}", $"{calls.Table.Misses}", $"{calls.Table.CorrectRejections}",
+            Share(calls.Right), Share(calls.UsableOfCalled), Share(calls.CalledOfUsable));
+    }
+
+    private static Table Probabilities(RecordScores scores)
+    {
+        var table = WithColumns("Nights ahead", "Brier", "REL", "RES", "UNC", "As computed", "Skill on climate", "on persistence", "RPS", "its skill");
+        foreach (var lead in scores.Leads)
+        {
+            if (lead is not { Told: { } told, Computed: { } computed }) continue;
+            table.AddRow(
+                Ahead(lead.LeadNights), Fine(told.Brier.Value), Fine(told.Brier.Reliability), Fine(told.Brier.Resolution), Fine(told.Brier.Uncertainty), Fine(computed.Brier.Value),
+                Number(told.SkillOnClimate), Number(told.SkillOnPersistence), Fine(told.RankedProbability), Number(told.RankedSkill));
+        }
+
+        return table;
+    }
+}

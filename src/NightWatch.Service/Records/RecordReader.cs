@@ -1,0 +1,28 @@
+using NightWatch.Store.Outcomes;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Verdicts;
+using NodaTime;
+
+namespace NightWatch.Service.Records;
+
+/// <summary>Puts together what the store keeps of a watch's nights.</summary>
+internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes, ToldNightStore told)
+{
+    public static readonly LocalDate Earliest = new(1900, 1, 1);
+    public static readonly LocalDate Latest = new(2199, 12, 31);
+
+    /// <summary>The nights that were looked at or of which somebody said what they were like, both ends included.</summary>
+    public async Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken)
+    {
+        var (first, last) = (from ?? Earliest, to ?? Latest);
+        var marks = (await verdicts.MarksAsync(watchId, first, last, cancellationToken)).ToLookup(mark => mark.Night);
+        var said = (await outcomes.OfWatchAsync(watchId, first, last, cancellationToken)).ToLookup(outcome => outcome.Night);
+        var known = (await told.FromAsync(watchId, first, cancellationToken)).ToDictionary(memory => memory.Night.Night, memory => memory.Night);
+        return new WatchRecord(
+            watchId,
+            [
+                .. marks.Select(night => night.Key).Union(said.Select(night => night.Key)).Order()
+                    .Select(night => new RecordedNight(night, [.. marks[night]], [.. said[night]], known.GetValueOrDefault(night))),
+            ]);
+    }
+}

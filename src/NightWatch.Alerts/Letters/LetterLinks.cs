@@ -47,6 +47,13 @@ public sealed class LetterLinks(Uri? pages, ILinkSigner? signer)
         return At(s => $"unsubscribe?w={Uri.EscapeDataString(watch.Id)}&k={UnsubscribeKey(s, watch)}");
     }
 
+    /// <summary>No more weekly digests: the same page and POST, of the digest alone.</summary>
+    public Uri? StopDigest(Watch watch)
+    {
+        ArgumentNullException.ThrowIfNull(watch);
+        return At(s => $"unsubscribe?w={Uri.EscapeDataString(watch.Id)}&of=digest&k={UnsubscribeKey(s, watch)}");
+    }
+
     /// <summary>The subscriber's nights as a calendar to follow: "calendar/TOKEN.ics".</summary>
     /// <param name="address">The subscriber's mail address.</param>
     public Uri? CalendarFeed(string address) => At(s => $"calendar/{CalendarKey(s, address)}.ics");

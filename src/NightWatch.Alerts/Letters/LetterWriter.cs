@@ -1,10 +1,12 @@
 using MimeKit;
 using NightWatch.Alerts.Letters.Layout;
 using NightWatch.Alerts.Letters.Mail;
+using NightWatch.Alerts.Letters.Notices;
 using NightWatch.Alerts.Letters.Views;
 using NightWatch.Alerts.Pictures;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Watches;
 using NodaTime;
 
 namespace NightWatch.Alerts.Letters;
@@ -94,8 +96,58 @@ public sealed class LetterWriter(LetterHead head) : IDisposable
         return new Letter(key, view.Kind, message, whole, text, draft.Orders.Max(o => o.NotAfter));
     }
 
+    /// <summary>Asks whether an address wants the letters of a new watch.</summary>
+    public Task<Notice> WriteConfirmationAsync(ConfirmationDraft draft, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        return WriteAsync(new NoticeDraft("Confirmation", draft.Key, new Subscriber("", draft.Address), draft.View, draft.Now, draft.Until), cancellationToken);
+    }
+
+    /// <summary>Opens the way to one's own watches.</summary>
+    public Task<Notice> WriteSignInAsync(SignInDraft draft, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        return WriteAsync(new NoticeDraft("SignIn", draft.Key, new Subscriber("", draft.Address), draft.View, draft.Now, draft.Until), cancellationToken);
+    }
+
+    /// <summary>Writes the week's digest.</summary>
+    /// <exception cref="ArgumentException">No watch, or watches of several subscribers.</exception>
+    public Task<Notice> WriteDigestAsync(DigestDraft draft, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        if (draft.Watches.Count == 0) throw new ArgumentException("A digest needs a watch.", nameof(draft));
+        var to = draft.Watches[0].Subscriber;
+        if (draft.Watches.Any(watch => !string.Equals(watch.Subscriber.Address.Trim(), to.Address.Trim(), StringComparison.OrdinalIgnoreCase)))
+            throw new ArgumentException("A digest has one subscriber.", nameof(draft));
+        return WriteAsync(
+            new NoticeDraft("Digest", draft.Key, to, DigestView.Of(draft, Head), draft.Now, draft.NotAfter)
+            {
+                IsOfTheList = true,
+                Unsubscribe = Head.Links.StopDigest(draft.Watches[0])?.AbsoluteUri ?? Head.ListUnsubscribe,
+            },
+            cancellationToken);
+    }
+
+    /// <summary>A letter that says nothing but that letters arrive.</summary>
+    /// <param name="address">To whom.</param>
+    /// <param name="now">The clock reading.</param>
+    /// <param name="cancellationToken">Stops.</param>
+    public Task<Notice> WriteTestAsync(string address, Instant now, CancellationToken cancellationToken = default)
+    {
+        var test = new TestNotice(Head.From.Address, address, now);
+        return WriteAsync(new NoticeDraft("Test", test.Key, new Subscriber("", address), test.View, now, now + Duration.FromHours(1)) { IsOfTheList = true, Unsubscribe = Head.ListUnsubscribe }, cancellationToken);
+    }
+
     /// <inheritdoc/>
     public void Dispose() => layout.Dispose();
+
+    private async Task<Notice> WriteAsync(NoticeDraft draft, CancellationToken cancellationToken)
+    {
+        cancellationToken.ThrowIfCancellationRequested();
+        var (html, text) = (await layout.OfAsync(draft.View), TextNotice.Of(draft.View));
+        var message = LetterMessage.Of(draft, Head, new LetterIds(Head.MessageIdDomain, Head.IdKey), text, html);
+        return new Notice(draft.Key, draft.Kind, message, html, text, draft.NotAfter);
+    }
 
     private static string[] Sources(IEnumerable<LetterPicture?> pictures) => [.. pictures.Select(picture => picture is null ? "" : $"cid:{picture.ContentId}")];
 

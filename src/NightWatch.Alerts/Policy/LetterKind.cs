@@ -36,4 +36,7 @@ public enum PassKind
 
     /// <summary>The morning after.</summary>
     After,
+
+    /// <summary>The week's digest; it is about no single night, and the policy has no part in it.</summary>
+    Digest,
 }

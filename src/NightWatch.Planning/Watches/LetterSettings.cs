@@ -36,6 +36,9 @@ public sealed record LetterSettings
     /// <summary>A marginal night at or above this probability is worth an outlook.</summary>
     public double MarginalOutlookProbability { get; init; } = 0.6;
 
+    /// <summary>The weekday whose morning brings the week's digest of all the subscriber's watches; null: none.</summary>
+    public IsoDayOfWeek? Digest { get; init; }
+
     /// <summary>Units in the letters.</summary>
     public UnitSystem Units { get; init; }
 }

@@ -40,7 +40,7 @@ internal static class ServiceParts
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
         services.AddRecord();
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
-        services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>();
+        services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
         services.AddSingleton<PassRunner>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();
         services.AddSingleton(parts => MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()));

@@ -59,6 +59,8 @@ internal static class DueCalendar
             yield return new DueItem(new DueKey(watch.Id, PassKind.SameDay, date, Slot(check)), at, Instant.Max(evening, at + Duration.FromHours(1)));
         }
 
+        if (letters.Digest == date.DayOfWeek)
+            yield return new DueItem(new DueKey(watch.Id, PassKind.Digest, date), morning, Instant.Max(evening, morning + Duration.FromHours(1)));
         yield return new DueItem(new DueKey(watch.Id, PassKind.Evening, date), evening, Instant.Max(nextMorning, evening + Duration.FromHours(1)));
     }
 

@@ -18,7 +18,7 @@ internal readonly record struct PassTally(int Watches, int Letters, int Failed, 
 
 /// <summary>Takes what is due and looks at it, one subscriber's watches of one pass together. A watch that fails stops no other.</summary>
 internal sealed partial class PassRunner(
-    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, ForecastDesk desk, IClock clock, TimeProvider time, Telemetry telemetry,
+    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, DigestPass digest, ForecastDesk desk, IClock clock, TimeProvider time, Telemetry telemetry,
     ILogger<PassRunner> log)
 {
     private const int ClaimedAtOnce = 200;
@@ -83,6 +83,7 @@ internal sealed partial class PassRunner(
     {
         using var timer = telemetry.Begin(Stage.Subscriber);
         timer.Mark(Telemetry.PassKey, group[0].Claim.Item.Key.Pass);
+        if (group[0].Claim.Item.Key.Pass == PassKind.Digest) return await DigestAsync(group, forecasts, stop);
         // Looking only reads, so it goes side by side; keeping goes in order.
         var tried = await Task.WhenAll(group.Select(entry => Task.Run(() => TryLookAsync(entry.Claim, entry.Watch, forecasts, stop), stop)));
         var looks = tried.OfType<WatchPass>().ToList();
@@ -108,17 +109,7 @@ internal sealed partial class PassRunner(
         if (looks.Count == 0) return default;
         try
         {
-            switch (await subscriber.KeepAsync(looks, forecasts, stop))
-            {
-                case PassOutcome.Committed committed:
-                    return new PassTally(looks.Count, committed.LettersQueued, 0, 0);
-                case PassOutcome.Overtaken overtaken:
-                    LogOvertaken(looks[0].Claim.Item.Key.Pass, looks[0].Watch.Id, overtaken.Why);
-                    await due.ReleaseAsync([.. looks.Select(look => look.Claim)], clock.GetCurrentInstant() + Duration.FromSeconds(1), stop);
-                    return default;
-                default:
-                    throw new InvalidOperationException("A commit ends in one of its two outcomes.");
-            }
+            return await TallyAsync(await subscriber.KeepAsync(looks, forecasts, stop), [.. looks.Select(look => look.Claim)], stop);
         }
         catch (Exception failure) when (failure is not OperationCanceledException)
         {
@@ -132,6 +123,35 @@ internal sealed partial class PassRunner(
             var tally = default(PassTally);
             foreach (var look in looks) tally += await KeepAsync([look], forecasts, stop);
             return tally;
+        }
+    }
+
+    private async Task<PassTally> DigestAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)
+    {
+        DueClaim[] claims = [.. group.Select(entry => entry.Claim)];
+        try
+        {
+            return await TallyAsync(await digest.KeepAsync(claims, group[0].Watch, forecasts, stop), claims, stop);
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            await GiveBackAsync(claims, failure);
+            return new PassTally(0, 0, claims.Length, 0);
+        }
+    }
+
+    private async Task<PassTally> TallyAsync(PassOutcome outcome, DueClaim[] claims, CancellationToken stop)
+    {
+        switch (outcome)
+        {
+            case PassOutcome.Committed committed:
+                return new PassTally(claims.Length, committed.LettersQueued, 0, 0);
+            case PassOutcome.Overtaken overtaken:
+                LogOvertaken(claims[0].Item.Key.Pass, claims[0].Item.Key.WatchId, overtaken.Why);
+                await due.ReleaseAsync(claims, clock.GetCurrentInstant() + Duration.FromSeconds(1), stop);
+                return default;
+            default:
+                throw new InvalidOperationException("A commit ends in one of its two outcomes.");
         }
     }
 

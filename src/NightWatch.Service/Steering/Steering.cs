@@ -89,6 +89,14 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
             ? new SteeringOutcome.Done($"No letters come from watch {watchId} any more.")
             : new SteeringOutcome.NoSuchWatch(watchId);
 
+    /// <summary>No weekly digest any more, of none of the watches of this one's subscriber; all other letters stay.</summary>
+    public async Task<SteeringOutcome> StopDigestAsync(string watchId, CancellationToken stop = default)
+    {
+        if (await watches.FindAsync(watchId, stop) is not { } asked) return new SteeringOutcome.NoSuchWatch(watchId);
+        await watches.StopDigestAsync(asked.Subscriber.Address, clock.GetCurrentInstant(), stop);
+        return new SteeringOutcome.Done("No weekly digest comes any more; the letters about single nights stay.");
+    }
+
     private static string? WhyNot(NightPlan plan, Instant now)
     {
         var name = Name(plan.Watch, plan.Night);

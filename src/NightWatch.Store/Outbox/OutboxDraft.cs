@@ -1,5 +1,6 @@
 using MimeKit;
 using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Letters.Notices;
 using NodaTime;
 
 namespace NightWatch.Store.Outbox;
@@ -44,25 +45,37 @@ public sealed record OutboxDraft
     public static OutboxDraft Of(Letter letter, IReadOnlyList<WatchNight> about, Instant notBefore)
     {
         ArgumentNullException.ThrowIfNull(letter);
-        var message = letter.Message;
+        return Of(letter.DedupeKey, letter.Kind.ToString(), letter.Message, notBefore, letter.NotAfter) with { About = about };
+    }
+
+    /// <summary>Freezes a written notice.</summary>
+    /// <param name="notice">As written.</param>
+    /// <param name="notBefore">Not earlier than this.</param>
+    public static OutboxDraft Of(Notice notice, Instant notBefore)
+    {
+        ArgumentNullException.ThrowIfNull(notice);
+        return Of(notice.DedupeKey, notice.Kind, notice.Message, notBefore, notice.NotAfter);
+    }
+
+    private static OutboxDraft Of(string key, string kind, MimeMessage message, Instant notBefore, Instant notAfter)
+    {
         // One refused recipient would stop the letter to the others, and a retry would reach some of them twice.
         if (message.GetRecipients(true) is not [var recipient])
-            throw new ArgumentException($"Letter {letter.DedupeKey} must have exactly one recipient.", nameof(letter));
-        if (string.IsNullOrEmpty(message.MessageId)) throw new ArgumentException($"Letter {letter.DedupeKey} has no Message-ID.", nameof(letter));
+            throw new ArgumentException($"Letter {key} must have exactly one recipient.", nameof(message));
+        if (string.IsNullOrEmpty(message.MessageId)) throw new ArgumentException($"Letter {key} has no Message-ID.", nameof(message));
 
         message.Prepare(EncodingConstraint.SevenBit);
         using var mime = new MemoryStream();
         message.WriteTo(LineEnds, mime);
         return new()
         {
-            DedupeKey = letter.DedupeKey,
+            DedupeKey = key,
             MessageId = message.MessageId,
-            Kind = letter.Kind.ToString(),
+            Kind = kind,
             Recipient = recipient.Address,
             Mime = mime.ToArray(),
             NotBefore = notBefore,
-            NotAfter = letter.NotAfter,
-            About = about,
+            NotAfter = notAfter,
         };
     }
 

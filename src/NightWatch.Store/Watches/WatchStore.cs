@@ -52,6 +52,16 @@ public sealed class WatchStore(Database database)
         },
         cancellationToken);
 
+    /// <summary>Ends the weekly digest of all of a subscriber's watches.</summary>
+    public Task StopDigestAsync(string address, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
+        async session =>
+        {
+            var rows = await session.QueryAsync<Row>($"{Select} WHERE watch.address = @address ORDER BY watch.id {session.Dialect.ForUpdateOf("watch")}", new { address = Key(address) });
+            foreach (var watch in rows.Select(row => row.ToWatch())) await PutAsync(session, watch with { Letters = watch.Letters with { Digest = null } }, now);
+            return rows.Count;
+        },
+        cancellationToken);
+
     /// <summary>Removes a watch with its memory and what is due; unsent letters are suppressed, its verdicts stay until they are old.</summary>
     /// <returns>False if there is no such watch.</returns>
     public Task<bool> RemoveAsync(string id, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(

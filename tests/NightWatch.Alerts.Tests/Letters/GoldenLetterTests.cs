@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using MimeKit;
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Tests.Plans;
 
@@ -18,10 +19,26 @@ public sealed partial class GoldenLetterTests
     {
         using var writer = new LetterWriter(TestDrafts.Head);
         var letter = await writer.WriteAsync(TestDrafts.All.Single(d => d.Name == name).Draft, TestContext.Current.CancellationToken);
+        Same(name, letter.Message, letter.Text);
+    }
+
+    public static TheoryData<string> Notices => [.. TestNotices.All.Select(d => d.Name)];
+
+    [Theory]
+    [MemberData(nameof(Notices))]
+    public async Task A_notice_reads_as_accepted(string name)
+    {
+        using var writer = new LetterWriter(TestDrafts.Head);
+        var notice = await TestNotices.All.Single(d => d.Name == name).Write(writer);
+        Same(name, notice.Message, notice.Text);
+    }
+
+    private static void Same(string name, MimeMessage message, string text)
+    {
         string?[] differences =
         [
-            Difference($"{name}.txt", $"Subject: {letter.Message.Subject}\n\n{letter.Text}"),
-            Difference($"{name}.html", OneElementALine(letter.Message.HtmlBody!)),
+            Difference($"{name}.txt", $"Subject: {message.Subject}\n\n{text}"),
+            Difference($"{name}.html", OneElementALine(message.HtmlBody!)),
         ];
         Assert.True(differences.All(d => d is null), string.Join('\n', differences));
     }

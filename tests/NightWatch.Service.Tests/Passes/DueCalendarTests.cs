@@ -55,6 +55,18 @@ public sealed class DueCalendarTests
     }
 
     [Fact]
+    public void A_digest_is_due_on_its_weekday_alone_and_only_for_who_asked()
+    {
+        var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0));
+        var now = Instant.FromUtc(2027, 6, 1, 0, 0);
+        IEnumerable<LocalDate> Digests(Watch of) => DueCalendar.Daily(of, now, Duration.FromDays(21)).Where(item => item.Key.Pass == PassKind.Digest).Select(item => item.Key.Night);
+
+        Assert.Empty(Digests(watch));
+        // Thursdays of June 2027.
+        Assert.Equal([new(2027, 6, 3), new(2027, 6, 10), new(2027, 6, 17)], Digests(watch with { Letters = watch.Letters with { Digest = IsoDayOfWeek.Thursday } }));
+    }
+
+    [Fact]
     public void Looks_come_minutes_after_the_full_hour_together_for_one_subscriber_and_apart_for_many()
     {
         var now = Instant.FromUtc(2027, 6, 1, 0, 0);

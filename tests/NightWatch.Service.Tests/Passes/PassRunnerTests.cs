@@ -8,6 +8,7 @@ using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Due;
+using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
 using NightWatch.Weather.Fake;
@@ -106,6 +107,22 @@ public sealed class PassRunnerTests : IAsyncLifetime
         var tally = await RunAsync();
 
         Assert.Equal((3, 0, 0), (tally.Watches, tally.Letters, tally.Failed));
+    }
+
+    [Fact]
+    public async Task A_subscriber_s_watches_share_one_digest_and_a_week_brings_one()
+    {
+        await ScheduleAsync(PassKind.Digest, Noon, Noon + Duration.FromHours(5));
+        var first = await RunAsync();
+        clock.AdvanceTo(Noon + Duration.FromDays(2));
+        await parts.GetRequiredService<DueStore>().ScheduleAsync(
+            [new DueItem(new DueKey(Cast.Watches[0].Id, PassKind.Digest, Today.PlusDays(2)), Noon, Noon + Duration.FromDays(3))], TestContext.Current.CancellationToken);
+        var again = await RunAsync();
+
+        Assert.Equal((3, 1, 0), (first.Watches, first.Letters, first.Failed));
+        Assert.Equal((1, 0, 0), (again.Watches, again.Letters, again.Failed));
+        var digest = Assert.Single(await parts.GetRequiredService<OutboxStore>().ListAsync(null, 10, TestContext.Current.CancellationToken));
+        Assert.Equal(("Digest", "marlo.quist@example.org"), (digest.Kind, digest.Recipient));
     }
 
     private Task<PassTally> RunAsync() => parts.GetRequiredService<PassRunner>().RunDueAsync(TestContext.Current.CancellationToken);

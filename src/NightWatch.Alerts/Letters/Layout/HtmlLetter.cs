@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
+using NightWatch.Alerts.Letters.Notices;
 using NightWatch.Alerts.Letters.Views;
 
 namespace NightWatch.Alerts.Letters.Layout;
@@ -22,15 +23,21 @@ internal sealed partial class HtmlLetter : IDisposable
     /// <param name="letter">What it says.</param>
     /// <param name="charts">Sources of the charts, one a night; empty: none.</param>
     /// <param name="frames">Sources of the pictures of the path across the frame, one a night; empty: none.</param>
-    public async Task<string> OfAsync(LetterView letter, IReadOnlyList<string> charts, IReadOnlyList<string> frames)
+    public Task<string> OfAsync(LetterView letter, IReadOnlyList<string> charts, IReadOnlyList<string> frames) => OfAsync<LetterPage>(new()
     {
-        var parameters = ParameterView.FromDictionary(new Dictionary<string, object?>
-        {
-            [nameof(LetterPage.Letter)] = letter,
-            [nameof(LetterPage.Charts)] = charts,
-            [nameof(LetterPage.Frames)] = frames,
-        });
-        var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<LetterPage>(parameters)).ToHtmlString());
+        [nameof(LetterPage.Letter)] = letter,
+        [nameof(LetterPage.Charts)] = charts,
+        [nameof(LetterPage.Frames)] = frames,
+    });
+
+    /// <summary>Lays a notice out.</summary>
+    public Task<string> OfAsync(NoticeView notice) => OfAsync<NoticePage>(new() { [nameof(NoticePage.Notice)] = notice });
+
+    private async Task<string> OfAsync<T>(Dictionary<string, object?> values)
+        where T : IComponent
+    {
+        var parameters = ParameterView.FromDictionary(values);
+        var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(parameters)).ToHtmlString());
         // The classes stay: the block for dark screens hangs on them.
         var inlined = PreMailer.Net.PreMailer.MoveCssInline(html, removeStyleElements: true, ignoreElements: "#dark").Html;
         return FigureAndUnit().Replace(PictureWidth().Replace(inlined, $"${{1}}{ChartWidth}${{2}}"), "&nbsp;");

@@ -55,8 +55,8 @@ internal sealed class TextPage
     /// <summary>A name in a column of its own and what is said of it.</summary>
     public TextPage Row(string name, string text, int column)
     {
-        var first = name.PadRight(column - 1) + " ";
-        return Paragraph(text, first, column);
+        if (PlainWords.Length(name) < column) return Paragraph(text, name + new string(' ', column - PlainWords.Length(name)), column);
+        return Paragraph(name).Paragraph(text, new string(' ', column), column);
     }
 
     /// <inheritdoc/>

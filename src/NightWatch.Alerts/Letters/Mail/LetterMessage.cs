@@ -1,9 +1,11 @@
 using System.Text;
 using MimeKit;
 using NightWatch.Alerts.Calendar;
+using NightWatch.Alerts.Letters.Notices;
 using NightWatch.Alerts.Letters.Views;
 using NightWatch.Alerts.Policy;
 using NightWatch.Alerts.Words;
+using NightWatch.Planning.Watches;
 
 namespace NightWatch.Alerts.Letters.Mail;
 
@@ -31,7 +33,7 @@ internal static class LetterMessage
             Body = Body(draft, head, ids, text, html, pictures),
         };
         message.From.Add(head.From);
-        message.To.Add(Recipient(draft.Orders[0]));
+        message.To.Add(Recipient(draft.Orders[0].Plan.Watch.Subscriber));
         foreach (var thread in draft.Orders.Select(ids.Thread)) message.References.Add(thread);
         message.InReplyTo = ids.Thread(draft.Orders[0]);
         AddListHeaders(message, head, draft.UnsubscribeAt(head));
@@ -39,8 +41,22 @@ internal static class LetterMessage
         return message;
     }
 
+    /// <summary>Builds a notice; it belongs to no thread, and to the list only where it can be stopped.</summary>
+    public static MimeMessage Of(NoticeDraft draft, LetterHead head, LetterIds ids, string text, string html)
+    {
+        var alternative = new MultipartAlternative { TextPart("plain", text), TextPart("html", html) };
+        alternative.Boundary = ids.Boundary(draft.Key, "alt");
+        var message = new MimeMessage { MessageId = ids.Message(draft.Key), Date = draft.Now.ToDateTimeOffset(), Subject = PlainWords.OneLine(draft.View.Subject), Body = alternative };
+        message.From.Add(head.From);
+        message.To.Add(Recipient(draft.To));
+        if (draft.IsOfTheList) AddListHeaders(message, head, draft.Unsubscribe);
+        else message.Headers.Add("Auto-Submitted", "auto-generated");
+        message.Prepare(EncodingConstraint.SevenBit);
+        return message;
+    }
+
     /// <summary>What every letter says to mail programs about itself.</summary>
-    public static void AddListHeaders(MimeMessage message, LetterHead head, string? unsubscribe)
+    private static void AddListHeaders(MimeMessage message, LetterHead head, string? unsubscribe)
     {
         message.Headers.Add("Auto-Submitted", "auto-generated");
         message.Headers.Add(HeaderId.ListId, $"NightWatch letters <letters.{head.MessageIdDomain}>");
@@ -67,13 +83,12 @@ internal static class LetterMessage
         }
     }
 
-    private static MailboxAddress Recipient(LetterOrder order)
+    private static MailboxAddress Recipient(Subscriber subscriber)
     {
-        var subscriber = order.Plan.Watch.Subscriber;
         var name = PlainWords.Shortened(PlainWords.OneLine(subscriber.Name), AddressNameMost);
         return MailboxAddress.TryParse(subscriber.Address, out var mailbox) && mailbox.Address == subscriber.Address.Trim()
             ? new MailboxAddress(name, mailbox.Address)
-            : throw new ArgumentException($"The address of subscriber '{name}' is not one mail address.", nameof(order));
+            : throw new ArgumentException($"The address of subscriber '{name}' is not one mail address.", nameof(subscriber));
     }
 
     private static Multipart Body(LetterDraft draft, LetterHead head, LetterIds ids, string text, string html, IReadOnlyList<LetterPicture> pictures)

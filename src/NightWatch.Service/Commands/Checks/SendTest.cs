@@ -26,7 +26,9 @@ internal static class SendTest
         var transport = MailTransports.Create(settings.Mail, TimeProvider.System);
         try
         {
-            return await transport.SendAsync(Letter(TestLetter.Of(settings.Head(), to, now), to, now), stop) switch
+            using var writer = new LetterWriter(settings.Head());
+            var test = await writer.WriteTestAsync(to.Address, now, stop);
+            return await transport.SendAsync(Letter(test.Message, to, now), stop) switch
             {
                 Delivery.Accepted accepted when settings.Mail.IsSmtp => Finding.Ok("test letter", $"accepted for {to.Address}: {accepted.ServerText}"),
                 Delivery.Accepted accepted => Finding.Ok("test letter", $"written to {accepted.ServerText} in the folder {settings.Mail.Folder}."),

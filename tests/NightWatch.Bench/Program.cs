@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Running;
 using NightWatch.Bench.Forecasts;
+using NightWatch.Bench.Load;
 using NightWatch.Bench.Planning;
 using NightWatch.Bench.Sky;
 
@@ -14,6 +15,7 @@ return args switch
     ["places"] => Places.Run(Console.In, Console.Out),
     ["parts", .. var rest] => Parts(rest),
     ["forecasts", .. var rest] => TenThousandWatches.Run(rest),
+    ["load", .. var rest] => await LoadCommand.RunAsync(rest),
     _ => Usage(),
 };
 
@@ -25,6 +27,6 @@ static int Parts(string[] args)
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- plan [WATCH-NIGHTS] | sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]]");
+    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- plan [WATCH-NIGHTS] | sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]] | load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE [WORKERS]");
     return 2;
 }

@@ -79,7 +79,7 @@ public sealed class WatchStore(Database database)
         return await PutAsync(session, watch with { Paused = false, PausedUntil = until }, now) > 0;
     }
 
-    private static Task<int> PutAsync(Session session, Watch watch, Instant now) => session.ExecuteAsync(
+    internal static Task<int> PutAsync(Session session, Watch watch, Instant now) => session.ExecuteAsync(
         """
         INSERT INTO watch (id, site_id, address, paused, rests_until, body, changed_at) VALUES (@Id, @site, @address, @paused, @restsUntil, @body, @now)
         ON CONFLICT (id) DO UPDATE SET site_id = excluded.site_id, address = excluded.address, paused = excluded.paused,

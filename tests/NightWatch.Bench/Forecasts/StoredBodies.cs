@@ -39,6 +39,12 @@ internal sealed class StoredBodies
     /// <summary>Kilobytes of one answer, unpacked and packed.</summary>
     public (double Plain, double Packed) SizeKb => (Unpacked(forecasts[0]).Length / 1000.0, forecasts[0].Length / 1000.0);
 
+    /// <summary>One as it is kept.</summary>
+    public byte[] PackedForecast(int number) => forecasts[number % forecasts.Length];
+
+    /// <summary>The same for the members.</summary>
+    public byte[] PackedEnsemble(int number) => ensembles[number % ensembles.Length];
+
     /// <summary>Unpacks and reads one, every time anew.</summary>
     public ForecastSeries Forecast(int number, Instant retrievedAt) => new OpenMeteoReader().Read(Unpacked(forecasts[number % forecasts.Length]), retrievedAt);
 

@@ -1,5 +1,4 @@
 using NightWatch.Sky.Ephemeris;
-using NightWatch.Sky.Events;
 using NightWatch.Sky.Frames;
 using NightWatch.Sky.Moon;
 using NightWatch.Sky.Places;
@@ -41,7 +40,7 @@ internal static class AccuracyOfSample
         Subject,
     }
 
-    private static void Each(double start, double end, Windows windows, Action<double> add)
+    private static void Each(double start, double end, NightWatch.Sky.Events.Windows windows, Action<double> add)
     {
         for (var i = 0; i < windows.Count; i++)
         {

@@ -1,0 +1,22 @@
+using System.Globalization;
+
+namespace NightWatch.Bench.Load;
+
+/// <summary>"make" fills a database, "pass" runs the evening pass over it in a process of its own, so that its memory is its own.</summary>
+internal static class LoadCommand
+{
+    public static Task<int> RunAsync(string[] args)
+    {
+        switch (args)
+        {
+            case ["make", var setting, .. var rest]:
+                var numbers = rest.Select(arg => int.Parse(arg, CultureInfo.InvariantCulture)).Concat(new[] { 100_000, 20_000, 4, 0 }.Skip(rest.Length)).ToArray();
+                return LoadDatabase.MakeAsync(setting, numbers[0], numbers[1], numbers[2], numbers[3]);
+            case ["pass", var setting, .. var rest]:
+                return LoadPass.RunAsync(setting, rest is [var workers] ? int.Parse(workers, CultureInfo.InvariantCulture) : Environment.ProcessorCount);
+            default:
+                Console.Error.WriteLine("usage: load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE [WORKERS]");
+                return Task.FromResult(2);
+        }
+    }
+}

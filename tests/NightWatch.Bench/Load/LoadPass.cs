@@ -1,0 +1,66 @@
+using System.Diagnostics;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using NightWatch.Service.Forecasts;
+using NightWatch.Service.Hosting;
+using NightWatch.Service.Measuring;
+using NightWatch.Service.Passes;
+using NightWatch.Service.Rehearsal;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Due;
+using NightWatch.Store.Outbox;
+using NightWatch.Weather.Fetching;
+using NodaTime;
+
+namespace NightWatch.Bench.Load;
+
+/// <summary>The service's own evening pass over a made database, from stored answers: how long, how much memory, and where the time goes.</summary>
+internal static class LoadPass
+{
+    public static async Task<int> RunAsync(string setting, int workers)
+    {
+        var clock = new VirtualClock(LoadWatches.At(17, 0));
+        var settings = AllSettings.ForRehearsal(setting, Path.Combine(Path.GetTempPath(), "nightwatch-load-letters"), seed: 1) with
+        {
+            Feeds = new FeedsOptions { Order = "open-meteo", Usage = "private" },
+            Service = new ServiceOptions { Workers = workers },
+        };
+        await using var parts = new ServiceCollection()
+            .AddLogging(logging => logging.ClearProviders())
+            .AddSingleton<IClock>(clock).AddSingleton(TimeProvider.System)
+            .AddNightWatch(settings)
+            // Kept answers only: the feeds of the world are no part of this.
+            .AddSingleton<IFeedHolds, NeverAsked>()
+            .BuildServiceProvider();
+        using var spent = new StageSums(parts.GetRequiredService<Telemetry>());
+        await EmptyAsync(parts.GetRequiredService<Database>());
+
+        var since = Stopwatch.GetTimestamp();
+        await parts.GetRequiredService<DuePlanner>().PlanAsync(clock.GetCurrentInstant(), CancellationToken.None);
+        Print($"planning a day and a half  {Stopwatch.GetElapsedTime(since).TotalSeconds,8:F1} s");
+
+        clock.AdvanceTo(LoadWatches.At(19, 10));
+        var (cpu, allocated) = (Process.GetCurrentProcess().TotalProcessorTime, GC.GetTotalAllocatedBytes());
+        since = Stopwatch.GetTimestamp();
+        var tally = await parts.GetRequiredService<PassRunner>().RunDueAsync(CancellationToken.None);
+        var wall = Stopwatch.GetElapsedTime(since);
+        var process = Process.GetCurrentProcess();
+        Print($"evening pass               {wall.TotalSeconds,8:F1} s, {process.TotalProcessorTime.TotalSeconds - cpu.TotalSeconds:F1} s of {Environment.ProcessorCount} processors");
+        Print($"watches, letters, failed   {tally.Watches:N0}, {tally.Letters:N0}, {tally.Failed}; {tally.Watches / wall.TotalMinutes:N0} watches a minute");
+        Print($"peak memory                {process.PeakWorkingSet64 / 1048576.0,8:F0} MiB; {(GC.GetTotalAllocatedBytes() - allocated) / 1000.0 / Math.Max(1, tally.Watches):F0} kB allocated a watch");
+        foreach (var (stage, seconds) in spent.Seconds.OrderByDescending(entry => entry.Value)) Print($"  {stage,-24} {seconds,8:F1} s");
+        Print($"letters queued             {(await parts.GetRequiredService<OutboxStore>().CountAsync()).GetValueOrDefault(OutboxState.Pending):N0}");
+        Print($"due next                   {await parts.GetRequiredService<DueStore>().NextAsync()}");
+        return tally.Failed == 0 ? 0 : 1;
+    }
+
+    private static async Task EmptyAsync(Database database)
+    {
+        await database.MigrateAsync();
+        foreach (var table in (string[])["outbox_about", "outbox", "verdict", "told_night", "due"])
+            await database.WriteAsync(session => session.ExecuteAsync("DELETE FROM " + table), CancellationToken.None);
+    }
+
+    private static void Print(FormattableString line) => Console.WriteLine(FormattableString.Invariant(line));
+}

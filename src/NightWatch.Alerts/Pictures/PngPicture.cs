@@ -17,18 +17,11 @@ internal static class PngPicture
         canvas.Clear(SKColors.White);
         canvas.Scale((float)scale);
         foreach (var shape in scene.Shapes) Draw(canvas, shape);
-        if (colors == SKColorType.Gray8) Round(bitmap.GetPixelSpan());
+        if (colors == SKColorType.Gray8) return SixteenGreys.Png(bitmap.GetPixelSpan(), bitmap.RowBytes, bitmap.Width, bitmap.Height);
         using var pixels = bitmap.PeekPixels();
         using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.NoFilters, 9))
             ?? throw new InvalidOperationException("The picture could not be encoded.");
         return data.ToArray();
-    }
-
-    // Sixteen greys are all that soft edges need, and pack into far fewer bytes than 256.
-    private static void Round(Span<byte> greys)
-    {
-        const int step = 17;
-        foreach (ref var grey in greys) grey = (byte)((grey + step / 2) / step * step);
     }
 
     private static void Draw(SKCanvas canvas, Shape shape)

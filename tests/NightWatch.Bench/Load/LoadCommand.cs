@@ -12,10 +12,12 @@ internal static class LoadCommand
             case ["make", var setting, .. var rest]:
                 var numbers = rest.Select(arg => int.Parse(arg, CultureInfo.InvariantCulture)).Concat(new[] { 100_000, 20_000, 4, 0 }.Skip(rest.Length)).ToArray();
                 return LoadDatabase.MakeAsync(setting, numbers[0], numbers[1], numbers[2], numbers[3]);
+            case ["letter"]:
+                return LetterCost.RunAsync();
             case ["pass", var setting, .. var rest]:
                 return LoadPass.RunAsync(setting, rest is [var workers] ? int.Parse(workers, CultureInfo.InvariantCulture) : Environment.ProcessorCount);
             default:
-                Console.Error.WriteLine("usage: load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE [WORKERS]");
+                Console.Error.WriteLine("usage: load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE [WORKERS] | load letter");
                 return Task.FromResult(2);
         }
     }

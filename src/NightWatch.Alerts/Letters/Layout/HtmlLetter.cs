@@ -15,9 +15,6 @@ internal sealed partial class HtmlLetter : IDisposable
     public const int ChartWidth = 600;
 
     private readonly ServiceProvider services = new ServiceCollection().BuildServiceProvider();
-    private readonly HtmlRenderer renderer;
-
-    public HtmlLetter() => renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
 
     /// <summary>Lays a letter out.</summary>
     /// <param name="letter">What it says.</param>
@@ -37,6 +34,8 @@ internal sealed partial class HtmlLetter : IDisposable
         where T : IComponent
     {
         var parameters = ParameterView.FromDictionary(values);
+        // One a letter: a renderer keeps what it has rendered until it is disposed, and lets one letter through at a time.
+        await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
         var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(parameters)).ToHtmlString());
         // The classes stay: the block for dark screens hangs on them.
         var inlined = PreMailer.Net.PreMailer.MoveCssInline(html, removeStyleElements: true, ignoreElements: "#dark").Html;
@@ -51,9 +50,5 @@ internal sealed partial class HtmlLetter : IDisposable
     [GeneratedRegex(@"(?<=\d) (?=(%|°C|°F|m/s|mph|mm|km|mi|in|ft|min|mag|Wh|GB|px|[hsWmK])(?![\w/]))", RegexOptions.CultureInvariant)]
     private static partial Regex FigureAndUnit();
 
-    public void Dispose()
-    {
-        renderer.Dispose();
-        services.Dispose();
-    }
+    public void Dispose() => services.Dispose();
 }

@@ -7,6 +7,7 @@ using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Http;
 using NightWatch.Weather.MetNorway;
 using NightWatch.Weather.Nws;
+using NightWatch.Weather.Observations;
 using NightWatch.Weather.OpenMeteo;
 using NodaTime;
 
@@ -15,6 +16,8 @@ namespace NightWatch.Weather;
 /// <summary>Registers the feeds of an installation, each behind its host's pipeline.</summary>
 public static class WeatherFeeds
 {
+    private const string Aerodromes = "aerodromes";
+
     /// <summary>The live feeds by id. A new feed adds its line here and its reader's in <see cref="ForecastReaders"/>.</summary>
     private static readonly FrozenDictionary<string, Func<WeatherOptions, HttpClient, IClock, IForecastFeed>> Forecasts =
         new Dictionary<string, Func<WeatherOptions, HttpClient, IClock, IForecastFeed>>
@@ -42,6 +45,8 @@ public static class WeatherFeeds
         ["open-meteo"] = new() { Concurrent = 1, PerSecond = 3, FirstDelay = TimeSpan.FromSeconds(2) },
         ["open-meteo-ensemble"] = new() { Concurrent = 1, PerSecond = 1, FirstDelay = TimeSpan.FromSeconds(4) },
         ["nws"] = new() { Concurrent = 2, PerSecond = 3, FirstDelay = TimeSpan.FromSeconds(5), RetriesThrottling = true },
+        // 100 a minute, by its own documents.
+        [Aerodromes] = new() { Concurrent = 1, PerSecond = 1, FirstDelay = TimeSpan.FromSeconds(4) },
     }.ToFrozenDictionary();
 
     /// <summary>What is wrong with the options, a sentence each; empty when every feed can be built.</summary>
@@ -86,6 +91,15 @@ public static class WeatherFeeds
         }
 
         return services;
+    }
+
+    /// <summary>Adds the <see cref="AerodromeFeed"/>. Needs an <see cref="IClock"/>.</summary>
+    /// <exception cref="ArgumentException">The contact is missing or could not be one.</exception>
+    public static IServiceCollection AddAerodromes(this IServiceCollection services, AerodromeOptions options)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        AddClient(services, Aerodromes);
+        return services.AddSingleton(parts => new AerodromeFeed(Client(parts, Aerodromes), options, parts.GetRequiredService<IClock>()));
     }
 
     private static void AddClient(IServiceCollection services, string id)

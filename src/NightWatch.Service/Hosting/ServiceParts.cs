@@ -38,7 +38,7 @@ internal static class ServiceParts
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton<SecretStore>().AddSingleton<StoredLinkSigner>();
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
-        services.AddRecord();
+        services.AddRecord(settings);
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
         services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
         services.AddSingleton<PassRunner>().AddSingleton<Ticker>();

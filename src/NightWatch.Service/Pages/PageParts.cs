@@ -7,10 +7,7 @@ using NightWatch.Service.Pages.Assets;
 using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Pages.Security;
-using NightWatch.Service.Pages.SignUp;
-using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Settings;
-using NightWatch.Store.Subscribers;
 
 namespace NightWatch.Service.Pages;
 
@@ -32,9 +29,7 @@ internal static class PageParts
             kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
         });
         var services = builder.Services;
-        services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>().AddSingleton<PageAddress>();
-        services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<RationStore>().AddSingleton<SubscriberStore>();
-        services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>();
+        services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
         services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));
@@ -68,8 +63,7 @@ internal static class PageParts
 
         app.Services.GetRequiredService<PageAssets>().Map(app);
         var pages = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, PostGuard>();
-        SignUpRoutes.Map(pages);
-        pages.MapGet("/sources", () => PageResult.Of<SourcesPage>(new Dictionary<string, object?>()));
+        pages.MapGet("/", () => PageResult.Says("NightWatch", StatusCodes.Status200OK));
     }
 
     // Without PagesBase nobody has said that the pages are for others.

@@ -1,5 +1,6 @@
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Outbox;
+using NightWatch.Service.Records;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NodaTime;
@@ -8,7 +9,7 @@ namespace NightWatch.Service.Passes;
 
 /// <summary>One tick of the service: plan, passes, letters, and once a day the old rows go. Stateless but for what it may do more rarely.</summary>
 internal sealed partial class Ticker(
-    DuePlanner planner, PassRunner passes, OutboxSender outbox, Retention retention, DatabaseOptions options, IClock clock, Telemetry telemetry, ILogger<Ticker> log)
+    DuePlanner planner, PassRunner passes, OutboxSender outbox, Retention retention, DatabaseOptions options, RecordKeeping record, IClock clock, Telemetry telemetry, ILogger<Ticker> log)
 {
     private static readonly Duration PlanEvery = Duration.FromHours(6);
     private static readonly Duration TidyEvery = Duration.FromHours(24);
@@ -41,9 +42,10 @@ internal sealed partial class Ticker(
 
             await passes.RunDueAsync(stop);
             using (telemetry.Begin(Stage.Outbox)) await outbox.SendDueAsync(stop);
+            await record.RunAsync(now, stop);
             if (tidied is null || now - tidied >= TidyEvery || now < tidied)
             {
-                using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(options.Retention(), now, stop);
+                using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(Rule(options), now, stop);
                 tidied = now;
             }
 
@@ -58,6 +60,14 @@ internal sealed partial class Ticker(
 
         LastTick = now;
     }
+
+    private static RetentionRule Rule(DatabaseOptions options) => new()
+    {
+        ForecastRuns = options.KeepForecastRuns,
+        LetterTexts = Duration.FromDays(options.KeepLettersDays),
+        Verdicts = Duration.FromDays(options.KeepVerdictsDays),
+        Outcomes = Duration.FromDays(options.KeepOutcomesDays),
+    };
 
     [LoggerMessage(111, LogLevel.Warning, "The clock went from {Last} to {Now} between two ticks; what is due is caught up or dropped by rule")]
     private partial void LogJump(Instant last, Instant now);

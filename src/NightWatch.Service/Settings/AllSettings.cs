@@ -9,6 +9,9 @@ namespace NightWatch.Service.Settings;
 /// <summary>Everything that can be set, read from appsettings.json, --config and the environment, the later over the earlier.</summary>
 internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions Database, FeedsOptions Feeds, MailOptions Mail, OutboxOptions Outbox, ServiceOptions Service)
 {
+    /// <summary>What the calls are held against.</summary>
+    public ObservationsOptions Observations { get; init; } = new();
+
     /// <summary>NIGHTWATCH__MAIL__HOST sets Mail:Host.</summary>
     public const string EnvironmentPrefix = "NIGHTWATCH__";
 
@@ -21,7 +24,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     public static AllSettings Read(string directory, string? configPath)
     {
         var configuration = Load(directory, configPath);
-        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, OutboxOptions.Section, ServiceOptions.Section, "Logging", "AllowedHosts"];
+        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, OutboxOptions.Section, ServiceOptions.Section, ObservationsOptions.Section, "Logging", "AllowedHosts"];
         var unknown = configuration.GetChildren().Select(section => section.Key).FirstOrDefault(key => !known.Contains(key, StringComparer.OrdinalIgnoreCase));
         if (unknown is not null) throw new BadInputException($"configuration key {unknown} is not known; accepted: {string.Join(", ", known)}.");
         return new(
@@ -30,7 +33,10 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
             Bind<FeedsOptions>(configuration, FeedsOptions.Section),
             Bind<MailOptions>(configuration, MailOptions.Section),
             Bind<OutboxOptions>(configuration, OutboxOptions.Section),
-            Bind<ServiceOptions>(configuration, ServiceOptions.Section));
+            Bind<ServiceOptions>(configuration, ServiceOptions.Section))
+        {
+            Observations = Bind<ObservationsOptions>(configuration, ObservationsOptions.Section),
+        };
     }
 
     /// <summary>Takes the zone file of the settings into use, if they can be read and name a good one; every command that needs them says what is wrong.</summary>
@@ -49,7 +55,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     }
 
     /// <summary>What is out of range, one sentence a fault, each naming its key; empty: nothing.</summary>
-    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults()];
+    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults(), .. Observations.Faults(Feeds.Contact)];
 
     /// <summary>Reads, and refuses what is out of range.</summary>
     /// <exception cref="BadInputException">The first fault, and how many more there are.</exception>

@@ -29,6 +29,7 @@ public sealed class AllSettingsTests : IDisposable
                 (MailOptions.Section + ":Dkim", new DkimOptions()),
                 (OutboxOptions.Section, new OutboxOptions()),
                 (ServiceOptions.Section, new ServiceOptions()),
+                (ObservationsOptions.Section, new ObservationsOptions()),
             ])
         {
             foreach (var property in defaults.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite && property.Name != "Dkim"))
@@ -68,6 +69,11 @@ public sealed class AllSettingsTests : IDisposable
     [InlineData("Mail", "Transport", "pigeon")]
     [InlineData("Mail", "From", "nobody")]
     [InlineData("Outbox", "Batch", "0")]
+    [InlineData("Observations", "AerodromeKm", "-1")]
+    [InlineData("Observations", "AerodromeKm", "30")] // without a contact
+    [InlineData("Observations", "Aerodromes", "FYWW,windhoek")]
+    [InlineData("Observations", "AerodromeUrl", "nowhere")]
+    [InlineData("Database", "KeepOutcomesDays", "100")]
     public void A_value_out_of_range_is_a_fault_that_names_its_key_and_what_is_accepted(string section, string key, string value)
     {
         File.WriteAllText(Path.Combine(folder, "appsettings.json"), """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");

@@ -45,7 +45,7 @@ public sealed class YearsScoresTests
         // The three nights with a yesterday: yesterday was right on two.
         Assert.Equal(1 - (.49 + .36 + .01) / 1, lead.Raw.SkillOnPersistence!.Value, 12);
         Assert.Equal(lead.Raw.Brier, lead.Calibrated.Brier);
-        Assert.Contains("4 pairs are not enough evidence", lead.Calibration.Why, StringComparison.Ordinal);
+        Assert.Contains("4 pairs of 4 nights are not enough evidence", lead.Calibration.Why, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -54,7 +54,7 @@ public abstract class CalibrationStorePromises(TestDatabase tested) : StoreTest(
         Version = version,
         LearntAt = Given.Now,
         Map = map,
-        Proof = new CrossValidation(120, 0.21, 0.18, 0.03, 0.004),
+        Proof = new CrossValidation(120, 0.21, 0.18, 0.03, 0.004, 10),
         Why = "On: as proven.",
     };
 }

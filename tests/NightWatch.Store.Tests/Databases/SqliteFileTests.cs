@@ -1,5 +1,4 @@
 using Microsoft.Data.Sqlite;
-using NightWatch.Store.Backups;
 using NightWatch.Store.Watches;
 
 namespace NightWatch.Store.Tests.Databases;
@@ -52,7 +51,7 @@ public sealed class SqliteFileTests() : StoreTest(new SqliteTestDatabase())
         await new WatchStore(Database).PutAsync(Given.Watch(), Given.Now, Cancel);
         var copy = FilePath + ".backup";
 
-        new SqliteBackup(FilePath).Write(copy);
+        await Database.BackupAsync(copy, Cancel);
 
         await using var restored = Database.Open(copy);
         Assert.Empty(await restored.MigrateAsync(Cancel));

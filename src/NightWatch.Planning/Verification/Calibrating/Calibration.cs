@@ -5,7 +5,7 @@ namespace NightWatch.Planning.Verification.Calibrating;
 /// <summary>Learnt parameters of one feed and lead, kept with every verdict they touch.</summary>
 public sealed record Calibration
 {
-    /// <summary>Fewer pairs are not enough evidence for anything.</summary>
+    /// <summary>Pairs of fewer nights are not enough evidence for anything.</summary>
     public const int FewestPairs = 30;
 
     /// <summary>An isotonic map has many free values (engineering choice).</summary>
@@ -50,8 +50,10 @@ public sealed record Calibration
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(pairs);
-        if (pairs.Count < FewestPairs)
-            return Next(before, now, new CalibrationMap.Off(), null, $"Off: {pairs.Count} pairs are not enough evidence; {FewestPairs} are needed.");
+        // Sites near each other share a night's weather: many pairs of few nights are few.
+        var nights = pairs.Select(pair => pair.Night).Distinct().Count();
+        if (nights < FewestPairs)
+            return Next(before, now, new CalibrationMap.Off(), null, $"Off: {pairs.Count} pairs of {nights} nights are not enough evidence; {FewestPairs} nights are needed.");
 
         var best = Ways(pairs.Count).Select(way => (way.Name, way.Fit, Proof: CrossValidation.Of(pairs, way.Fit).Result)).MinBy(way => way.Proof.CalibratedBrier);
         var figures = FormattableString.Invariant(

@@ -65,7 +65,7 @@ public sealed class CalibrationBookTests
         Version = version,
         LearntAt = Instant.FromUtc(2027, 6, 1, 0, 0),
         Map = map,
-        Proof = new CrossValidation(80, 0.2, 0.17, 0.03, 0.01),
+        Proof = new CrossValidation(80, 0.2, 0.17, 0.03, 0.01, 8),
         Why = "On: by hand.",
     };
 }

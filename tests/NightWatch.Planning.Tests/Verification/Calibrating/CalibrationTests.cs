@@ -38,8 +38,29 @@ public sealed class CalibrationTests
         var learnt = Calibration.Learn(before, Record(29, (.95, 0)), now);
         Assert.IsType<CalibrationMap.Off>(learnt.Map);
         Assert.Null(learnt.Proof);
-        Assert.Contains("29 pairs are not enough evidence", learnt.Why, StringComparison.Ordinal);
+        Assert.Contains("29 pairs of 29 nights are not enough evidence", learnt.Why, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Many_pairs_of_few_nights_are_few()
+    {
+        // Forty sites of one spell of weather, all as wrong.
+        var spell = Record(29, [.. Enumerable.Repeat((.95, .0), 40)]);
+
+        Assert.Contains("1160 pairs of 29 nights are not enough evidence", Calibration.Learn(before, spell, now).Why, StringComparison.Ordinal);
+        // 42 nights are three blocks, and three blocks prove nothing.
+        Assert.False(Calibration.Learn(before, Record(42, [.. Enumerable.Repeat((.95, .0), 40)]), now).Proof!.IsProven);
+    }
+
+    // NIST/SEMATECH e-Handbook 1.3.6.7.2, one-sided 95 %.
+    [Theory]
+    [InlineData(10, 1.84, true)]
+    [InlineData(10, 1.83, false)]
+    [InlineData(5, 2.14, true)] // 4 degrees of freedom: 2.132
+    [InlineData(5, 2.12, false)]
+    [InlineData(4, 99, false)]
+    public void A_gain_is_proven_when_it_is_more_than_chance_may_give(int blocks, double errors, bool proven) =>
+        Assert.Equal(proven, new CrossValidation(100, .2, .1, Gain: errors * .01, GainError: .01, HeldOut: blocks).IsProven);
 
     [Fact]
     public void Learning_the_same_again_keeps_the_version()

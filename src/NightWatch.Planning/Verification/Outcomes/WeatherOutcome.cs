@@ -1,0 +1,28 @@
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
+
+namespace NightWatch.Planning.Verification.Outcomes;
+
+/// <summary>What a night was like, by the plan made of the weather that came: the same code and limits that made the calls.</summary>
+public static class WeatherOutcome
+{
+    /// <summary>What an hour's weather can spoil, as seen and not as said to be likely.</summary>
+    private static readonly Factor[] Seen = [Factor.Cloud, Factor.Rain, Factor.Wind, Factor.Fog];
+
+    /// <summary>Clear, partly or cloudy by the worst of cloud, rain, wind and fog over the best run.</summary>
+    /// <returns>Null: the sky allowed no run whatever the weather, or the cloud of the run is not wholly known.</returns>
+    public static NightOutcome? Of(NightPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var verdict = plan.Verdict;
+        if (verdict.Run is not { } run || verdict.Probability.Basis == ProbabilityBasis.SkyAlone) return null;
+        var cells = plan.Conditions.Where(step => step.At >= run.Start && step.At < run.End).ToList();
+        if (cells.Count == 0 || cells.Exists(step => step.Cloud is null)) return null;
+        return verdict.Reasons.Where(reason => Seen.Contains(reason.Factor) && !reason.IsUnknown).Select(reason => reason.Severity).DefaultIfEmpty().Max() switch
+        {
+            Severity.Ok => NightOutcome.Clear,
+            Severity.Caution => NightOutcome.Partly,
+            _ => NightOutcome.Cloudy,
+        };
+    }
+}

@@ -1,0 +1,90 @@
+using System.Text;
+using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Observations;
+using NodaTime;
+
+namespace NightWatch.Weather.Tests.Observations;
+
+/// <summary>
+/// Bodies written by hand after the fields of aviationweather.gov/data/api (JSON of /api/data/metar): nearly every one may be null, wind is in
+/// knots, visibility in statute miles, a number or "10+".
+/// </summary>
+public sealed class AerodromeReportsTests
+{
+    [Fact]
+    public void A_report_is_read_with_its_station_time_place_and_figures()
+    {
+        var report = Single("""
+            { "metar_id": 1, "icaoId": "FYWW", "receiptTime": "2027-06-04 21:05:12", "obsTime": 1812142800, "reportTime": "2027-06-04 21:00:00", "temp": 11, "dewp": 3,
+              "wdir": "VRB", "wspd": 4, "wgst": 20, "visib": "6+", "altim": 1022, "slp": null, "qcField": 0, "wxString": null, "precip": null, "vertVis": null,
+              "metarType": "METAR", "rawOb": "METAR FYWW 042100Z ...", "lat": -22.48, "lon": 17.471, "elev": 1719, "prior": 2, "name": "Windhoek Intl",
+              "clouds": [ { "cover": "FEW", "base": 4000 }, { "cover": "SCT", "base": 9000 } ] }
+            """);
+
+        Assert.Equal(("FYWW", Instant.FromUnixTimeSeconds(1812142800), -22.48, 17.471), (report.Station, report.At, report.LatitudeDeg, report.LongitudeDeg));
+        // The greatest group, SCT: 3 to 4 eighths (WMO code table D-8).
+        Assert.Equal(7 / 16.0, report.Sky.Fraction!.Value, 12);
+        Assert.Equal(20 * 1852.0 / 3600, report.GustMps!.Value, 12); // the international knot
+        Assert.Equal(6 * 1609.344, report.VisibilityM!.Value, 9); // the statute mile
+        Assert.False(report.IsWet || report.IsFoggy);
+    }
+
+    [Theory]
+    [InlineData("""[ { "cover": "OVC" } ]""", 1.0, false)]
+    [InlineData("""[ { "cover": "CLR" } ]""", null, true)] // an automatic station sees nothing above 12 000 ft
+    [InlineData("""[ { "cover": "CAVOK" } ]""", null, true)]
+    [InlineData("""[ { "cover": null } ]""", null, false)]
+    [InlineData("[]", null, false)]
+    [InlineData("null", null, false)]
+    public void Cloud_is_only_what_such_a_report_can_tell(string clouds, double? fraction, bool clearBelow)
+    {
+        var sky = Single($$"""{ "icaoId": "FYWW", "obsTime": 1812142800, "lat": -22.5, "lon": 17.5, "clouds": {{clouds}} }""").Sky;
+
+        Assert.Equal((fraction, clearBelow), (sky.Fraction, sky.IsClearBelowOnly));
+    }
+
+    [Fact]
+    public void A_sky_that_is_obscured_is_covered() =>
+        Assert.Equal(1.0, Single("""{ "icaoId": "FYWW", "obsTime": 1812142800, "lat": -22.5, "lon": 17.5, "vertVis": 100, "clouds": [] }""").Sky.Fraction);
+
+    // Present weather groups of WMO code table 4678.
+    [Theory]
+    [InlineData("-RA BR", true, false)]
+    [InlineData("+TSRA", true, false)]
+    [InlineData("SHSN", true, false)]
+    [InlineData("FZDZ FG", true, true)]
+    [InlineData("FZFG", false, true)]
+    [InlineData("VCSH", false, false)]
+    [InlineData("VCFG BR", false, false)]
+    [InlineData("BLSN", false, false)]
+    [InlineData("TS", false, false)]
+    [InlineData("HZ", false, false)]
+    public void Rain_and_fog_at_the_station_are_told_from_those_nearby(string weather, bool wet, bool fog)
+    {
+        var report = Single($$"""{ "icaoId": "FYWW", "obsTime": 1812142800, "lat": -22.5, "lon": 17.5, "wxString": "{{weather}}" }""");
+
+        Assert.Equal((wet, fog), (report.IsWet, report.IsFoggy));
+    }
+
+    [Theory]
+    [InlineData("{ \"icaoId\": null, \"obsTime\": 1812142800, \"lat\": 1, \"lon\": 1 }")]
+    [InlineData("{ \"icaoId\": \"FYWW\", \"obsTime\": \"soon\", \"lat\": 1, \"lon\": 1 }")]
+    [InlineData("{ \"icaoId\": \"FYWW\", \"obsTime\": 1e300, \"lat\": 1, \"lon\": 1 }")]
+    [InlineData("{ \"icaoId\": \"FYWW\", \"obsTime\": 1812142800 }")]
+    [InlineData("null")]
+    [InlineData("7")]
+    public void A_report_without_station_time_or_place_is_left_out(string item) => Assert.Empty(Read($"[ {item} ]"));
+
+    [Theory]
+    [InlineData("{}")]
+    [InlineData("error")]
+    [InlineData("[ {")]
+    public void What_is_no_list_of_reports_is_refused(string body) => Assert.Throws<ForecastFormatException>(() => Read(body));
+
+    [Fact]
+    public void An_empty_body_has_no_reports() => Assert.Empty(Read(""));
+
+    private static IReadOnlyList<AerodromeReport> Read(string body) => AerodromeReports.Read(Encoding.UTF8.GetBytes(body));
+
+    private static AerodromeReport Single(string item) => Assert.Single(Read($"[ {item} ]"));
+}

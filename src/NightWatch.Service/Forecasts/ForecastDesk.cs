@@ -33,6 +33,9 @@ internal sealed partial class ForecastDesk(
     public PassForecasts BeginPass(CancellationToken stop) =>
         new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
 
+    /// <summary>The kept answers alone, for a page: no feed is asked, nothing is written.</summary>
+    public PassForecasts Read(CancellationToken stop) => new(fetcher.BeginReading(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
+
     private void Note(FeedNote note)
     {
         if (note.OperatorMustAct) LogOperatorMustAct(note.FeedId, note.Why);

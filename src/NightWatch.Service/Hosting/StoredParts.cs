@@ -1,4 +1,3 @@
-using NightWatch.Service.Forecasts;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Settings;
 using NightWatch.Store;

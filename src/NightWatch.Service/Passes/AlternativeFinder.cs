@@ -23,27 +23,28 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, ICloc
         IReadOnlyList<LetterOrder> orders, PassForecasts forecasts, CancellationToken cancellationToken)
     {
         var found = new Dictionary<string, IReadOnlyList<Alternative>>();
-        foreach (var order in orders.Where(NeedsThem))
-        {
-            var plans = new List<NightPlan>();
-            foreach (var (watch, night) in await CandidatesAsync(order, cancellationToken))
-            {
-                var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
-                plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky, telemetry).Plan);
-            }
+        foreach (var order in orders.Where(NeedsThem)) found[order.Plan.Watch.Id] = await InsteadOfAsync(order.Plan, forecasts, cancellationToken);
+        return found;
+    }
 
-            found[order.Plan.Watch.Id] = [.. Alternatives.Rank(order.Plan.Watch, plans).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];
+    /// <summary>The best few instead of one night.</summary>
+    public async Task<IReadOnlyList<Alternative>> InsteadOfAsync(NightPlan plan, PassForecasts forecasts, CancellationToken cancellationToken)
+    {
+        var plans = new List<NightPlan>();
+        foreach (var (watch, night) in await CandidatesAsync(plan, cancellationToken))
+        {
+            var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
+            plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky, telemetry).Plan);
         }
 
-        return found;
+        return [.. Alternatives.Rank(plan.Watch, plans).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];
     }
 
     private static bool NeedsThem(LetterOrder order) =>
         order.Kind is LetterKind.RescheduleWarning or LetterKind.StandDown && order.Plan.Verdict.Class != VerdictClass.Go;
 
-    private async Task<IEnumerable<(Watch Watch, LocalDate Night)>> CandidatesAsync(LetterOrder order, CancellationToken cancellationToken)
+    private async Task<IEnumerable<(Watch Watch, LocalDate Night)>> CandidatesAsync(NightPlan plan, CancellationToken cancellationToken)
     {
-        var plan = order.Plan;
         var others = await watches.OfSubscriberAsync(plan.Watch.Subscriber.Address, cancellationToken);
         return Enumerable.Range(1, NightsAhead).Select(ahead => (plan.Watch, plan.Night.PlusDays(ahead)))
             .Concat(others.Where(other => !other.IsPausedOn(plan.Night) && other.Id != plan.Watch.Id && other.Site.Id != plan.Watch.Site.Id).Select(other => (other, plan.Night)));

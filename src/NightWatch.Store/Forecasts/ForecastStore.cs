@@ -49,6 +49,17 @@ public sealed class ForecastStore(Database database)
         return [.. rows.Select(row => row.ToForecast())];
     }
 
+    /// <summary>The answers of these ids that are still kept, in the order of the ids.</summary>
+    public async Task<IReadOnlyList<StoredForecast>> FindAsync(IReadOnlyList<long> ids, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(ids);
+        if (ids.Count == 0) return [];
+        var rows = await database.ReadAsync(
+            session => session.QueryAsync<Row>($"{Select} WHERE id {session.Dialect.InIds}", new { ids = ids.ToArray() }), cancellationToken);
+        var kept = rows.ToDictionary(row => row.Id);
+        return [.. ids.Distinct().Where(kept.ContainsKey).Select(id => kept[id].ToForecast())];
+    }
+
     private sealed class Row
     {
         public required long Id { get; init; }

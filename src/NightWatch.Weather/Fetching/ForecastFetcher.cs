@@ -23,6 +23,12 @@ public sealed class ForecastFetcher(
     /// <param name="earlierRuns">How many earlier runs are wanted with each forecast.</param>
     /// <param name="secondOpinion">Whether the next feed's forecast is wanted too.</param>
     /// <param name="cancellationToken">Stops the whole pass.</param>
-    public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
-        new(new FeedAsker(archive, holds, clock, rules), read, readers ?? FeedReaders.Plain, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
+    public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) => Begin(holds, earlierRuns, secondOpinion, cancellationToken);
+
+    /// <summary>The same with the kept answers alone: no feed is asked and nothing is written, for a reader who waits.</summary>
+    public ForecastPass BeginReading(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
+        Begin(new NeverAsked(), earlierRuns, secondOpinion, cancellationToken);
+
+    private ForecastPass Begin(IFeedHolds held, int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
+        new(new FeedAsker(archive, held, clock, rules), read, readers ?? FeedReaders.Plain, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
 }

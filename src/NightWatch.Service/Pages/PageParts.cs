@@ -6,6 +6,7 @@ using Microsoft.Extensions.Options;
 using NightWatch.Service.Pages.Assets;
 using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
+using NightWatch.Service.Pages.Nights;
 using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Settings;
 
@@ -30,6 +31,7 @@ internal static class PageParts
         });
         var services = builder.Services;
         services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>();
+        services.AddNightPages();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
         services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));

@@ -8,6 +8,8 @@ namespace NightWatch.Alerts.Letters.Views;
 /// <summary>The first screen: the verdict as a sentence, the one reason that matters, the next thing to do with its clock time.</summary>
 internal static class HeadWords
 {
+    private const int MostFixesOnPage = 2;
+
     private static readonly TimelineStep[] ToDo =
     [
         TimelineStep.Sleep, TimelineStep.Pack, TimelineStep.LeaveHome, TimelineStep.FocusAndTest, TimelineStep.HeaterOn, TimelineStep.Start,
@@ -50,7 +52,7 @@ internal static class HeadWords
 
     public static string Next(NightContext night)
     {
-        var leaveBy = night.Plan.LeaveBy is { } at ? $"leave by {night.Clock.Full(at)}" : null;
+        var leaveBy = night.Plan.LeaveBy is { } at && at > night.Now ? $"leave by {night.Clock.Full(at)}" : null;
         return night.Kind switch
         {
             null when night.IsOver => "Say below what it was really like: from it the next chances are told better.",
@@ -89,7 +91,10 @@ internal static class HeadWords
         var cautions = night.Plan.Verdict.Reasons.Where(r => r.Severity == Severity.Caution).ToArray();
         var also = cautions.Skip(1).Select(r => VerdictWords.Of(r.Factor).ToLowerInvariant()).Distinct().ToArray();
         var fixes = cautions.Where(r => r.Fix is not null).Select(r => night.Units.Sentence(r.Fix!).TrimEnd('.')).ToArray();
-        return deciding + (also.Length == 0 ? "" : $" Also: {string.Join(", ", also)}.") + (fixes.Length == 0 ? "" : $" Would help: {string.Join("; ", fixes)}.");
+        // A page has every fix beside its reason, a few lines below; its first screen is for the first two.
+        var shown = night.Kind is null ? fixes.Take(MostFixesOnPage).ToArray() : fixes;
+        var more = fixes.Length - shown.Length is var left and > 0 ? $"; {left} more below" : "";
+        return deciding + (also.Length == 0 ? "" : $" Also: {string.Join(", ", also)}.") + (fixes.Length == 0 ? "" : $" Would help: {string.Join("; ", shown)}{more}.");
     }
 
     private static string Instead(NightContext night)

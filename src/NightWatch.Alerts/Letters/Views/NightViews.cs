@@ -9,15 +9,6 @@ namespace NightWatch.Alerts.Letters.Views;
 /// <summary>From one order to what the letter says of its night.</summary>
 internal static class NightViews
 {
-    private static readonly (NightOutcome Outcome, string Text)[] Answers =
-    [
-        (NightOutcome.Clear, "Clear: I got what I came for"),
-        (NightOutcome.Partly, "Partly: some of it was usable"),
-        (NightOutcome.Cloudy, "Cloud, fog or rain: nothing usable"),
-        (NightOutcome.WetLens, "Clear, but the lens got wet"),
-        (NightOutcome.Stayed, "I could not go"),
-    ];
-
     /// <summary>Makes the view; a short one leaves out what only the best nights of a long letter carry.</summary>
     public static NightView Of(NightContext night, bool isShort)
     {
@@ -75,7 +66,7 @@ internal static class NightViews
 
     private static IReadOnlyList<LinkView> AnswersOf(NightContext night) =>
     [
-        .. Answers.Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch, night.Plan.Night, a.Outcome.Word())))
+        .. DebriefAnswers.All.Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch, night.Plan.Night, a.Outcome.Word())))
             .Where(a => a.Url is not null).Select(a => new LinkView(a.Text, a.Url!)),
     ];
 }

@@ -41,7 +41,7 @@ internal static class PlanDocument
         }
 
         document["laterNights"] = new JsonArray([.. later.Select(Later)]);
-        document["sources"] = Sources();
+        document["sources"] = new JsonObject(PlanSources.Shared.Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
         return document;
     }
 
@@ -54,21 +54,6 @@ internal static class PlanDocument
         ["run"] = Node(plan.Verdict.Run),
         ["leaveBy"] = Node(plan.LeaveBy),
         ["deciding"] = Node(plan.Verdict.Deciding),
-    };
-
-    /// <summary>Of the parts that are lists or shared; every other part names its own.</summary>
-    private static JsonObject Sources() => new()
-    {
-        ["sky"] = "Sun by simplified VSOP2000, Moon by ELP/MPP02, topocentric on WGS84; conventions as the sky command's",
-        ["conditions.weather"] = "The feed's values: instants interpolated to the step, periods by their overlap with it; null is unknown",
-        ["conditions.lens"] = "As lens.source",
-        ["conditions.skyMag"] = "Clear sky: as skyBrightness.source, with twilight of the Sun's altitude",
-        ["conditions.moonBrighteningMag"] = "Krisciunas and Schaefer 1991, PASP 103, 1033",
-        ["conditions.contrast"] = "Subject's light dimmed by Kasten and Young 1989 air mass over the sky's light, against overhead under a natural sky of 22.0 mag/arcsec2",
-        ["conditions.skyShare"] = "As skyLevel.source",
-        ["summary"] = "Means and extremes of the conditions over the run",
-        ["timeline"] = "Each entry's own reason; road, set-up and test times from the watch, packing and sleep by common practice",
-        ["laterNights"] = "The same evaluation of later nights with the same answer of the feed",
     };
 
     private static JsonNode? Node<T>(T value) => JsonSerializer.SerializeToNode(value, Document.Options);

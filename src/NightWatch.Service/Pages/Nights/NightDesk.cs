@@ -1,0 +1,41 @@
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Forecasts;
+using NightWatch.Service.Passes;
+using NightWatch.Store.Outcomes;
+using NightWatch.Store.Passes;
+using NodaTime;
+
+namespace NightWatch.Service.Pages.Nights;
+
+/// <summary>
+/// Looks a night up for a reader: the passes' own evaluation over what is kept. No feed is asked and nothing is written, so a page costs
+/// milliseconds and a scanner that follows every link changes nothing.
+/// </summary>
+internal sealed class NightDesk(
+    ToldNightStore told, OutcomeStore outcomes, PastNights past, ForecastDesk desk, AlternativeFinder alternatives, SharedSky sky, IClock clock)
+{
+    /// <summary>The night of a watch.</summary>
+    public async Task<FoundNight> FindAsync(Watch watch, LocalDate night, CancellationToken stop)
+    {
+        var now = clock.GetCurrentInstant();
+        var memory = await told.GetAsync(watch.Id, night, stop);
+        var forecasts = desk.Read(stop);
+        var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now, sky).Plan;
+        var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now);
+        if (found.IsOver)
+        {
+            var (over, basis) = await past.FindAsync(watch, night, stop);
+            return found with { Plan = over, Basis = basis, Said = await SaidAsync(watch.Id, night, stop) };
+        }
+
+        return plan.Verdict.Class == VerdictClass.Go ? found : found with { Alternatives = await alternatives.InsteadOfAsync(plan, forecasts, stop) };
+    }
+
+    /// <summary>The subscriber wants no letters about the night.</summary>
+    public async Task<bool> IsSnoozedAsync(Watch watch, LocalDate night, CancellationToken stop) => (await told.GetAsync(watch.Id, night, stop)).Night.Snoozed;
+
+    private async Task<NightOutcome?> SaidAsync(string watchId, LocalDate night, CancellationToken stop) =>
+        (await outcomes.OfNightAsync(watchId, night, stop)).FirstOrDefault(said => said.Source == OutcomeSource.Debrief)?.Outcome;
+}

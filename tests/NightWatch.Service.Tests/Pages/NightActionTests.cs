@@ -1,0 +1,116 @@
+using System.Net;
+using AngleSharp.Html.Parser;
+using Microsoft.Extensions.DependencyInjection;
+using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Rehearsal;
+using NightWatch.Store.Outcomes;
+using NightWatch.Store.Passes;
+using NodaTime;
+
+namespace NightWatch.Service.Tests.Pages;
+
+/// <summary>What can be done from a night's page: only a POST acts, and the link is the right to it.</summary>
+public sealed class NightActionTests(MorningAfter morning) : IClassFixture<MorningAfter>, IAsyncLifetime
+{
+    private static readonly Watch Flat = Cast.Watches[0];
+    private static readonly LocalDate LastNight = Cast.FirstDay.PlusDays(1);
+    private static readonly LocalDate Tonight = Cast.FirstDay.PlusDays(2);
+
+    private readonly HttpClient http = new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false });
+    private readonly PagesWorld world = morning.World;
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    public async ValueTask InitializeAsync() => await world.Parts.GetRequiredService<OutcomeStore>().ForgetAsync(Flat.Id, Stop);
+
+    public ValueTask DisposeAsync()
+    {
+        http.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    [Theory]
+    [InlineData("clear", NightOutcome.Clear)]
+    [InlineData("wet-lens", NightOutcome.WetLens)]
+    [InlineData("stayed", NightOutcome.Stayed)]
+    public async Task An_answer_is_kept_as_the_photographer_s_own(string was, NightOutcome outcome)
+    {
+        var link = world.Links.Debrief(Flat, LastNight, was)!;
+        // Following the link alone, as a mail scanner does, answers nothing.
+        var form = new HtmlParser().ParseDocument(await http.GetStringAsync(link, Stop));
+        Assert.Empty(await OutcomesAsync());
+        Assert.Equal(was, form.QuerySelector("button.chosen")!.GetAttribute("value"));
+
+        var answer = await PostAsync(new Uri(world.Base, form.QuerySelector(".debrief form")!.GetAttribute("action")!), ("was", was));
+
+        Assert.Equal(HttpStatusCode.SeeOther, answer.StatusCode);
+        var kept = Assert.Single(await OutcomesAsync());
+        Assert.Equal((outcome, OutcomeSource.Debrief), (kept.Outcome, kept.Source));
+        var page = new HtmlParser().ParseDocument(await http.GetStringAsync(new Uri(world.Base, answer.Headers.Location!), Stop));
+        Assert.Equal(was, page.QuerySelector("button[aria-pressed=true]")!.GetAttribute("value"));
+    }
+
+    [Theory]
+    [InlineData("sunny")]
+    [InlineData("")]
+    public async Task A_word_that_is_no_answer_changes_nothing(string was)
+    {
+        Assert.Equal(HttpStatusCode.BadRequest, (await PostAsync(world.Links.Debrief(Flat, LastNight, "clear")!, ("was", was))).StatusCode);
+        Assert.Empty(await OutcomesAsync());
+    }
+
+    [Fact]
+    public async Task A_night_that_has_not_come_cannot_be_answered()
+    {
+        Assert.Equal(HttpStatusCode.BadRequest, (await PostAsync(world.Links.Debrief(Flat, Tonight, "clear")!, ("was", "clear"))).StatusCode);
+    }
+
+    [Fact]
+    public async Task Another_night_s_signature_acts_on_nothing()
+    {
+        var key = world.Links.Night(Flat, Tonight)!.Query;
+        var debrief = new Uri(world.Base, $"watches/{Flat.Id}/nights/2027-05-26/debrief{key}");
+
+        Assert.Equal(HttpStatusCode.NotFound, (await PostAsync(debrief, ("was", "clear"))).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await PostAsync(new Uri(world.Base, $"watches/{Flat.Id}/nights/2027-05-26/snooze{key}"))).StatusCode);
+        Assert.Empty(await OutcomesAsync());
+    }
+
+    [Fact]
+    public async Task A_night_is_snoozed_and_taken_up_again_by_its_buttons_alone()
+    {
+        var snooze = world.Links.Snooze(Flat, Tonight)!;
+        await http.GetStringAsync(snooze, Stop);
+        Assert.False(await IsSnoozedAsync());
+
+        Assert.Equal(HttpStatusCode.SeeOther, (await PostAsync(snooze)).StatusCode);
+        Assert.True(await IsSnoozedAsync());
+        Assert.Contains("Snoozed: no more letters", await http.GetStringAsync(world.Links.Night(Flat, Tonight), Stop), StringComparison.Ordinal);
+
+        Assert.Equal(HttpStatusCode.SeeOther, (await PostAsync(snooze, ("again", "1"))).StatusCode);
+        Assert.False(await IsSnoozedAsync());
+    }
+
+    [Fact]
+    public async Task Reading_every_page_of_a_night_changes_nothing_that_is_kept()
+    {
+        var before = await StateAsync();
+
+        foreach (var link in (Uri?[])[world.Links.Night(Flat, Tonight), world.Links.Night(Flat, LastNight), world.Links.Snooze(Flat, Tonight), world.Links.Debrief(Flat, LastNight, "cloudy")])
+            Assert.Equal(HttpStatusCode.OK, (await http.GetAsync(link, Stop)).StatusCode);
+
+        Assert.Equal(before, await StateAsync());
+    }
+
+    private async Task<string> StateAsync() => string.Join('|',
+        (await world.Parts.GetRequiredService<ToldNightStore>().FromAsync(Flat.Id, Cast.FirstDay, Stop)).Select(memory => $"{memory.Version}"))
+        + $"|{(await OutcomesAsync()).Count}|{(await world.Parts.GetRequiredService<NightWatch.Store.Outbox.OutboxStore>().ListAsync(null, 1000, Stop)).Count}";
+
+    private Task<IReadOnlyList<OutcomeRecord>> OutcomesAsync() => world.Parts.GetRequiredService<OutcomeStore>().OfWatchAsync(Flat.Id, Cast.FirstDay, Cast.FirstDay.PlusDays(60), Stop);
+
+    private async Task<bool> IsSnoozedAsync() => (await world.Parts.GetRequiredService<ToldNightStore>().GetAsync(Flat.Id, Tonight, Stop)).Night.Snoozed;
+
+    private Task<HttpResponseMessage> PostAsync(Uri to, params (string Name, string Value)[] fields) =>
+        http.PostAsync(to, new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))), Stop);
+}

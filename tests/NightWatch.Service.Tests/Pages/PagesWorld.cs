@@ -1,0 +1,105 @@
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using NightWatch.Alerts.Letters;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Hosting;
+using NightWatch.Service.Pages;
+using NightWatch.Service.Pages.Links;
+using NightWatch.Service.Passes;
+using NightWatch.Service.Rehearsal;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Due;
+using NightWatch.Store.Watches;
+using NodaTime;
+
+namespace NightWatch.Service.Tests.Pages;
+
+/// <summary>The service with its pages on loopback, over the rehearsal's cast and invented weather; its clock is put forward by hand.</summary>
+internal sealed class PagesWorld : IAsyncDisposable
+{
+    private const long Seed = 11;
+
+    private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-pages-").FullName;
+    private readonly WebApplication app;
+
+    private PagesWorld()
+    {
+        var home = Cast.Watches[0].Site.Zone;
+        Clock = new VirtualClock(Cast.FirstDay.At(new LocalTime(6, 0)).InZoneStrictly(home).ToInstant());
+        Base = new Uri($"http://127.0.0.1:{FreePort()}/");
+        var settings = AllSettings.ForRehearsal(Path.Combine(folder, "pages.db"), Path.Combine(folder, "letters"), Seed);
+        settings.Service.PagesBase = Base.ToString();
+        var builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Warning);
+        builder.WebHost.UseUrls(Base.ToString());
+        builder.Services.AddSingleton<IClock>(Clock).AddSingleton<TimeProvider>(Clock).AddNightWatch(settings);
+        builder.AddPages(settings);
+        app = builder.Build();
+        app.MapPages(settings.Service);
+        app.MapHealth();
+    }
+
+    /// <summary>What time it is.</summary>
+    public VirtualClock Clock { get; }
+
+    /// <summary>Where the pages are.</summary>
+    public Uri Base { get; }
+
+    /// <summary>The service's own parts.</summary>
+    public IServiceProvider Parts => app.Services;
+
+    /// <summary>A link as a letter carries it.</summary>
+    public LetterLinks Links => new(Base, Parts.GetRequiredService<StoredLinkSigner>());
+
+    /// <summary>Starts it with the cast's watches kept.</summary>
+    public static async Task<PagesWorld> StartAsync()
+    {
+        var world = new PagesWorld();
+        var stop = TestContext.Current.CancellationToken;
+        await world.Parts.GetRequiredService<Database>().MigrateAsync(stop);
+        await world.Parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
+        foreach (var watch in Cast.Watches) await world.PutAsync(watch);
+        await world.app.StartAsync(stop);
+        return world;
+    }
+
+    /// <summary>Keeps a watch.</summary>
+    public Task PutAsync(Watch watch) => Parts.GetRequiredService<WatchStore>().PutAsync(watch, Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
+
+    /// <summary>Lets the service do everything that falls due until then.</summary>
+    public async Task LiveUntilAsync(Instant end)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var (ticker, due) = (Parts.GetRequiredService<Ticker>(), Parts.GetRequiredService<DueStore>());
+        do
+        {
+            await ticker.TickAsync(steps: true, stop);
+            Assert.Null(ticker.Trouble);
+            Clock.AdvanceTo(Instant.Min(await due.NextAsync(stop) ?? end, end));
+        }
+        while (Clock.GetCurrentInstant() < end);
+    }
+
+    /// <summary>A local time at the cast's home, so many days after its first.</summary>
+    public static Instant At(int day, int hour, int minute = 0) =>
+        Cast.FirstDay.PlusDays(day).At(new LocalTime(hour, minute)).InZoneStrictly(Cast.Watches[0].Site.Zone).ToInstant();
+
+    public async ValueTask DisposeAsync()
+    {
+        await app.StopAsync();
+        await app.DisposeAsync();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}

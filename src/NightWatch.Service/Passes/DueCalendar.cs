@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Places;
 using NightWatch.Sky.Time;
 using NightWatch.Store.Due;
 using NodaTime;
@@ -13,19 +14,24 @@ internal static class DueCalendar
     /// <summary>When the morning after is asked about: late enough for one who came home at dawn.</summary>
     public static readonly LocalTime AskedAt = new(11, 0);
 
-    /// <summary>The most minutes that a subscriber's looks come after the full time they set.</summary>
-    private const int MostSpreadMin = 9;
+    private const int FirstSecond = 60;
+    private const int SpreadSeconds = 480;
 
     private static readonly Duration AskedFor = Duration.FromHours(36);
 
     /// <summary>Everything that every day brings and that is still of use after <paramref name="now"/>, up to a horizon.</summary>
-    public static IEnumerable<DueItem> Daily(Watch watch, Instant now, Duration ahead)
+    /// <param name="watch">Of which watch.</param>
+    /// <param name="now">The clock reading.</param>
+    /// <param name="ahead">The horizon.</param>
+    /// <param name="home">Where the subscriber's first watch is, so that all of them are due together; null: this is the first.</param>
+    public static IEnumerable<DueItem> Daily(Watch watch, Instant now, Duration ahead, GeoPosition? home = null)
     {
         if (watch.Paused) return [];
+        var spread = Spread(home ?? watch.Site.Position);
         var first = now.InZone(watch.Site.Zone).Date.PlusDays(-1);
         var last = (now + ahead).InZone(watch.Site.Zone).Date;
         return Enumerable.Range(0, Period.DaysBetween(first, last) + 1)
-            .SelectMany(day => OfDay(watch, first.PlusDays(day)))
+            .SelectMany(day => OfDay(watch, first.PlusDays(day), spread))
             .Where(item => item.NotAfter > now && item.DueAt <= now + ahead && !watch.IsPausedAt(item.DueAt));
     }
 
@@ -45,10 +51,9 @@ internal static class DueCalendar
         yield return new DueItem(new DueKey(watch.Id, PassKind.After, told.Night), asked, asked + AskedFor);
     }
 
-    private static IEnumerable<DueItem> OfDay(Watch watch, LocalDate date)
+    private static IEnumerable<DueItem> OfDay(Watch watch, LocalDate date, Duration spread)
     {
         var letters = watch.Letters;
-        var spread = Spread(watch);
         var morning = At(watch, date, letters.MorningAt) + spread;
         var evening = At(watch, date, letters.EveningAt) + spread;
         var nextMorning = At(watch, date.PlusDays(1), letters.MorningAt) + spread;
@@ -65,14 +70,16 @@ internal static class DueCalendar
     }
 
     /// <summary>
-    /// Weather services ask that nobody comes on the full hour. One to nine minutes by the subscriber's address: the same every day, and
-    /// the same for all of one subscriber's watches, which share their letters.
+    /// Weather services ask that nobody comes on the full hour. One to nine minutes by the place: the same every day, apart from one
+    /// degree to the next, and within a degree in order, so that watches that share a forecast are looked at together.
     /// </summary>
-    private static Duration Spread(Watch watch)
+    private static Duration Spread(GeoPosition home)
     {
-        var hash = 2166136261u; // FNV-1a: string.GetHashCode is another one in every process
-        foreach (var c in watch.Subscriber.Address.ToLowerInvariant()) hash = (hash ^ c) * 16777619u;
-        return Duration.FromMinutes(1 + hash % MostSpreadMin);
+        var (lat, lon) = (Math.Floor(home.LatitudeDeg), Math.Floor(home.LongitudeDeg));
+        var cell = unchecked((uint)((int)lat * 73856093) ^ (uint)((int)lon * 19349663)) * 2654435761u;
+        // Ten stripes a degree, each from west to east.
+        var stripe = Math.Floor((home.LatitudeDeg - lat) * 10);
+        return Duration.FromSeconds(FirstSecond + (cell >> 8) % SpreadSeconds) + Duration.FromMilliseconds((long)(stripe * 100 + (home.LongitudeDeg - lon) * 99));
     }
 
     private static string Slot(LocalTime check) => NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Format(check);

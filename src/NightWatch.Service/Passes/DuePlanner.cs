@@ -1,3 +1,4 @@
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Due;
 using NightWatch.Store.Watches;
 using NodaTime;
@@ -18,10 +19,13 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
         string? after = null;
         while (true)
         {
-            var page = await watches.ListAsync(after, PageSize, cancellationToken);
+            var page = await watches.OfNextSubscribersAsync(after, PageSize, cancellationToken);
             if (page.Count == 0) return;
-            await due.ScheduleAsync([.. page.SelectMany(watch => DueCalendar.Daily(watch, now, Ahead))], cancellationToken);
-            after = page[^1].Id;
+            await due.ScheduleAsync([.. page.GroupBy(watch => watch.Subscriber.Address, StringComparer.OrdinalIgnoreCase).SelectMany(own => Of([.. own], now))], cancellationToken);
+            after = page[^1].Subscriber.Address;
         }
     }
+
+    private static IEnumerable<DueItem> Of(IReadOnlyList<Watch> own, Instant now) =>
+        own.SelectMany(watch => DueCalendar.Daily(watch, now, Ahead, own[0].Site.Position));
 }

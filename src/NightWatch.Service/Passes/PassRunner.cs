@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
@@ -22,11 +23,18 @@ internal sealed partial class PassRunner(
     ILogger<PassRunner> log)
 {
     private const int ClaimedAtOnce = 200;
+
+    /// <summary>More than there are processors: most of them wait, for a feed or for the transaction.</summary>
+    private const int SubscribersAtOnce = 24;
+
     private const int MostAttempts = 5;
-    private static readonly Duration Lease = Duration.FromMinutes(10);
+    
+    /// <summary>After a process dies, another one takes over what it had in hand; while it lives it is prolonged.</summary>
+    private static readonly Duration Lease = Duration.FromSeconds(60);
+
     private static readonly Duration RetryAfter = Duration.FromMinutes(5);
 
-    /// <summary>Does everything that is due now. On a stop request the subscriber in hand is finished, the rest given back.</summary>
+    /// <summary>Does everything that is due now. On a stop request the subscribers in hand are finished, the rest given back.</summary>
     public async Task<PassTally> RunDueAsync(CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
@@ -39,44 +47,73 @@ internal sealed partial class PassRunner(
         }
 
         var forecasts = desk.BeginPass(CancellationToken.None);
+        var (gate, start, done, passes) = (new Lock(), time.GetTimestamp(), default(PassTally), new HashSet<PassKind>());
+        await using (var inHand = new ClaimHeartbeat(due, Lease, clock, time))
+        {
+            await Parallel.ForEachAsync(
+                GroupsAsync(now, inHand, stop),
+                new ParallelOptions { MaxDegreeOfParallelism = SubscribersAtOnce },
+                async (group, _) =>
+                {
+                    // Once begun a subscriber is finished: the stop time is longer than one of them takes.
+                    var of = await RunGroupAsync(group, forecasts, CancellationToken.None);
+                    inHand.LetGo(group.Select(entry => entry.Claim));
+                    lock (gate)
+                    {
+                        done += of;
+                        passes.Add(group[0].Claim.Item.Key.Pass);
+                    }
+                });
+        }
+
+        if (passes.Count > 0) LogPass(string.Join('+', passes.Order()), done.Watches, done.Letters, done.Failed, (long)time.GetElapsedTime(start).TotalMilliseconds);
+        return tally + done;
+    }
+
+    /// <summary>One subscriber's claims of one pass after the other, claimed as the ones before them are taken up.</summary>
+    private async IAsyncEnumerable<List<(DueClaim Claim, Watch Watch)>> GroupsAsync(Instant now, ClaimHeartbeat inHand, [EnumeratorCancellation] CancellationToken stop)
+    {
         while (!stop.IsCancellationRequested)
         {
             IReadOnlyList<DueClaim> claims;
-            using (telemetry.Begin(Stage.Claim)) claims = await due.ClaimAsync(now, ClaimedAtOnce, Lease, stop);
-            if (claims.Count == 0) break;
-            var start = time.GetTimestamp();
-            var batch = default(PassTally);
-            var groups = await GroupAsync(claims, stop);
-            for (var i = 0; i < groups.Count; i++)
+            using (telemetry.Begin(Stage.Claim)) claims = await due.ClaimAsync(now, ClaimedAtOnce, Lease, CancellationToken.None);
+            if (claims.Count == 0) yield break;
+            inHand.Take(claims);
+            var groups = await GroupAsync(claims, inHand);
+            for (var next = 0; next < groups.Count; next++)
             {
                 if (stop.IsCancellationRequested)
                 {
-                    await due.ReleaseAsync([.. groups.Skip(i).SelectMany(group => group.Select(entry => entry.Claim))], now, CancellationToken.None);
-                    break;
+                    DueClaim[] rest = [.. groups.Skip(next).SelectMany(group => group.Select(entry => entry.Claim))];
+                    await due.ReleaseAsync(rest, now, CancellationToken.None);
+                    inHand.LetGo(rest);
+                    yield break;
                 }
 
-                // Once begun a subscriber is finished: the stop time is longer than one of them takes.
-                batch += await RunGroupAsync(groups[i], forecasts, CancellationToken.None);
+                yield return groups[next];
             }
-
-            tally += batch;
-            LogPass(string.Join('+', claims.Select(claim => claim.Item.Key.Pass).Distinct()), batch.Watches, batch.Letters, batch.Failed, (long)time.GetElapsedTime(start).TotalMilliseconds);
         }
-
-        return tally;
     }
 
-    private async Task<List<List<(DueClaim Claim, Watch Watch)>>> GroupAsync(IReadOnlyList<DueClaim> claims, CancellationToken stop)
+    private async Task<List<List<(DueClaim Claim, Watch Watch)>>> GroupAsync(IReadOnlyList<DueClaim> claims, ClaimHeartbeat inHand)
     {
+        var now = clock.GetCurrentInstant();
+        var found = (await watches.FindAsync([.. claims.Select(claim => claim.Item.Key.WatchId).Distinct()])).ToDictionary(watch => watch.Id);
         var live = new List<(DueClaim Claim, Watch Watch)>();
         foreach (var claim in claims)
         {
-            var watch = await watches.FindAsync(claim.Item.Key.WatchId, stop);
-            if (watch?.IsPausedAt(clock.GetCurrentInstant()) == false) live.Add((claim, watch));
-            else await due.CloseAsync(claim, clock.GetCurrentInstant(), watch is null ? "the watch is gone" : "paused", stop);
+            var watch = found.GetValueOrDefault(claim.Item.Key.WatchId);
+            if (watch?.IsPausedAt(now) == false)
+            {
+                live.Add((claim, watch));
+                continue;
+            }
+
+            await due.CloseAsync(claim, now, watch is null ? "the watch is gone" : "paused", CancellationToken.None);
+            inHand.LetGo([claim]);
         }
 
-        return [.. live.GroupBy(entry => (entry.Watch.Subscriber.Address, entry.Claim.Item.Key.Pass)).Select(group => group.ToList())];
+        return [.. live.GroupBy(entry => (entry.Watch.Subscriber.Address.ToLowerInvariant(), entry.Claim.Item.Key.Pass)).Select(group => group.ToList())];
     }
 
     private async Task<PassTally> RunGroupAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)

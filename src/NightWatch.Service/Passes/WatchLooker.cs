@@ -20,9 +20,10 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clo
         var pass = claim.Item.Key.Pass;
         var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
         var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
+        var known = (await told.FromAsync(watch.Id, claim.Item.Key.Night, cancellationToken)).ToDictionary(memory => memory.Night.Night);
         foreach (var night in Nights(claim.Item.Key, watch))
         {
-            var memory = await told.GetAsync(watch.Id, night, cancellationToken);
+            var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);
             var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry);
             var decision = Decide(pass, memory, evaluation, now);
             if (decision.Letter is { } order) orders.Add(order);

@@ -21,9 +21,6 @@ public sealed class ServiceOptions
     /// <summary>Seconds that a stop waits for the pass and the letter in hand.</summary>
     public int StopSeconds { get; set; } = 25;
 
-    /// <summary>Watches evaluated at once; 0: one a processor.</summary>
-    public int Workers { get; set; }
-
     /// <summary>Domain of the letters' Message-IDs and calendar entries; empty: that of the mail's From.</summary>
     public string MessageIdDomain { get; set; } = "";
 
@@ -64,7 +61,6 @@ public sealed class ServiceOptions
         if (Port is < 0 or > 65535) yield return $"Service:Port is {Port}; accepted: 0 to 65535.";
         if (TickSeconds is < 1 or > 300) yield return $"Service:TickSeconds is {TickSeconds}; accepted: 1 to 300.";
         if (StopSeconds is < 1 or > 300) yield return $"Service:StopSeconds is {StopSeconds}; accepted: 1 to 300.";
-        if (Workers is < 0 or > 64) yield return $"Service:Workers is {Workers}; accepted: 0 (one a processor) to 64.";
         if (MessageIdDomain.Length > 0 && Uri.CheckHostName(MessageIdDomain) != UriHostNameType.Dns)
             yield return $"Service:MessageIdDomain is '{MessageIdDomain}'; accepted: a domain name, or empty.";
         if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret)

@@ -19,4 +19,7 @@ internal sealed record Dialect(string LeaseNow, string SkipLocked, string ForSha
     public static Dialect PostgreSql { get; } =
         new("(extract(epoch FROM clock_timestamp()) * 1000)::bigint", "FOR UPDATE SKIP LOCKED", "FOR SHARE", "= ANY (@ids)",
             "SELECT count(*) FROM information_schema.tables WHERE table_name = 'schemaversions' AND table_schema = current_schema()");
+
+    /// <summary><see cref="SkipLocked"/> where several tables are read and the rows of one are claimed.</summary>
+    public string SkipLockedOf(string table) => SkipLocked.Replace("UPDATE", "UPDATE OF " + table, StringComparison.Ordinal);
 }

@@ -8,6 +8,12 @@ namespace NightWatch.Store.Due;
 /// <summary>Our own table of what is due: the tick asks it, so that a look missed while the service was down is caught up or dropped by rule.</summary>
 public sealed class DueStore(Database database)
 {
+    /// <summary>Tried so often, an item comes after all others: it may be what kills the process.</summary>
+    private const int SuspectFrom = 2;
+
+    /// <summary>The words of the partial index: neither what is done nor what is for later is looked through.</summary>
+    private const string Open = "due.state IN ('Pending', 'Claimed') AND due.due_at <= @now";
+
     private const string Columns = "id, watch_id, pass, night, slot, due_at, not_after, why, attempt, fence";
 
     /// <summary>
@@ -27,13 +33,13 @@ public sealed class DueStore(Database database)
         {
             var late = await session.QueryAsync<long>(
                 $"""
-                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Late}', closed_at = @now, fence = fence + 1 WHERE not_after < @now
+                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Late}', closed_at = @now, fence = fence + 1 WHERE {Open} AND not_after < @now
                   AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING id
                 """,
                 new { now });
             var overtaken = await session.QueryAsync<long>(
-                """
-                UPDATE due SET state = 'Dropped', why = 'overtaken by a later look', closed_at = @now WHERE state = 'Pending' AND due_at <= @now
+                $"""
+                UPDATE due SET state = 'Dropped', why = 'overtaken by a later look', closed_at = @now WHERE {Open} AND state = 'Pending'
                   AND EXISTS (SELECT 1 FROM due later WHERE later.watch_id = due.watch_id AND later.pass = due.pass AND later.night = due.night
                     AND later.state = 'Pending' AND later.due_at <= @now AND later.due_at > due.due_at)
                 RETURNING id
@@ -46,29 +52,49 @@ public sealed class DueStore(Database database)
         cancellationToken);
 
     /// <summary>
-    /// Takes due items of watches that are not paused, the oldest first, those tried before last; also those of a process whose lease
-    /// has run out. No two processes get the same.
+    /// Takes due items of watches that are looked at, the oldest first, those tried twice in vain after all others; also those of a process whose
+    /// lease has run out. No two processes get the same, and no two get parts of what is due for one subscriber, which shares letters.
     /// </summary>
+    /// <param name="now">The clock reading.</param>
+    /// <param name="count">About how many; the last subscriber's items are taken whole.</param>
+    /// <param name="lease">How long they are ours without <see cref="RenewAsync"/>.</param>
+    /// <param name="cancellationToken">Stops.</param>
     public Task<IReadOnlyList<DueClaim>> ClaimAsync(Instant now, int count, Duration lease, CancellationToken cancellationToken = default) =>
         database.WriteAsync(
             async session =>
             {
-                var ids = await session.QueryAsync<long>(
-                    $"""
-                    UPDATE due SET state = 'Claimed', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs,
-                      attempt = attempt + 1, fence = fence + 1
-                    WHERE id IN (
-                      SELECT id FROM due WHERE due_at <= @now AND not_after >= @now
-                        AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow}))
-                        AND EXISTS (SELECT 1 FROM watch WHERE watch.id = due.watch_id AND {WatchStore.Looks})
-                      ORDER BY attempt, due_at, id LIMIT @count {session.Dialect.SkipLocked})
-                    RETURNING id
-                    """,
-                    new { now, count, database.Node, leaseMs = (long)lease.TotalMilliseconds });
-                var rows = await session.QueryAsync<Row>($"SELECT {Columns} FROM due WHERE id {session.Dialect.InIds} ORDER BY due_at, id", new { ids });
-                return (IReadOnlyList<DueClaim>)[.. rows.Select(row => new DueClaim(row.Id, row.ToItem(), (int)row.Attempt, row.Fence))];
+                var values = new { now, count, database.Node, leaseMs = (long)lease.TotalMilliseconds };
+                var tried = $"attempt < {SuspectFrom}";
+                var rows = await session.QueryAsync<Row>(Claim(session, Leading(session, tried)), values);
+                if (rows.Count == 0) rows = await session.QueryAsync<Row>(Claim(session, Leading(session, tried = $"attempt >= {SuspectFrom}")), values);
+                if (rows.Count == 0) return (IReadOnlyList<DueClaim>)[];
+                var others = await session.QueryAsync<Row>(
+                    Claim(session, Following(session, tried)), new { values.now, values.Node, values.leaseMs, ids = rows.Select(row => row.WatchId).Distinct().ToArray() });
+                return [.. rows.Concat(others).OrderBy(row => row.DueAt).ThenBy(row => row.Id).Select(row => new DueClaim(row.Id, row.ToItem(), (int)row.Attempt, row.Fence))];
             },
             cancellationToken);
+
+    /// <summary>Prolongs the leases of items in hand.</summary>
+    /// <returns>How many are still ours.</returns>
+    public Task<int> RenewAsync(IReadOnlyCollection<DueClaim> claims, Instant now, Duration lease, CancellationToken cancellationToken = default) => database.WriteAsync(
+        async session =>
+        {
+            var ours = 0;
+            foreach (var part in claims.Chunk(RowValues.MostRows))
+            {
+                var rows = RowValues.Of(part, claim => [claim.Id, claim.Fence]).Add("leaseMs", (long)lease.TotalMilliseconds).Add("now", now);
+                ours += await session.ExecuteAsync(
+                    $"""
+                    WITH ours(id, fence) AS (VALUES {rows.Text})
+                    UPDATE due SET lease_until = {session.Dialect.LeaseNow} + @leaseMs FROM ours
+                    WHERE due.id = ours.id AND due.fence = ours.fence AND due.state = 'Claimed'
+                    """,
+                    rows.Values);
+            }
+
+            return ours;
+        },
+        cancellationToken);
 
     /// <summary>Gives items back undone; they may be claimed from <paramref name="notBefore"/> on.</summary>
     public Task ReleaseAsync(IReadOnlyCollection<DueClaim> claims, Instant notBefore, CancellationToken cancellationToken = default) =>
@@ -109,20 +135,53 @@ public sealed class DueStore(Database database)
 
     internal static async Task<int> ScheduleAsync(Session session, IReadOnlyCollection<DueItem> items)
     {
-        foreach (var item in items)
+        // The last word on a key: one statement may touch a row once.
+        foreach (var part in items.GroupBy(item => item.Key, (_, same) => same.Last()).Chunk(RowValues.MostRows))
         {
+            var rows = RowValues.Of(part, item => [item.Key.WatchId, item.Key.Pass.ToString(), item.Key.Night, item.Key.Slot, item.DueAt, item.NotAfter]);
             await session.ExecuteAsync(
-                """
+                $"""
+                WITH item(watch_id, pass, night, slot, due_at, not_after) AS (VALUES {rows.Text})
                 INSERT INTO due (watch_id, pass, night, slot, due_at, not_after, state)
-                SELECT id, @pass, @Night, @Slot, @DueAt, @NotAfter, 'Pending' FROM watch WHERE id = @WatchId
+                SELECT watch.id, pass, night, slot, due_at, not_after, 'Pending' FROM item JOIN watch ON watch.id = item.watch_id WHERE true
                 ON CONFLICT (watch_id, pass, night, slot) DO UPDATE SET due_at = excluded.due_at, not_after = excluded.not_after
-                WHERE due.state = 'Pending'
+                WHERE due.state = 'Pending' AND (due.due_at <> excluded.due_at OR due.not_after <> excluded.not_after)
                 """,
-                new { item.Key.WatchId, pass = item.Key.Pass.ToString(), item.Key.Night, item.Key.Slot, item.DueAt, item.NotAfter });
+                rows.Values);
         }
 
         return items.Count;
     }
+
+    private static string Ready(Session session, string due) =>
+        $"{Open.Replace("due.", due + ".", StringComparison.Ordinal)} AND {due}.not_after >= @now AND ({due}.state = 'Pending' OR {due}.lease_until <= {session.Dialect.LeaseNow})";
+
+    /// <summary>
+    /// Of each subscriber the first item that is ready: who holds that one holds them all, and another process finds neither it nor, while it
+    /// is not committed, the others.
+    /// </summary>
+    private static string Leading(Session session, string tried) =>
+        $"""
+        SELECT due.id FROM due JOIN watch ON watch.id = due.watch_id AND {WatchStore.Looks}
+        WHERE {Ready(session, "due")} AND due.{tried}
+          AND NOT EXISTS (SELECT 1 FROM watch own JOIN due earlier ON earlier.watch_id = own.id WHERE own.address = watch.address
+            AND {Ready(session, "earlier")} AND earlier.{tried} AND {WatchStore.Looks.Replace("watch.", "own.", StringComparison.Ordinal)}
+            AND (earlier.due_at < due.due_at OR (earlier.due_at = due.due_at AND earlier.id < due.id)))
+        ORDER BY due.due_at, due.id LIMIT @count {session.Dialect.SkipLockedOf("due")}
+        """;
+
+    private static string Following(Session session, string tried) =>
+        $"""
+        SELECT due.id FROM due JOIN watch ON watch.id = due.watch_id AND {WatchStore.Looks}
+        WHERE watch.address IN (SELECT address FROM watch first WHERE first.id {session.Dialect.InIds}) AND {Ready(session, "due")} AND due.{tried}
+        {session.Dialect.SkipLockedOf("due")}
+        """;
+
+    private static string Claim(Session session, string which) =>
+        $"""
+        UPDATE due SET state = 'Claimed', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs, attempt = attempt + 1, fence = fence + 1
+        WHERE id IN ({which}) RETURNING {Columns}
+        """;
 
     private sealed class Row
     {

@@ -56,20 +56,29 @@ public abstract record PassOutcome
 }
 
 /// <summary>Commits passes.</summary>
-public sealed class PassStore(Database database)
+public sealed class PassStore(Database database) : IDisposable
 {
+    private readonly SharedCommits<PassOutcome> shared = new(unit => database.WriteAsync(unit, CancellationToken.None));
+
     /// <summary>Keeps everything of the pass in one transaction.</summary>
     public async Task<PassOutcome> CommitAsync(PassCommit commit, Instant now, CancellationToken cancellationToken = default)
     {
         try
         {
-            return await database.WriteAsync(session => KeepAsync(session, commit, now), cancellationToken);
+            cancellationToken.ThrowIfCancellationRequested();
+            // A server takes the commits of many connections together by itself.
+            return await (database.Kind == DatabaseKind.Sqlite
+                ? shared.RunAsync(session => KeepAsync(session, commit, now))
+                : database.WriteAsync(session => KeepAsync(session, commit, now), cancellationToken));
         }
         catch (OvertakenException overtaken)
         {
             return new PassOutcome.Overtaken(overtaken.Message);
         }
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => shared.Dispose();
 
     private static async Task<PassOutcome> KeepAsync(Session session, PassCommit commit, Instant now)
     {

@@ -28,6 +28,19 @@ public sealed class WatchStore(Database database)
     public async Task<Watch?> FindAsync(string id, CancellationToken cancellationToken = default) =>
         (await QueryAsync($"{Select} WHERE watch.id = @id", new { id }, cancellationToken)).SingleOrDefault();
 
+    /// <summary>Several watches; those there are of the ids given.</summary>
+    public Task<IReadOnlyList<Watch>> FindAsync(IReadOnlyCollection<string> ids, CancellationToken cancellationToken = default) =>
+        QueryAsync(session => $"{Select} WHERE watch.id {session.Dialect.InIds}", new { ids = ids.ToArray() }, cancellationToken);
+
+    /// <summary>The watches of the next subscribers in order of address, each one's together; empty: there are no more.</summary>
+    /// <param name="after">The last subscriber's address as saved; null: begin.</param>
+    /// <param name="subscribers">How many of them.</param>
+    /// <param name="cancellationToken">Stops.</param>
+    public Task<IReadOnlyList<Watch>> OfNextSubscribersAsync(string? after, int subscribers, CancellationToken cancellationToken = default) => QueryAsync(
+        $"{Select} WHERE watch.address IN (SELECT DISTINCT address FROM watch WHERE address > @after ORDER BY address LIMIT @subscribers) ORDER BY watch.address, watch.id",
+        new { after = after is null ? "" : Key(after), subscribers },
+        cancellationToken);
+
     /// <summary>All watches (also paused ones), by id; <paramref name="after"/> and <paramref name="take"/> page through many.</summary>
     public Task<IReadOnlyList<Watch>> ListAsync(string? after = null, int take = int.MaxValue, CancellationToken cancellationToken = default) =>
         QueryAsync($"{Select} WHERE watch.id > @after ORDER BY watch.id LIMIT @take", new { after = after ?? "", take }, cancellationToken);
@@ -101,9 +114,11 @@ public sealed class WatchStore(Database database)
 
     private static string Key(string address) => address.Trim().ToLowerInvariant();
 
-    private async Task<IReadOnlyList<Watch>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
+    private Task<IReadOnlyList<Watch>> QueryAsync(string sql, object values, CancellationToken cancellationToken) => QueryAsync(_ => sql, values, cancellationToken);
+
+    private async Task<IReadOnlyList<Watch>> QueryAsync(Func<Session, string> sql, object values, CancellationToken cancellationToken)
     {
-        var rows = await database.ReadAsync(session => session.QueryAsync<Row>(sql, values), cancellationToken);
+        var rows = await database.ReadAsync(session => session.QueryAsync<Row>(sql(session), values), cancellationToken);
         return [.. rows.Select(row => row.ToWatch())];
     }
 

@@ -7,11 +7,16 @@ namespace NightWatch.Weather.Fetching;
 internal sealed class FeedAsker(IForecastArchive archive, IFeedHolds holds, IClock clock, FetchRules rules)
 {
     /// <summary>The kept runs after asking, newest first, whether the feed answered just now, and why not where it was asked in vain.</summary>
+    /// <param name="feed">Who.</param>
+    /// <param name="cell">Where.</param>
+    /// <param name="take">How many runs.</param>
+    /// <param name="mayAsk">False: it was asked in this pass, only what is kept is wanted again.</param>
+    /// <param name="cancellationToken">Stops it.</param>
     public async Task<(IReadOnlyList<ArchivedForecast> Runs, bool IsNews, FeedNote? Note)> RunsAsync(
-        IForecastFeed feed, FeedCell cell, int take, CancellationToken cancellationToken)
+        IForecastFeed feed, FeedCell cell, int take, bool mayAsk, CancellationToken cancellationToken)
     {
         var runs = await archive.RunsAsync(feed.Id, cell.Key, take, cancellationToken);
-        if (!await MayAskAsync(feed.Id, cell, runs, cancellationToken))
+        if (!mayAsk || !await MayAskAsync(feed.Id, cell, runs, cancellationToken))
             return (runs, false, null);
         var note = await feed.FetchAsync(cell.Place, Known(runs), cancellationToken) switch
         {
@@ -24,12 +29,13 @@ internal sealed class FeedAsker(IForecastArchive archive, IFeedHolds holds, IClo
     }
 
     /// <summary>The same for members, of which the newest answer is enough.</summary>
-    public async Task<(IReadOnlyList<ArchivedForecast> Runs, FeedNote? Note)> MembersAsync(IEnsembleFeed feed, FeedCell cell, CancellationToken cancellationToken)
+    public async Task<(IReadOnlyList<ArchivedForecast> Runs, FeedNote? Note)> MembersAsync(
+        IEnsembleFeed feed, FeedCell cell, bool mayAsk, CancellationToken cancellationToken)
     {
         // A feed may give both a forecast and members under one id.
         var id = feed.Id + "/members";
         var runs = await archive.RunsAsync(id, cell.Key, 1, cancellationToken);
-        if (!await MayAskAsync(id, cell, runs, cancellationToken))
+        if (!mayAsk || !await MayAskAsync(id, cell, runs, cancellationToken))
             return (runs, null);
         var note = await feed.FetchMembersAsync(cell.Place, Known(runs), cancellationToken) switch
         {

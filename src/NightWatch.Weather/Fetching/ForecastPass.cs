@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Rain;
@@ -12,8 +11,8 @@ public sealed class ForecastPass
     /// <summary>Several passes see the same run, so more answers are looked through than runs are wanted.</summary>
     private const int AnswersPerRun = 2;
 
-    private readonly ConcurrentDictionary<string, Lazy<Task<PlaceForecast>>> forecasts = new();
-    private readonly ConcurrentDictionary<string, Lazy<Task<PlaceMembers>>> members = new();
+    private readonly PassCells<PlaceForecast> forecasts = new();
+    private readonly PassCells<PlaceMembers> members = new();
     private readonly FeedAsker asker;
     private readonly ReadAnswers read;
     private readonly FeedReaders readers;
@@ -40,7 +39,7 @@ public sealed class ForecastPass
     public Task<PlaceForecast> ForecastAsync(ForecastPlace place)
     {
         var cell = FeedCell.Of(place);
-        return forecasts.GetOrAdd(cell.Key, _ => new Lazy<Task<PlaceForecast>>(() => AskAllAsync(cell))).Value;
+        return forecasts.GetOrAdd(cell.Key, isFirst => AskAllAsync(cell, isFirst));
     }
 
     /// <summary>The ensemble's members for a place; none where there is no ensemble, or only one that is too old.</summary>
@@ -49,10 +48,10 @@ public sealed class ForecastPass
         if (ensemble is null)
             return Task.FromResult(new PlaceMembers([], []));
         var cell = FeedCell.Of(place);
-        return members.GetOrAdd(cell.Key, _ => new Lazy<Task<PlaceMembers>>(() => AskMembersAsync(ensemble, cell))).Value;
+        return members.GetOrAdd(cell.Key, isFirst => AskMembersAsync(ensemble, cell, isFirst));
     }
 
-    private async Task<PlaceForecast> AskAllAsync(FeedCell cell)
+    private async Task<PlaceForecast> AskAllAsync(FeedCell cell, bool mayAsk)
     {
         var notes = ImmutableArray.CreateBuilder<FeedNote>();
         ImmutableArray<KeptRun> chosen = [];
@@ -61,7 +60,7 @@ public sealed class ForecastPass
         var news = new HashSet<string>();
         foreach (var feed in feeds)
         {
-            var (kept, isNews, note) = await asker.RunsAsync(feed, cell, 1 + AnswersPerRun * earlierRuns, stop);
+            var (kept, isNews, note) = await asker.RunsAsync(feed, cell, 1 + AnswersPerRun * earlierRuns, mayAsk, stop);
             if (note is not null)
                 notes.Add(note);
             if (isNews)
@@ -108,9 +107,9 @@ public sealed class ForecastPass
         return [.. await rain.SinceAsync(cell.Key, clock.GetCurrentInstant() - RainLedger.LongestPast, stop)];
     }
 
-    private async Task<PlaceMembers> AskMembersAsync(IEnsembleFeed feed, FeedCell cell)
+    private async Task<PlaceMembers> AskMembersAsync(IEnsembleFeed feed, FeedCell cell, bool mayAsk)
     {
-        var (kept, note) = await asker.MembersAsync(feed, cell, stop);
+        var (kept, note) = await asker.MembersAsync(feed, cell, mayAsk, stop);
         ImmutableArray<FeedNote> notes = note is null ? [] : [note];
         if (kept.Count == 0 || rules.Judge(kept[0].Body.RetrievedAt, null, clock.GetCurrentInstant()) == Freshness.TooOld)
             return new PlaceMembers([], notes);

@@ -14,10 +14,10 @@ internal static class LoadCommand
                 return LoadDatabase.MakeAsync(setting, numbers[0], numbers[1], numbers[2], numbers[3]);
             case ["letter"]:
                 return LetterCost.RunAsync();
-            case ["pass", var setting, .. var rest]:
-                return LoadPass.RunAsync(setting, rest is [var workers] ? int.Parse(workers, CultureInfo.InvariantCulture) : Environment.ProcessorCount);
+            case ["pass", var setting]:
+                return LoadPass.RunAsync(setting);
             default:
-                Console.Error.WriteLine("usage: load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE [WORKERS] | load letter");
+                Console.Error.WriteLine("usage: load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE | load letter");
                 return Task.FromResult(2);
         }
     }

@@ -18,13 +18,12 @@ namespace NightWatch.Bench.Load;
 /// <summary>The service's own evening pass over a made database, from stored answers: how long, how much memory, and where the time goes.</summary>
 internal static class LoadPass
 {
-    public static async Task<int> RunAsync(string setting, int workers)
+    public static async Task<int> RunAsync(string setting)
     {
         var clock = new VirtualClock(LoadWatches.At(17, 0));
         var settings = AllSettings.ForRehearsal(setting, Path.Combine(Path.GetTempPath(), "nightwatch-load-letters"), seed: 1) with
         {
             Feeds = new FeedsOptions { Order = "open-meteo", Usage = "private" },
-            Service = new ServiceOptions { Workers = workers },
         };
         await using var parts = new ServiceCollection()
             .AddLogging(logging => logging.ClearProviders())

@@ -78,9 +78,9 @@ internal static class Given
         Why = "first go at lead 2",
     };
 
-    public static async Task<Watch> SavedWatchAsync(Database database, string id = "core-at-the-bend")
+    public static async Task<Watch> SavedWatchAsync(Database database, string id = "core-at-the-bend", string address = "Ilse.Vermaak@example.org")
     {
-        var watch = Watch(id);
+        var watch = Watch(id, address: address);
         await new Store.Watches.WatchStore(database).PutAsync(watch, Now, TestContext.Current.CancellationToken);
         return watch;
     }

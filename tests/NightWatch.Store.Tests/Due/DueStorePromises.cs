@@ -1,3 +1,4 @@
+using System.Globalization;
 using NightWatch.Alerts.Policy;
 using NightWatch.Store.Due;
 using NightWatch.Store.Tests.Databases;
@@ -123,15 +124,73 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
     }
 
     [Fact]
-    public async Task An_item_given_back_waits_and_comes_after_those_not_tried_yet()
+    public async Task An_item_given_back_waits_and_after_two_tries_comes_after_those_not_tried_yet()
     {
         await ScheduleAsync(Given.Due(slot: "a"));
         await Due.ReleaseAsync(await ClaimAsync(Given.Now), Given.Now + Hour, Cancel);
-        await ScheduleAsync(Given.Due(slot: "b", at: Given.Now + Hour));
-
         Assert.Empty(await ClaimAsync(Given.Now));
-        Assert.Equal("b", Assert.Single(await Due.ClaimAsync(Given.Now + Hour, 1, Given.Lease, Cancel)).Item.Key.Slot);
-        Assert.Equal("a", Assert.Single(await Due.ClaimAsync(Given.Now + Hour, 1, Given.Lease, Cancel)).Item.Key.Slot);
+        await Due.ReleaseAsync(await ClaimAsync(Given.Now + Hour), Given.Now + 2 * Hour, Cancel);
+        await ScheduleAsync(Given.Due(slot: "b", at: Given.Now + 2 * Hour));
+
+        Assert.Equal("b", Assert.Single(await ClaimAsync(Given.Now + 2 * Hour)).Item.Key.Slot);
+        Assert.Equal("a", Assert.Single(await ClaimAsync(Given.Now + 2 * Hour)).Item.Key.Slot);
+    }
+
+    [Fact]
+    public async Task What_is_due_for_one_subscriber_goes_to_one_process_whole()
+    {
+        foreach (var (id, address) in (IEnumerable<(string, string)>)[("hut", "ilse@example.org"), ("dune", "jonas@example.org"), ("lake", "Ilse@example.org"), ("pass", "jonas@example.org")])
+        {
+            await Given.SavedWatchAsync(Database, id, address);
+            await Due.ScheduleAsync([Given.Due(watch: id)], Cancel);
+        }
+
+        await using var other = Tested.Open();
+        var first = await ClaimAsync(Given.Now, atLeast: 1);
+        var second = await new DueStore(other).ClaimAsync(Given.Now, 1, Given.Lease, Cancel);
+
+        Assert.Equal(["hut", "lake"], first.Select(claim => claim.Item.Key.WatchId).Order());
+        Assert.Equal(["dune", "pass"], second.Select(claim => claim.Item.Key.WatchId).Order());
+    }
+
+    [Fact]
+    public async Task Many_processes_at_once_never_split_a_subscriber()
+    {
+        const int subscribers = 40;
+        for (var i = 0; i < 3 * subscribers; i++)
+        {
+            await Given.SavedWatchAsync(Database, $"w{i:D3}", $"s{i % subscribers}@example.org");
+            await Due.ScheduleAsync([Given.Due(watch: $"w{i:D3}")], Cancel);
+        }
+
+        await using var second = Tested.Open();
+        await using var third = Tested.Open();
+        var claims = (await Task.WhenAll(new[] { Database, second, third }.Select(AllAsync))).SelectMany(of => of).ToList();
+
+        Assert.Equal(3 * subscribers, claims.Sum(claim => claim.Count));
+        Assert.All(claims.SelectMany(claim => claim.GroupBy(item => int.Parse(item.Item.Key.WatchId[1..], CultureInfo.InvariantCulture) % subscribers)), own => Assert.Equal(3, own.Count()));
+
+        static Task<List<IReadOnlyList<DueClaim>>> AllAsync(Database database) => Task.Run(async () =>
+        {
+            var all = new List<IReadOnlyList<DueClaim>>();
+            while (await new DueStore(database).ClaimAsync(Given.Now, 2, Given.Lease, Cancel) is { Count: > 0 } more) all.Add(more);
+            return all;
+        });
+    }
+
+    [Fact]
+    public async Task A_lease_that_is_prolonged_does_not_run_out()
+    {
+        await ScheduleAsync(Given.Due(slot: "a"), Given.Due(slot: "b"));
+        var claims = await ClaimAsync(Given.Now);
+        await Tested.LetLeasesRunOutAsync();
+
+        Assert.Equal(2, await Due.RenewAsync(claims, Given.Now, Given.Lease, Cancel));
+        Assert.Empty(await ClaimAsync(Given.Now));
+
+        await Tested.LetLeasesRunOutAsync();
+        Assert.Equal(2, (await ClaimAsync(Given.Now)).Count);
+        Assert.Equal(0, await Due.RenewAsync(claims, Given.Now, Given.Lease, Cancel));
     }
 
     private async Task ScheduleAsync(params DueItem[] items)
@@ -140,5 +199,5 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
         await Due.ScheduleAsync(items, Cancel);
     }
 
-    private Task<IReadOnlyList<DueClaim>> ClaimAsync(Instant now) => Due.ClaimAsync(now, 100, Given.Lease, Cancel);
+    private Task<IReadOnlyList<DueClaim>> ClaimAsync(Instant now, int atLeast = 100) => Due.ClaimAsync(now, atLeast, Given.Lease, Cancel);
 }

@@ -33,7 +33,12 @@ public sealed class PostgresTestDatabase : TestDatabase
         Assert.SkipWhen(Port is null, "NW_TEST_PG_PORT is not set: no PostgreSQL to test on.");
         if (Free.TryTake(out name))
         {
-            await RunAsync("TRUNCATE site, watch, forecast, rain, feed_hold, verdict, told_night, due, outbox, outbox_about RESTART IDENTITY", name);
+            await RunAsync(
+                """
+                DO $$ BEGIN EXECUTE (SELECT 'TRUNCATE ' || string_agg(quote_ident(tablename), ', ') || ' RESTART IDENTITY'
+                  FROM pg_tables WHERE schemaname = 'public' AND tablename <> 'schemaversions'); END $$
+                """,
+                name);
             return;
         }
 

@@ -47,6 +47,40 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
     }
 
     [Fact]
+    public async Task Of_many_passes_at_once_the_one_that_is_refused_takes_no_other_with_it()
+    {
+        const int many = 30;
+        for (var i = 0; i < many; i++)
+        {
+            await Given.SavedWatchAsync(Database, $"w{i:D2}", $"s{i}@example.org");
+            await Due.ScheduleAsync([Given.Due(watch: $"w{i:D2}")], Cancel);
+        }
+
+        var claims = await Due.ClaimAsync(Given.Now, many, Given.Lease, Cancel);
+        var watches = new WatchStore(Database);
+        await watches.PauseAsync("w07", true, Given.Now, Cancel);
+        var passes = Passes;
+
+        var outcomes = await Task.WhenAll(claims.Select(claim => Task.Run(
+            () => passes.CommitAsync(
+                new PassCommit
+                {
+                    Done = [claim],
+                    Told = [new ToldMemory(new ToldNight { WatchId = claim.Item.Key.WatchId, Night = Given.Night, Told = VerdictClass.Go }, 0)],
+                    Letters = [Given.Letter(claim.Item.Key.WatchId)],
+                },
+                Given.Now,
+                Cancel),
+            Cancel)));
+
+        Assert.Equal("w07", claims[Array.FindIndex(outcomes, outcome => outcome is PassOutcome.Overtaken)].Item.Key.WatchId);
+        Assert.Equal(many - 1, outcomes.Count(outcome => outcome == new PassOutcome.Committed(1)));
+        Assert.Equal(many - 1, (await Outbox.ListAsync(OutboxState.Pending, 100, Cancel)).Count);
+        Assert.Equal(0, (await Told.GetAsync("w07", Given.Night, Cancel)).Version);
+        Assert.Equal(1, (await Told.GetAsync("w08", Given.Night, Cancel)).Version);
+    }
+
+    [Fact]
     public async Task A_pass_whose_due_item_was_taken_over_leaves_nothing()
     {
         var commit = await PassAsync();

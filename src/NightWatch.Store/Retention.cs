@@ -23,12 +23,15 @@ public sealed record RetentionRule
     /// <summary>What nights before this were like goes. Longer than the verdicts: what is usual at a site takes years to learn.</summary>
     public Duration Outcomes { get; init; } = Duration.FromDays(2000);
 
+    /// <summary>Uses of what is rationed older than this count no more.</summary>
+    public Duration Rations { get; init; } = Duration.FromDays(31);
+
     /// <summary>Done and dropped due items older than this go.</summary>
     public Duration Due { get; init; } = Duration.FromDays(14);
 }
 
 /// <summary>Rows that went.</summary>
-public sealed record Removed(int Forecasts, int Rain, int FeedHolds, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due, int Outcomes);
+public sealed record Removed(int Forecasts, int Rain, int FeedHolds, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due, int Outcomes, int Pages = 0);
 
 /// <summary>Lets old rows go.</summary>
 public sealed class Retention(Database database)
@@ -54,7 +57,10 @@ public sealed class Retention(Database database)
             await DeleteAsync("DELETE FROM verdict WHERE at < @before", new { before = now - rule.Verdicts }),
             await DeleteAsync("DELETE FROM told_night WHERE night < @before", new { before = (now - rule.Verdicts).InUtc().Date }),
             await DeleteAsync("DELETE FROM due WHERE closed_at < @before", new { before = now - rule.Due }),
-            await DeleteAsync("DELETE FROM outcome WHERE night < @before", new { before = (now - rule.Outcomes).InUtc().Date }));
+            await DeleteAsync("DELETE FROM outcome WHERE night < @before", new { before = (now - rule.Outcomes).InUtc().Date }),
+            await DeleteAsync("DELETE FROM ticket WHERE expires_at < @now", new { now })
+            + await DeleteAsync("DELETE FROM session WHERE expires_at < @now", new { now })
+            + await DeleteAsync("DELETE FROM ration WHERE at < @before", new { before = now - rule.Rations }));
 
         Task<int> DeleteAsync(string sql, object values) => database.WriteAsync(session => session.ExecuteAsync(sql, values), cancellationToken);
     }

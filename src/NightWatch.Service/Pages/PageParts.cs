@@ -8,7 +8,10 @@ using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Pages.Nights;
 using NightWatch.Service.Pages.Security;
+using NightWatch.Service.Pages.SignUp;
+using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Settings;
+using NightWatch.Store.Subscribers;
 
 namespace NightWatch.Service.Pages;
 
@@ -30,7 +33,9 @@ internal static class PageParts
             kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
         });
         var services = builder.Services;
-        services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>();
+        services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>().AddSingleton<PageAddress>();
+        services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<RationStore>().AddSingleton<SubscriberStore>();
+        services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>();
         services.AddNightPages();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
@@ -65,7 +70,8 @@ internal static class PageParts
 
         app.Services.GetRequiredService<PageAssets>().Map(app);
         var pages = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, PostGuard>();
-        pages.MapGet("/", () => PageResult.Says("NightWatch", StatusCodes.Status200OK));
+        SignUpRoutes.Map(pages);
+        pages.MapGet("/sources", () => PageResult.Of<SourcesPage>(new Dictionary<string, object?>()));
     }
 
     // Without PagesBase nobody has said that the pages are for others.

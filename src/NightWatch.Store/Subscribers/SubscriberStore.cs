@@ -1,0 +1,90 @@
+using NightWatch.Planning.Watches;
+using NightWatch.Store.Connections;
+using NightWatch.Store.Due;
+using NightWatch.Store.Watches;
+using NodaTime;
+
+namespace NightWatch.Store.Subscribers;
+
+/// <summary>A letter as its recipient may know of it.</summary>
+/// <param name="Kind">"Outlook", ...</param>
+/// <param name="State">Where it stands.</param>
+/// <param name="CreatedAt">When it was written.</param>
+/// <param name="ClosedAt">When it was sent or given up; null: neither yet.</param>
+public sealed record LetterTrace(string Kind, string State, Instant CreatedAt, Instant? ClosedAt);
+
+/// <summary>What belongs to one address as a whole.</summary>
+public sealed class SubscriberStore(Database database)
+{
+    /// <summary>Turns a ticket into the watch it holds, with its site and what is due: all of it, or nothing.</summary>
+    /// <param name="hash">SHA-256 of the token.</param>
+    /// <param name="now">When.</param>
+    /// <param name="schedule">What is due for the watch.</param>
+    /// <param name="cancellationToken">Gives up.</param>
+    /// <returns>The watch; null: the ticket is unknown, used or out of date.</returns>
+    public Task<Watch?> ConfirmAsync(string hash, Instant now, Func<Watch, IReadOnlyCollection<DueItem>> schedule, CancellationToken cancellationToken = default) => database.WriteAsync(
+        async session =>
+        {
+            if (await TicketStore.TakeAsync(session, hash, TicketPurpose.Confirm, now) is not { Body: { } body }) return null;
+            var watch = StoreJson.Read<Watch>(body);
+            await SiteStore.PutAsync(session, watch.Site, now);
+            await WatchStore.PutAsync(session, watch, now);
+            await DueStore.ScheduleAsync(session, schedule(watch));
+            return watch;
+        },
+        cancellationToken);
+
+    /// <summary>A watch as a ticket carries it.</summary>
+    public static string Body(Watch watch) => StoreJson.Write(watch);
+
+    /// <summary>The same, read.</summary>
+    public static Watch WatchOf(string body) => StoreJson.Read<Watch>(body);
+
+    /// <summary>How many addresses have a watch.</summary>
+    public Task<long> CountAsync(CancellationToken cancellationToken = default) =>
+        database.ReadAsync(session => session.FirstAsync<long>("SELECT count(DISTINCT address) FROM watch"), cancellationToken);
+
+    /// <summary>Every letter to an address, oldest first.</summary>
+    public Task<IReadOnlyList<LetterTrace>> LettersAsync(string address, CancellationToken cancellationToken = default) => database.ReadAsync(
+        async session => (IReadOnlyList<LetterTrace>)[.. (await session.QueryAsync<Row>("SELECT kind, state, created_at, closed_at FROM outbox WHERE lower(recipient) = @address ORDER BY id", new { address }))
+            .Select(row => new LetterTrace(row.Kind, row.State, row.CreatedAt, row.ClosedAt))],
+        cancellationToken);
+
+    /// <summary>Everything of an address goes: watches and their history, letters sent and unsent, tickets, sessions, sites nobody else watches.</summary>
+    /// <returns>Watches that went.</returns>
+    public async Task<int> EraseAsync(string address, CancellationToken cancellationToken = default)
+    {
+        var gone = await database.WriteAsync(
+            async session =>
+            {
+                // Freed pages are overwritten too, so that nothing can be read out of the file afterwards.
+                if (database.Kind == DatabaseKind.Sqlite) await session.ExecuteAsync("PRAGMA secure_delete = ON");
+                var values = new { address };
+                const string own = "(SELECT id FROM watch WHERE address = @address)";
+                foreach (var table in (string[])["verdict", "outcome", "told_night", "due", "outbox_about"])
+                    await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id IN {own}", values);
+                var sites = await session.QueryAsync<string>("SELECT DISTINCT site_id FROM watch WHERE address = @address", values);
+                var watches = await session.ExecuteAsync("DELETE FROM watch WHERE address = @address", values);
+                foreach (var id in sites) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
+                await session.ExecuteAsync("DELETE FROM outbox WHERE lower(recipient) = @address", values);
+                await session.ExecuteAsync("DELETE FROM ticket WHERE address = @address", values);
+                await session.ExecuteAsync("DELETE FROM session WHERE address = @address", values);
+                return watches;
+            },
+            cancellationToken);
+        // What was deleted also stands in the log of changes until that is folded into the file.
+        if (database.Kind == DatabaseKind.Sqlite) await database.ReadAsync(session => session.ExecuteAsync("PRAGMA wal_checkpoint(TRUNCATE)"), cancellationToken);
+        return gone;
+    }
+
+    private sealed class Row
+    {
+        public required string Kind { get; init; }
+
+        public required string State { get; init; }
+
+        public required Instant CreatedAt { get; init; }
+
+        public Instant? ClosedAt { get; init; }
+    }
+}

@@ -137,14 +137,6 @@ public sealed class Database : IAsyncDisposable
             ? null
             : await ReadAsync(session => session.FirstAsync<Instant>($"SELECT {session.Dialect.LeaseNow}"), cancellationToken);
 
-    /// <summary>Copies a SQLite database, while it is in use, into a new file.</summary>
-    /// <exception cref="NotSupportedException">On PostgreSQL: its own tools do that.</exception>
-    public async Task BackupAsync(string path, CancellationToken cancellationToken = default)
-    {
-        if (Kind != DatabaseKind.Sqlite) throw new NotSupportedException("A PostgreSQL database is backed up with pg_dump.");
-        await ReadAsync(session => session.ExecuteAsync("VACUUM INTO @path", new { path }), cancellationToken);
-    }
-
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {

@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using NightWatch.Service.Commands.Checks;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Commands.Letters;
+using NightWatch.Service.Commands.Operations;
 using NightWatch.Service.Commands.Plans;
 using NightWatch.Service.Commands.Records;
 using NightWatch.Service.Commands.Seasons;
@@ -36,6 +37,10 @@ internal static class CommandLine
             VerdictsCommand.Create(shell, config),
             ScoresCommand.Create(shell, config),
             CheckCommand.Create(shell, config),
+            OutboxCommand.Create(shell, config),
+            BackupCommand.CreateBackup(shell, config),
+            BackupCommand.CreateRestore(shell, config),
+            PruneCommand.Create(shell, config),
         };
         root.SetAction(given => new HelpAction().Invoke(given));
         AllSettings.TakeZones(shell.Directory, ConfigIn(args));

@@ -45,7 +45,7 @@ internal sealed partial class Ticker(
             await record.RunAsync(now, stop);
             if (tidied is null || now - tidied >= TidyEvery || now < tidied)
             {
-                using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(Rule(options), now, stop);
+                using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(options.Retention(), now, stop);
                 tidied = now;
             }
 
@@ -60,14 +60,6 @@ internal sealed partial class Ticker(
 
         LastTick = now;
     }
-
-    private static RetentionRule Rule(DatabaseOptions options) => new()
-    {
-        ForecastRuns = options.KeepForecastRuns,
-        LetterTexts = Duration.FromDays(options.KeepLettersDays),
-        Verdicts = Duration.FromDays(options.KeepVerdictsDays),
-        Outcomes = Duration.FromDays(options.KeepOutcomesDays),
-    };
 
     [LoggerMessage(111, LogLevel.Warning, "The clock went from {Last} to {Now} between two ticks; what is due is caught up or dropped by rule")]
     private partial void LogJump(Instant last, Instant now);

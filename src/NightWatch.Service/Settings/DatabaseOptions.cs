@@ -1,3 +1,6 @@
+using NightWatch.Store;
+using NodaTime;
+
 namespace NightWatch.Service.Settings;
 
 /// <summary>Section "Database".</summary>
@@ -19,6 +22,15 @@ public sealed class DatabaseOptions
 
     /// <summary>Days that it is kept what the nights were like.</summary>
     public int KeepOutcomesDays { get; set; } = 2000;
+
+    /// <summary>How long things are kept, by these settings.</summary>
+    internal RetentionRule Retention() => new()
+    {
+        ForecastRuns = KeepForecastRuns,
+        LetterTexts = Duration.FromDays(KeepLettersDays),
+        Verdicts = Duration.FromDays(KeepVerdictsDays),
+        Outcomes = Duration.FromDays(KeepOutcomesDays),
+    };
 
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IEnumerable<string> Faults()

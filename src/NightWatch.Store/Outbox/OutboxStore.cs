@@ -117,6 +117,35 @@ public sealed class OutboxStore(Database database)
             new { id, now }) == 1,
         cancellationToken);
 
+    /// <summary>Puts all dead letters back in the queue that are still in time.</summary>
+    /// <returns>How many.</returns>
+    public Task<int> ReviveAllAsync(Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
+        session => session.ExecuteAsync(
+            """
+            UPDATE outbox SET state = 'Pending', attempt = 0, unfinished = 0, ambiguous_count = 0, not_before = @now, closed_at = NULL
+            WHERE state = 'Dead' AND not_after >= @now
+            """,
+            new { now }),
+        cancellationToken);
+
+    /// <summary>Takes letters out of the queue for good, at an operator's word. One in hand is stopped if it has not left yet.</summary>
+    /// <param name="id">Which, open or dead; null: all that are open.</param>
+    /// <param name="why">For the record.</param>
+    /// <param name="now">When.</param>
+    /// <param name="cancellationToken">Stops.</param>
+    /// <returns>How many.</returns>
+    public Task<int> DropAsync(long? id, string why, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
+        session => session.ExecuteAsync(
+            id is null
+                ? "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', 'Retry', 'Sending')"
+                : "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE id = @id AND state IN ('Pending', 'Retry', 'Sending', 'Dead')",
+            new { id, why, now }),
+        cancellationToken);
+
+    /// <summary>One letter, without its bytes; null: there is none of that id.</summary>
+    public async Task<OutboxEntry?> FindAsync(long id, CancellationToken cancellationToken = default) =>
+        (await database.ReadAsync(session => EntriesAsync(session, "id = @id", new { id }), cancellationToken)).SingleOrDefault();
+
     private static async Task<IReadOnlyList<OutboxEntry>> EntriesAsync(Session session, string where, object values)
     {
         var rows = await session.QueryAsync<OutboxRow>($"SELECT {OutboxRow.Columns} FROM outbox WHERE {where}", values);

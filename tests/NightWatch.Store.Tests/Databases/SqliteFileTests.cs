@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using NightWatch.Store.Backups;
 using NightWatch.Store.Watches;
 
 namespace NightWatch.Store.Tests.Databases;
@@ -51,7 +52,7 @@ public sealed class SqliteFileTests() : StoreTest(new SqliteTestDatabase())
         await new WatchStore(Database).PutAsync(Given.Watch(), Given.Now, Cancel);
         var copy = FilePath + ".backup";
 
-        await Database.BackupAsync(copy, Cancel);
+        new SqliteBackup(FilePath).Write(copy);
 
         await using var restored = Database.Open(copy);
         Assert.Empty(await restored.MigrateAsync(Cancel));

@@ -3,6 +3,7 @@ using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Calibrations;
 using NightWatch.Store.Due;
+using NightWatch.Store.Outbox;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
@@ -24,6 +25,8 @@ internal sealed class KeptStore : IAsyncDisposable
         Outcomes = new OutcomeStore(database);
         Calibrations = new CalibrationStore(database);
         Record = new RecordReader(new VerdictStore(database), Outcomes, new ToldNightStore(database));
+        Outbox = new OutboxStore(database);
+        Retention = new Retention(database);
     }
 
     public SiteStore Sites { get; }
@@ -37,6 +40,10 @@ internal sealed class KeptStore : IAsyncDisposable
     public CalibrationStore Calibrations { get; }
 
     public RecordReader Record { get; }
+
+    public OutboxStore Outbox { get; }
+
+    public Retention Retention { get; }
 
     /// <summary>Opens what the settings name, made and migrated where needed.</summary>
     public static async Task<KeptStore> OpenAsync(Shell shell, string? configPath, CancellationToken stop)

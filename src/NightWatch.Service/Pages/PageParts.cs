@@ -71,6 +71,7 @@ internal static class PageParts
         app.Services.GetRequiredService<PageAssets>().Map(app);
         var pages = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, PostGuard>();
         SignUpRoutes.Map(pages);
+        pages.MapNights();
         pages.MapGet("/sources", () => PageResult.Of<SourcesPage>(new Dictionary<string, object?>()));
     }
 

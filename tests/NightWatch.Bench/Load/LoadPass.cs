@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using NightWatch.Service.Forecasts;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Passes;

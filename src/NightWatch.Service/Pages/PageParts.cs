@@ -7,9 +7,11 @@ using NightWatch.Service.Pages.Assets;
 using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Pages.Nights;
+using NightWatch.Service.Pages.MyWatches;
 using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Pages.SignUp;
 using NightWatch.Service.Pages.Subscribers;
+using NightWatch.Service.Pages.Unsubscribing;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Subscribers;
 
@@ -35,8 +37,8 @@ internal static class PageParts
         var services = builder.Services;
         services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>().AddSingleton<PageAddress>();
         services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<RationStore>().AddSingleton<SubscriberStore>();
-        services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>();
         services.AddNightPages();
+        services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>().AddSingleton<SignInDesk>().AddSingleton<MyWatchesDesk>().AddSingleton<DataExport>();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
         services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));
@@ -72,6 +74,9 @@ internal static class PageParts
         var pages = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, PostGuard>();
         SignUpRoutes.Map(pages);
         pages.MapNights();
+        SignInRoutes.Map(pages);
+        MyWatchesRoutes.Map(pages);
+        UnsubscribeRoutes.Map(pages);
         pages.MapGet("/sources", () => PageResult.Of<SourcesPage>(new Dictionary<string, object?>()));
     }
 

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
+using NightWatch.Store.Outbox;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -48,6 +49,21 @@ public sealed class SubscriberStore(Database database)
     public Task<IReadOnlyList<LetterTrace>> LettersAsync(string address, CancellationToken cancellationToken = default) => database.ReadAsync(
         async session => (IReadOnlyList<LetterTrace>)[.. (await session.QueryAsync<Row>("SELECT kind, state, created_at, closed_at FROM outbox WHERE lower(recipient) = @address ORDER BY id", new { address }))
             .Select(row => new LetterTrace(row.Kind, row.State, row.CreatedAt, row.ClosedAt))],
+        cancellationToken);
+
+    /// <summary>One watch goes with its history; letters that wait are held back, the site goes unless another watch stands on it.</summary>
+    /// <returns>False: there is no such watch.</returns>
+    public Task<bool> EraseWatchAsync(string id, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
+        async session =>
+        {
+            var site = await session.FirstAsync<string>("SELECT site_id FROM watch WHERE id = @id", new { id });
+            if (site is null) return false;
+            await LetterQueue.SuppressAsync(session, id, "watch removed", now);
+            foreach (var table in (string[])["verdict", "outcome", "told_night", "due"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id = @id", new { id });
+            await session.ExecuteAsync("DELETE FROM watch WHERE id = @id", new { id });
+            await session.ExecuteAsync("DELETE FROM site WHERE id = @site AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @site)", new { site });
+            return true;
+        },
         cancellationToken);
 
     /// <summary>Everything of an address goes: watches and their history, letters sent and unsent, tickets, sessions, sites nobody else watches.</summary>

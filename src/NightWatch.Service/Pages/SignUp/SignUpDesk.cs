@@ -31,7 +31,7 @@ internal sealed class SignUpDesk(
         var notice = await letters.WriteConfirmationAsync(
             new ConfirmationDraft(address, pages.Of($"confirm?t={token}"), now, now + Valid) { Place = watch.Site.Position, Zone = watch.Site.Zone }, stop);
         // The letter is written in any case, so that the time it takes tells nothing.
-        if (!await rations.TakeToAddressAsync(address, now, stop)) return true;
+        if (!await rations.TakeToAddressAsync("confirm", address, now, stop)) return true;
         await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.Confirm, address.ToLowerInvariant(), SubscriberStore.Body(watch), now + Valid), now, stop);
         await outbox.EnqueueAsync([OutboxDraft.Of(notice, now)], now, stop);
         return true;

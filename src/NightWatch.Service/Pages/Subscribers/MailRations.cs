@@ -24,9 +24,13 @@ internal sealed class MailRations(RationStore rations, StoredLinkSigner signer)
     public async Task<bool> TakeFromNetworkAsync(IPAddress? remote, Instant now, CancellationToken stop) =>
         await rations.TakeAsync(signer.Sign("network", NetworkOf(remote)), FromNetwork, now, stop) && await rations.TakeAsync("letters", InAll, now, stop);
 
-    /// <summary>One more letter to this address. Whether it is given must not show.</summary>
-    public Task<bool> TakeToAddressAsync(string address, Instant now, CancellationToken stop) =>
-        rations.TakeAsync(signer.Sign("mailbox", MailboxOf(address)), ToAddress, now, stop);
+    /// <summary>One more letter to this address. Whether it is given must not show to a stranger.</summary>
+    /// <param name="what">Which sort; each is rationed by itself, so that a flood of one leaves the others free.</param>
+    /// <param name="address">To whom.</param>
+    /// <param name="now">When.</param>
+    /// <param name="stop">Gives up.</param>
+    public Task<bool> TakeToAddressAsync(string what, string address, Instant now, CancellationToken stop) =>
+        rations.TakeAsync(signer.Sign("mailbox", what, MailboxOf(address)), ToAddress, now, stop);
 
     /// <summary>The network that one household has: an IPv4 address' /24, an IPv6 address' /64.</summary>
     public static string NetworkOf(IPAddress? remote)

@@ -51,5 +51,6 @@ public readonly record struct FormField(string Path, FieldKind Kind)
         new("outing.freeEvenings", FieldKind.Ticks), new("outing.driveMin", FieldKind.Number), new("outing.setUpMin", FieldKind.Number), new("outing.mostDriveKm", FieldKind.Number), new("outing.usualWakeTime", FieldKind.Text),
         new("letters.leadNights", FieldKind.Number), new("letters.eveningAt", FieldKind.Text), new("letters.morningAt", FieldKind.Text), new("letters.quietFrom", FieldKind.Text),
         new("letters.quietUntil", FieldKind.Text), new("letters.units", FieldKind.Text), new("letters.marginalOutlookProbability", FieldKind.Percent),
+        new("letters.digest", FieldKind.OptionalText),
     ];
 }

@@ -1,0 +1,48 @@
+using Microsoft.AspNetCore.Mvc;
+using NightWatch.Service.Pages.Layout;
+using NightWatch.Service.Pages.SignUp;
+
+namespace NightWatch.Service.Pages.Subscribers;
+
+/// <summary>In by a mailed link, out by a button.</summary>
+internal static class SignInRoutes
+{
+    public static void Map(RouteGroupBuilder pages)
+    {
+        pages.MapGet("/sign-in", () => PageResult.Of<SignInPage>(new SignInModel("", null)));
+        pages.MapPost("/sign-in", AskAsync);
+        pages.MapGet("/enter", ShowAsync);
+        pages.MapPost("/enter", EnterAsync);
+        pages.MapPost("/sign-out", LeaveAsync);
+    }
+
+    private static async Task<IResult> AskAsync(HttpContext http, SignInDesk desk, CancellationToken stop)
+    {
+        var address = (await http.Request.ReadFormAsync(stop))["address"].ToString().Trim();
+        if (!MailAddresses.IsOne(address)) return PageResult.Of<SignInPage>(new SignInModel(address, MailAddresses.Accepted), StatusCodes.Status400BadRequest);
+        return await desk.AskAsync(address, http.Connection.RemoteIpAddress, stop)
+            ? PageResult.Says(
+                "Now look into your mailbox",
+                StatusCodes.Status200OK,
+                "If that address has a watch here, a letter with a link is on its way to it. The link works for a quarter of an hour, once.",
+                "If none comes within ten minutes, look into the junk folder, or check the address.")
+            : SignUpRoutes.TooMany();
+    }
+
+    private static async Task<IResult> ShowAsync([FromQuery] string? t, SignInDesk desk, CancellationToken stop) => await desk.IsGoodAsync(t, stop)
+        ? PageResult.Of<EnterPage>(new Dictionary<string, object?> { [nameof(EnterPage.Token)] = t })
+        : PageResult.NothingHere();
+
+    private static async Task<IResult> EnterAsync(HttpContext http, SignInDesk desk, Sessions sessions, CancellationToken stop)
+    {
+        if (await desk.EnterAsync((await http.Request.ReadFormAsync(stop))["t"].ToString(), stop) is not { } address) return PageResult.NothingHere();
+        await sessions.BeginAsync(http, address, stop);
+        return http.SeeOther("watches");
+    }
+
+    private static async Task<IResult> LeaveAsync(HttpContext http, Sessions sessions, CancellationToken stop)
+    {
+        await sessions.EndAsync(http, stop);
+        return http.SeeOther("");
+    }
+}

@@ -8,11 +8,13 @@ using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Pages.Nights;
 using NightWatch.Service.Pages.MyWatches;
+using NightWatch.Service.Pages.Operator;
 using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Pages.SignUp;
 using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Pages.Unsubscribing;
 using NightWatch.Service.Settings;
+using NightWatch.Store.Forecasts;
 using NightWatch.Store.Subscribers;
 
 namespace NightWatch.Service.Pages;
@@ -39,6 +41,7 @@ internal static class PageParts
         services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<RationStore>().AddSingleton<SubscriberStore>();
         services.AddNightPages();
         services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>().AddSingleton<SignInDesk>().AddSingleton<MyWatchesDesk>().AddSingleton<DataExport>();
+        services.AddSingleton<FeedHoldStore>().AddSingleton<OperatorDesk>();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
         services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));
@@ -77,6 +80,7 @@ internal static class PageParts
         SignInRoutes.Map(pages);
         MyWatchesRoutes.Map(pages);
         UnsubscribeRoutes.Map(pages);
+        OperatorRoutes.Map(pages);
         pages.MapGet("/sources", () => PageResult.Of<SourcesPage>(new Dictionary<string, object?>()));
     }
 

@@ -24,6 +24,12 @@ public sealed class FeedHoldStore(Database database) : IFeedHolds
         return waits is { } a && kept is { } b ? Instant.Max(a, b) : waits ?? kept;
     }
 
+    /// <summary>The holds that are kept and still run, by feed.</summary>
+    public Task<IReadOnlyList<FeedHold>> ListAsync(Instant now, CancellationToken cancellationToken = default) => database.ReadAsync(
+        async session => (IReadOnlyList<FeedHold>)[.. (await session.QueryAsync<Row>("SELECT feed, cell, until FROM feed_hold WHERE until > @now ORDER BY feed, cell", new { now }))
+            .Select(row => new FeedHold(row.Feed, row.Cell == WholeFeed ? null : row.Cell, row.Until))],
+        cancellationToken);
+
     /// <inheritdoc/>
     public Task HoldAsync(string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken = default) => waitsForOperator
         ? untilRestart.HoldAsync(feedId, cell, until, waitsForOperator, cancellationToken)
@@ -32,4 +38,19 @@ public sealed class FeedHoldStore(Database database) : IFeedHolds
                 "INSERT INTO feed_hold (feed, cell, until) VALUES (@feedId, @cell, @until) ON CONFLICT (feed, cell) DO UPDATE SET until = excluded.until",
                 new { feedId, cell = cell ?? WholeFeed, until }),
             cancellationToken);
+
+    private sealed class Row
+    {
+        public required string Feed { get; init; }
+
+        public required string Cell { get; init; }
+
+        public required Instant Until { get; init; }
+    }
 }
+
+/// <summary>A feed must not be asked.</summary>
+/// <param name="Feed">Which.</param>
+/// <param name="Cell">For which place; null: for none.</param>
+/// <param name="Until">Until then.</param>
+public sealed record FeedHold(string Feed, string? Cell, Instant Until);

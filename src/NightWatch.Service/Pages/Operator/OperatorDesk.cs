@@ -1,0 +1,58 @@
+using NightWatch.Service.Mail;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NightWatch.Store.Forecasts;
+using NightWatch.Store.Outbox;
+using NightWatch.Store.Subscribers;
+using NightWatch.Store.Watches;
+using NodaTime;
+using NodaTime.Text;
+
+namespace NightWatch.Service.Pages.Operator;
+
+/// <summary>What the operator sees.</summary>
+internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, FeedsOptions feeds, IClock clock)
+{
+    private const int MostDead = 100;
+
+    private static readonly InstantPattern Minute = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
+
+    public async Task<OperatorModel> OfAsync(string? note, CancellationToken stop)
+    {
+        var now = clock.GetCurrentInstant();
+        var weather = feeds.ToWeather();
+        string[] ids = [.. weather.Feeds, .. weather.Ensemble is { } ensemble ? [ensemble + "/members"] : Array.Empty<string>()];
+        var waits = await backlog.ReadAsync(ids, now, stop);
+        var all = await watches.ListAsync(cancellationToken: stop);
+        var held = await holds.ListAsync(now, stop);
+        return new OperatorModel(
+            note,
+            [
+                ("Subscribers", Figure(await subscribers.CountAsync(stop))),
+                ("Watches", $"{Figure(all.Count)}, {Figure(all.Count(watch => watch.IsPausedAt(now)))} of them resting"),
+                ("Looks that are due", waits.OldestDueAt is { } due ? $"{Figure(waits.DueOpen)}, the oldest for {Ago(now - due)}" : "0"),
+                ("Oldest letter that waits", waits.OldestLetterAt is { } letter ? $"written {Ago(now - letter)} ago" : "none waits"),
+            ],
+            [.. (await outbox.CountAsync(stop)).OrderBy(pair => pair.Key).Select(pair => (pair.Key.ToString(), pair.Value))],
+            [.. (await outbox.ListAsync(OutboxState.Dead, MostDead, stop)).Select(entry => LineOf(entry, now))],
+            [.. ids.Select(id => new FeedLine(
+                id.Replace("/members", "", StringComparison.Ordinal),
+                waits.LastAnswers.TryGetValue(id, out var at) ? $"{Ago(now - at)} ago" : "never",
+                HoldOf(held, id.Replace("/members", "", StringComparison.Ordinal))))],
+            []);
+    }
+
+    private static DeadLetter LineOf(OutboxEntry entry, Instant now) => new(
+        entry.Id, entry.Kind, Redaction.Of(entry.Recipient), Minute.Format(entry.CreatedAt), Minute.Format(entry.NotAfter), entry.LastReply?.Text ?? "nothing", entry.NotAfter >= now);
+
+    private static string HoldOf(IReadOnlyList<FeedHold> held, string feed)
+    {
+        var own = held.Where(hold => hold.Feed == feed).ToArray();
+        if (own.FirstOrDefault(hold => hold.Cell is null) is { } whole) return $"at all until {Minute.Format(whole.Until)} UTC";
+        return own.Length == 0 ? "" : $"for {Figure(own.Length)} places, the last until {Minute.Format(own.Max(hold => hold.Until))} UTC";
+    }
+
+    private static string Ago(Duration age) => age.TotalMinutes < 120 ? FormattableString.Invariant($"{age.TotalMinutes:0} min") : age.TotalHours < 48 ? FormattableString.Invariant($"{age.TotalHours:0} h") : FormattableString.Invariant($"{age.TotalDays:0} days");
+
+    private static string Figure(long count) => count.ToString("#,0", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -14,7 +14,6 @@ using NightWatch.Service.Pages.SignUp;
 using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Pages.Unsubscribing;
 using NightWatch.Service.Settings;
-using NightWatch.Store.Forecasts;
 using NightWatch.Store.Subscribers;
 
 namespace NightWatch.Service.Pages;
@@ -41,7 +40,7 @@ internal static class PageParts
         services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<RationStore>().AddSingleton<SubscriberStore>();
         services.AddNightPages();
         services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>().AddSingleton<SignInDesk>().AddSingleton<MyWatchesDesk>().AddSingleton<DataExport>();
-        services.AddSingleton<FeedHoldStore>().AddSingleton<OperatorDesk>();
+        services.AddSingleton<OperatorDesk>();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
         services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));

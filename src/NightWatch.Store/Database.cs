@@ -60,6 +60,10 @@ public sealed class Database : IAsyncDisposable
     /// <exception cref="FormatException">Neither; the message says what is accepted.</exception>
     public static Database Open(string setting) => new(DatabaseSetting.Parse(setting));
 
+    /// <summary>Which database a setting names.</summary>
+    /// <exception cref="FormatException">Neither.</exception>
+    public static DatabaseKind KindOf(string setting) => DatabaseSetting.Parse(setting).Kind;
+
     /// <summary>Brings the schema up to date. Safe to call from several processes at once; does nothing when nothing is pending.</summary>
     /// <returns>Names of the scripts that ran, in order.</returns>
     /// <exception cref="DatabaseUnusableException">Newer schema than this program, a service running on the older one, or a broken file.</exception>

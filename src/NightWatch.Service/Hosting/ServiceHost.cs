@@ -7,7 +7,6 @@ using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Watches;
 using NodaTime;
-using Quartz;
 
 namespace NightWatch.Service.Hosting;
 
@@ -26,17 +25,7 @@ internal static partial class ServiceHost
         builder.Services.Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(settings.Service.StopSeconds));
         builder.Services.AddSingleton(clock).AddSingleton(TimeProvider.System).AddNightWatch(settings);
         builder.AddPages(settings);
-        builder.Services.AddQuartz(quartz =>
-        {
-            quartz.UseInMemoryStore();
-            quartz.AddJob<TickJob>(job => job.WithIdentity("tick"));
-            quartz.AddTrigger(trigger => trigger.ForJob("tick").WithIdentity("tick").StartNow().WithSimpleSchedule(
-                schedule => schedule
-                    .WithInterval(TimeSpan.FromSeconds(settings.Service.TickSeconds))
-                    .RepeatForever()
-                    .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NextWithExistingCount)));
-        });
-        builder.Services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
+        builder.Services.AddTicks(settings);
 
         await using var app = builder.Build();
         app.MapPages(settings.Service);

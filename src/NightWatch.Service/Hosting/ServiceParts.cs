@@ -41,7 +41,7 @@ internal static class ServiceParts
         services.AddRecord(settings);
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
         services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
-        services.AddSingleton<PassRunner>().AddSingleton<Ticker>();
+        services.AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();
         services.AddSingleton(parts => MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()));
         services.AddSingleton<OutboxSender>();

@@ -3,6 +3,7 @@ using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Measuring;
+using NightWatch.Service.Settings;
 using NightWatch.Store.Due;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -19,7 +20,7 @@ internal readonly record struct PassTally(int Watches, int Letters, int Failed, 
 
 /// <summary>Takes what is due and looks at it, one subscriber's watches of one pass together. A watch that fails stops no other.</summary>
 internal sealed partial class PassRunner(
-    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, DigestPass digest, ForecastDesk desk, IClock clock, TimeProvider time, Telemetry telemetry,
+    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, DigestPass digest, ForecastDesk desk, ServiceOptions options, IClock clock, TimeProvider time, Telemetry telemetry,
     ILogger<PassRunner> log)
 {
     private const int ClaimedAtOnce = 200;
@@ -28,11 +29,9 @@ internal sealed partial class PassRunner(
     private const int SubscribersAtOnce = 24;
 
     private const int MostAttempts = 5;
-    
-    /// <summary>After a process dies, another one takes over what it had in hand; while it lives it is prolonged.</summary>
-    private static readonly Duration Lease = Duration.FromSeconds(60);
+        private static readonly Duration RetryAfter = Duration.FromMinutes(5);
 
-    private static readonly Duration RetryAfter = Duration.FromMinutes(5);
+    private Duration Lease => Duration.FromSeconds(options.PassLeaseSeconds);
 
     /// <summary>Does everything that is due now. On a stop request the subscribers in hand are finished, the rest given back.</summary>
     public async Task<PassTally> RunDueAsync(CancellationToken stop)

@@ -1,64 +1,82 @@
+using System.Collections.Concurrent;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Outbox;
-using NightWatch.Service.Records;
-using NightWatch.Service.Settings;
-using NightWatch.Store;
 using NodaTime;
 
 namespace NightWatch.Service.Passes;
 
-/// <summary>One tick of the service: plan, passes, letters, and once a day the old rows go. Stateless but for what it may do more rarely.</summary>
-internal sealed partial class Ticker(
-    DuePlanner planner, PassRunner passes, OutboxSender outbox, Retention retention, DatabaseOptions options, RecordKeeping record, IClock clock, Telemetry telemetry, ILogger<Ticker> log)
+/// <summary>What the service does at its ticks: passes, letters, chores. Stateless but for how the last of each went.</summary>
+internal sealed partial class Ticker(PassRunner passes, OutboxSender outbox, Chores chores, IClock clock, Telemetry telemetry, ILogger<Ticker> log)
 {
-    private static readonly Duration PlanEvery = Duration.FromHours(6);
-    private static readonly Duration TidyEvery = Duration.FromHours(24);
     private static readonly Duration Jump = Duration.FromMinutes(10);
 
-    private Instant? planned;
-    private Instant? tidied;
+    private readonly ConcurrentDictionary<string, string> troubles = new();
 
-    /// <summary>When a tick last came to its end; null: none yet.</summary>
+    /// <summary>When a tick of passes last came to its end; null: none yet.</summary>
     public Instant? LastTick { get; private set; }
 
-    /// <summary>What a failed tick failed of; null: the last one went well.</summary>
-    public string? Trouble { get; private set; }
+    /// <summary>What a tick failed of whose next one has not gone well yet; null: all is well.</summary>
+    public string? Trouble => troubles.Values.FirstOrDefault();
 
-    /// <summary>Does what is due. Never throws but for a stop.</summary>
-    /// <param name="steps">The clock jumps from due time to due time (rehearsal), so jumps are no news.</param>
-    /// <param name="stop">Stops between two subscribers and between two letters.</param>
-    public async Task TickAsync(bool steps, CancellationToken stop)
+    /// <summary>Everything in order, as one process does it that has nothing to wait for (the rehearsal). Never throws but for a stop.</summary>
+    public async Task TickAsync(CancellationToken stop)
+    {
+        await DoAsync(nameof(TickAsync), async () =>
+        {
+            await chores.PlanAsync(stop);
+            await passes.RunDueAsync(stop);
+            await SendAllAsync(stop);
+            await chores.TidyAsync(stop);
+        });
+        LastTick = clock.GetCurrentInstant();
+    }
+
+    /// <summary>Looks at what is due. Never throws but for a stop, between two subscribers.</summary>
+    /// <param name="withChores">This process does the chores too: nobody else does.</param>
+    /// <param name="stop">Stops.</param>
+    public async Task PassAsync(bool withChores, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
+        if (LastTick is { } last && (now - last > Jump || now < last)) LogJump(last, now);
+        await DoAsync(nameof(PassAsync), async () =>
+        {
+            if (withChores) await chores.PlanAsync(stop);
+            await passes.RunDueAsync(stop);
+            if (withChores) await chores.TidyAsync(stop);
+        });
+        LastTick = now;
+    }
+
+    /// <summary>Sends what is queued, also while a long pass is under way. Never throws but for a stop, between two letters.</summary>
+    public Task SendAsync(CancellationToken stop) => DoAsync(nameof(SendAsync), () => SendAllAsync(stop));
+
+    /// <summary>The chores alone, for one process of many. Never throws but for a stop.</summary>
+    public Task ChoresAsync(CancellationToken stop) => DoAsync(nameof(ChoresAsync), async () =>
+    {
+        await chores.PlanAsync(stop);
+        await chores.TidyAsync(stop);
+    });
+
+    private async Task SendAllAsync(CancellationToken stop)
+    {
+        using var timer = telemetry.Begin(Stage.Outbox);
+        await outbox.SendDueAsync(stop);
+    }
+
+    private async Task DoAsync(string what, Func<Task> work)
+    {
         using var timer = telemetry.Begin(Stage.Tick);
-        if (!steps && LastTick is { } last && (now - last > Jump || now < last)) LogJump(last, now);
         try
         {
-            if (planned is null || now - planned >= PlanEvery || now < planned)
-            {
-                using (telemetry.Begin(Stage.Schedule)) await planner.PlanAsync(now, stop);
-                planned = now;
-            }
-
-            await passes.RunDueAsync(stop);
-            using (telemetry.Begin(Stage.Outbox)) await outbox.SendDueAsync(stop);
-            await record.RunAsync(now, stop);
-            if (tidied is null || now - tidied >= TidyEvery || now < tidied)
-            {
-                using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(options.Retention(), now, stop);
-                tidied = now;
-            }
-
-            Trouble = null;
+            await work();
+            troubles.TryRemove(what, out _);
         }
         catch (Exception failure) when (failure is not OperationCanceledException)
         {
-            Trouble = failure.Message;
+            troubles[what] = failure.Message;
             timer.Fail(failure);
             LogFailed(failure);
         }
-
-        LastTick = now;
     }
 
     [LoggerMessage(111, LogLevel.Warning, "The clock went from {Last} to {Now} between two ticks; what is due is caught up or dropped by rule")]

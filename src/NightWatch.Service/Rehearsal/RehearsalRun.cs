@@ -54,7 +54,7 @@ internal sealed class RehearsalRun(long seed, int days, string letterFolder, Act
         for (var tick = 0; clock.GetCurrentInstant() < end; tick++)
         {
             if (tick >= MostTicks) throw new InvalidOperationException("The rehearsal does not come to its end.");
-            await ticker.TickAsync(steps: true, stop);
+            await ticker.TickAsync(stop);
             if (ticker.Trouble is { } trouble) throw new InvalidOperationException($"The rehearsal failed at {clock.GetCurrentInstant()}: {trouble}");
             clock.AdvanceTo(await due.NextAsync(stop) ?? end);
             var today = clock.GetCurrentInstant().InZone(home).Date;

@@ -21,6 +21,12 @@ public sealed class ServiceOptions
     /// <summary>Seconds that a stop waits for the pass and the letter in hand.</summary>
     public int StopSeconds { get; set; } = 25;
 
+    /// <summary>Seconds after which another process takes over what a dead one was looking at; renewed while it lives.</summary>
+    public int PassLeaseSeconds { get; set; } = 60;
+
+    /// <summary>This process's name where several share a PostgreSQL database, for their operator; empty: the machine's.</summary>
+    public string NodeName { get; set; } = "";
+
     /// <summary>Domain of the letters' Message-IDs and calendar entries; empty: that of the mail's From.</summary>
     public string MessageIdDomain { get; set; } = "";
 
@@ -61,6 +67,8 @@ public sealed class ServiceOptions
         if (Port is < 0 or > 65535) yield return $"Service:Port is {Port}; accepted: 0 to 65535.";
         if (TickSeconds is < 1 or > 300) yield return $"Service:TickSeconds is {TickSeconds}; accepted: 1 to 300.";
         if (StopSeconds is < 1 or > 300) yield return $"Service:StopSeconds is {StopSeconds}; accepted: 1 to 300.";
+        if (PassLeaseSeconds is < 5 or > 3600) yield return $"Service:PassLeaseSeconds is {PassLeaseSeconds}; accepted: 5 to 3600.";
+        if (NodeName.Length > 40 || !NodeName.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.')) yield return $"Service:NodeName is '{NodeName}'; accepted: up to 40 letters, digits, hyphens and dots, or empty.";
         if (MessageIdDomain.Length > 0 && Uri.CheckHostName(MessageIdDomain) != UriHostNameType.Dns)
             yield return $"Service:MessageIdDomain is '{MessageIdDomain}'; accepted: a domain name, or empty.";
         if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret)

@@ -204,7 +204,7 @@ public sealed class ForecastDeskTests
         await desk.Parts.GetRequiredService<DueStore>().ScheduleAsync(
             [new DueItem(new DueKey(DeskAndFeeds.Watch.Id, PassKind.Evening, DeskAndFeeds.Night.PlusDays(-1)), now, now + Duration.FromHours(2))], Cancel);
 
-        await desk.Parts.GetRequiredService<Ticker>().TickAsync(steps: true, Cancel);
+        await desk.Parts.GetRequiredService<Ticker>().TickAsync(Cancel);
 
         var letter = MimeMessage.Load(Assert.Single(Directory.GetFiles(desk.Letters, "*.eml")), Cancel);
         var text = string.Join(' ', letter.TextBody!.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

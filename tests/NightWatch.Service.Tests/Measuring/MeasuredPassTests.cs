@@ -73,7 +73,7 @@ public sealed class MeasuredPassTests : IAsyncLifetime
         Assert.Empty(heard.Of("nightwatch.feed.age"));
         Assert.Equal(4, heard.Of("nightwatch.outbox.depth").Count());
 
-        await parts.GetRequiredService<Ticker>().TickAsync(steps: true, TestContext.Current.CancellationToken);
+        await parts.GetRequiredService<Ticker>().TickAsync(TestContext.Current.CancellationToken);
         clock.AdvanceTo(Noon + Duration.FromDays(2));
         await gauges.RefreshAsync(TestContext.Current.CancellationToken);
         heard.Ask();
@@ -119,7 +119,7 @@ public sealed class MeasuredPassTests : IAsyncLifetime
         for (var hour = 0; hour <= 48; hour += 2)
         {
             clock.AdvanceTo(Noon + Duration.FromHours(hour));
-            await ticker.TickAsync(steps: true, TestContext.Current.CancellationToken);
+            await ticker.TickAsync(TestContext.Current.CancellationToken);
             Assert.Null(ticker.Trouble);
         }
     }

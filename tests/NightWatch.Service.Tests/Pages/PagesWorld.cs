@@ -78,7 +78,7 @@ internal sealed class PagesWorld : IAsyncDisposable
         var (ticker, due) = (Parts.GetRequiredService<Ticker>(), Parts.GetRequiredService<DueStore>());
         do
         {
-            await ticker.TickAsync(steps: true, stop);
+            await ticker.TickAsync(stop);
             Assert.Null(ticker.Trouble);
             Clock.AdvanceTo(Instant.Min(await due.NextAsync(stop) ?? end, end));
         }

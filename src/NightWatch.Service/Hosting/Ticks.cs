@@ -1,0 +1,86 @@
+using NightWatch.Service.Passes;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NodaTime;
+using Quartz;
+
+namespace NightWatch.Service.Hosting;
+
+/// <summary>
+/// Quartz's part: it ticks. What is due is in our own table and every claim has a fence, so a tick that is missed or doubled does no harm.
+/// </summary>
+/// <remarks>
+/// Every process ticks for itself, in memory, and takes its share of passes and letters: a clustered job would run on one of them at a time.
+/// The chores need one process only. On PostgreSQL they are a clustered job, which another process takes over when the one that has it dies;
+/// on SQLite there is one process, and nothing that Quartz could write down.
+/// </remarks>
+internal static class Ticks
+{
+    private const string Cluster = "nightwatch";
+
+    private static readonly Duration ChoresEvery = Duration.FromMinutes(10);
+
+    // A process is given up after twice the first and the second: soon enough for chores, and no load.
+    private static readonly Duration CheckIn = Duration.FromSeconds(10);
+    private static readonly Duration Grace = Duration.FromSeconds(10);
+
+    public static void AddTicks(this IServiceCollection services, AllSettings settings)
+    {
+        var postgres = Database.KindOf(settings.Database.Connection) == DatabaseKind.PostgreSql;
+        var every = Duration.FromSeconds(settings.Service.TickSeconds);
+        services.AddSingleton(new ChoresHere(!postgres));
+        services.AddQuartz(quartz =>
+        {
+            quartz.UseInMemoryStore();
+            Every<PassJob>(quartz, "passes", every);
+            Every<SendJob>(quartz, "letters", every);
+        });
+        if (postgres)
+        {
+            services.AddQuartz(Cluster, quartz =>
+            {
+                quartz.ConfigureScheduler(scheduler => scheduler.InstanceId = $"{(settings.Service.NodeName.Length > 0 ? settings.Service.NodeName : Environment.MachineName)}-{Guid.NewGuid():N}");
+                quartz.UsePersistentStore(store =>
+                {
+                    store.UsePostgres(settings.Database.Connection);
+                    store.UseClustering(cluster => (cluster.CheckinInterval, cluster.CheckinMisfireThreshold) = (CheckIn.ToTimeSpan(), Grace.ToTimeSpan()));
+                    store.ProvisionSchema();
+                    store.ConfigureStore(options => options.StoreJobDataAsStrings = true);
+                });
+                Every<ChoresJob>(quartz, "chores", ChoresEvery);
+            });
+        }
+
+        services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
+    }
+
+    private static void Every<T>(IQuartzBuilder quartz, string name, Duration interval)
+        where T : class, IJob
+    {
+        quartz.AddJob<T>(job => job.WithIdentity(name));
+        // A missed tick is worthless: the next one sees all that is due.
+        quartz.AddTrigger(trigger => trigger.ForJob(name).WithIdentity(name).StartNow().WithSimpleSchedule(schedule => schedule
+            .WithInterval(interval.ToTimeSpan()).RepeatForever().WithMisfireInstruction(SimpleTriggerMisfireInstruction.NextWithExistingCount)));
+    }
+
+    /// <summary>Whether this process's own tick does the chores.</summary>
+    private sealed record ChoresHere(bool Yes);
+
+    [DisallowConcurrentExecution]
+    private sealed class PassJob(Ticker ticker, ChoresHere chores) : IJob
+    {
+        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.PassAsync(chores.Yes, cancellationToken);
+    }
+
+    [DisallowConcurrentExecution]
+    private sealed class SendJob(Ticker ticker) : IJob
+    {
+        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.SendAsync(cancellationToken);
+    }
+
+    [DisallowConcurrentExecution]
+    private sealed class ChoresJob(Ticker ticker) : IJob
+    {
+        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.ChoresAsync(cancellationToken);
+    }
+}

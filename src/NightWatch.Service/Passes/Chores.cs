@@ -1,0 +1,42 @@
+using NightWatch.Service.Measuring;
+using NightWatch.Service.Records;
+using NightWatch.Service.Settings;
+using NightWatch.Store;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>
+/// What must be done now and then, by any one process: planning, the record, old rows. Doing it twice changes nothing, so each process
+/// remembers for itself when it last did; of many, Quartz has one at a time do them.
+/// </summary>
+internal sealed class Chores(DuePlanner planner, Retention retention, DatabaseOptions options, RecordKeeping record, IClock clock, Telemetry telemetry)
+{
+    private static readonly Duration PlanEvery = Duration.FromHours(6);
+    private static readonly Duration TidyEvery = Duration.FromHours(24);
+
+    private Instant? planned;
+    private Instant? tidied;
+
+    /// <summary>Fills the due table when it is time.</summary>
+    public async Task PlanAsync(CancellationToken stop)
+    {
+        var now = clock.GetCurrentInstant();
+        if (!IsTime(planned, PlanEvery, now)) return;
+        using (telemetry.Begin(Stage.Schedule)) await planner.PlanAsync(now, stop);
+        planned = now;
+    }
+
+    /// <summary>Keeps the record, and lets old rows go when it is time.</summary>
+    public async Task TidyAsync(CancellationToken stop)
+    {
+        var now = clock.GetCurrentInstant();
+        await record.RunAsync(now, stop);
+        if (!IsTime(tidied, TidyEvery, now)) return;
+        using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(options.Retention(), now, stop);
+        tidied = now;
+    }
+
+    /// <summary>A clock that was put back counts as time passed: nothing may wait for it to catch up.</summary>
+    private static bool IsTime(Instant? last, Duration every, Instant now) => last is null || now - last >= every || now < last;
+}

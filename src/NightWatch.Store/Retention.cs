@@ -11,6 +11,9 @@ public sealed record RetentionRule
     /// <summary>Forecasts older than this go, whatever their number.</summary>
     public Duration Forecasts { get; init; } = Duration.FromDays(14);
 
+    /// <summary>So long every answer is kept, whatever the two rules above say, so that what was told can be replayed; zero: they alone rule.</summary>
+    public Duration Replay { get; init; } = Duration.Zero;
+
     /// <summary>Rain of hours before this goes; nobody asks further back than four days.</summary>
     public Duration Rain { get; init; } = Duration.FromDays(6);
 
@@ -44,11 +47,11 @@ public sealed class Retention(Database database)
         return new(
             await DeleteAsync(
                 """
-                DELETE FROM forecast WHERE retrieved_at < @before OR id IN (
+                DELETE FROM forecast WHERE retrieved_at <= @replay AND (retrieved_at < @before OR id IN (
                   SELECT id FROM (SELECT id, row_number() OVER (PARTITION BY feed, cell ORDER BY id DESC) AS newest FROM forecast) ranked
-                  WHERE newest > @keep)
+                  WHERE newest > @keep))
                 """,
-                new { before = now - rule.Forecasts, keep = rule.ForecastRuns }),
+                new { replay = now - rule.Replay, before = now - rule.Forecasts, keep = rule.ForecastRuns }),
             await DeleteAsync("DELETE FROM rain WHERE hour < @before", new { before = now - rule.Rain }),
             await DeleteAsync("DELETE FROM feed_hold WHERE until < @now", new { now }),
             await DeleteAsync(

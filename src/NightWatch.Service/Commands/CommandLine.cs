@@ -6,6 +6,7 @@ using NightWatch.Service.Commands.Letters;
 using NightWatch.Service.Commands.Operations;
 using NightWatch.Service.Commands.Plans;
 using NightWatch.Service.Commands.Records;
+using NightWatch.Service.Commands.Replays;
 using NightWatch.Service.Commands.Seasons;
 using NightWatch.Service.Commands.Simulations;
 using NightWatch.Service.Commands.SkyNights;
@@ -36,6 +37,7 @@ internal static class CommandLine
             OutcomeCommand.Create(shell, config),
             VerdictsCommand.Create(shell, config),
             ScoresCommand.Create(shell, config),
+            ReplayCommand.Create(shell, config),
             CheckCommand.Create(shell, config),
             OutboxCommand.Create(shell, config),
             BackupCommand.CreateBackup(shell, config),

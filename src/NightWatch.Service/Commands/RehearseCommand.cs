@@ -19,14 +19,17 @@ internal static class RehearseCommand
         var days = Given.Whole("--days", $"How many days; default {DefaultDays}.", 1, 400);
         var seed = Given.Whole("--seed", $"Another seed, other weather; default {DefaultSeed}.", 0, int.MaxValue);
         var folder = Given.Text("--out", "Folder for the letters and the index page; default ./rehearsal.");
-        var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.") { days, seed, folder };
+        var keep = Given.Text("--keep", "New file to keep the database in, to try 'scores', 'verdicts' and 'replay' on.");
+        var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.") { days, seed, folder, keep };
         command.SetAction(async (given, stop) =>
         {
             var watch = Stopwatch.StartNew();
             var (count, world) = (given.GetValue(days) ?? DefaultDays, given.GetValue(seed) ?? DefaultSeed);
+            var database = given.GetValue(keep) is { } file ? shell.PathOf(file) : null;
+            if (File.Exists(database)) throw new BadInputException($"--keep: there is a file '{given.GetValue(keep)}' already; accepted: a new file.");
             var place = RehearsalFolder.Prepare(shell.PathOf(given.GetValue(folder) ?? "rehearsal"));
             var progress = new Progress(shell.Error, count);
-            var story = await new RehearsalRun(world, count, place.Letters, progress.Show).RunAsync(stop);
+            var story = await new RehearsalRun(world, count, place.Letters, progress.Show, database).RunAsync(stop);
             place.Write(story);
             progress.End();
             RehearsalSummary.Draw(shell, story, place.Index, watch.Elapsed);

@@ -18,13 +18,21 @@ namespace NightWatch.Service.Rehearsal;
 /// The service's own code on a virtual clock: the same due table, passes, policy, store and outbox, with invented weather before it and a
 /// folder behind it. Only the clock is put forward by hand, from due time to due time.
 /// </summary>
-internal sealed class RehearsalRun(long seed, int days, string letterFolder, Action<LocalDate, int, int> progress)
+/// <param name="seed">Of the weather.</param>
+/// <param name="days">How many.</param>
+/// <param name="letterFolder">Where the letters go.</param>
+/// <param name="progress">Told the day, its number and the letters so far.</param>
+/// <param name="keepAs">A new file to keep the database in, with every forecast; null: it goes.</param>
+internal sealed class RehearsalRun(long seed, int days, string letterFolder, Action<LocalDate, int, int> progress, string? keepAs = null)
 {
+    private const int DaysAround = 30;
+
     private const int MostTicks = 100_000;
 
     /// <summary>Runs it all.</summary>
     public async Task<RehearsalStory> RunAsync(CancellationToken stop)
     {
+        if (keepAs is not null) return await RunAsync(keepAs, stop);
         var folder = Directory.CreateTempSubdirectory("nightwatch-rehearsal-");
         try
         {
@@ -67,6 +75,7 @@ internal sealed class RehearsalRun(long seed, int days, string letterFolder, Act
     private ServiceProvider Parts(string databaseFile, VirtualClock clock, Diary diary)
     {
         var settings = AllSettings.ForRehearsal(databaseFile, letterFolder, seed);
+        if (keepAs is not null) settings.Database.KeepReplayDays = days + DaysAround;
         return new ServiceCollection()
             .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
             .AddSingleton<IClock>(clock)

@@ -14,6 +14,9 @@ public sealed class DatabaseOptions
     /// <summary>Runs kept of each feed and place.</summary>
     public int KeepForecastRuns { get; set; } = 12;
 
+    /// <summary>Days that every forecast is kept, so that what was told can be replayed; 0: only the runs that the service needs.</summary>
+    public int KeepReplayDays { get; set; }
+
     /// <summary>Days that letters are kept after they are closed.</summary>
     public int KeepLettersDays { get; set; } = 30;
 
@@ -27,6 +30,7 @@ public sealed class DatabaseOptions
     internal RetentionRule Retention() => new()
     {
         ForecastRuns = KeepForecastRuns,
+        Replay = Duration.FromDays(KeepReplayDays),
         LetterTexts = Duration.FromDays(KeepLettersDays),
         Verdicts = Duration.FromDays(KeepVerdictsDays),
         Outcomes = Duration.FromDays(KeepOutcomesDays),
@@ -37,6 +41,7 @@ public sealed class DatabaseOptions
     {
         if (string.IsNullOrWhiteSpace(Connection)) yield return "Database:Connection is empty; accepted: a file name, or Host=...;Database=...;Username=... for PostgreSQL.";
         if (KeepForecastRuns is < 2 or > 500) yield return $"Database:KeepForecastRuns is {KeepForecastRuns}; accepted: 2 to 500.";
+        if (KeepReplayDays is < 0 or > 3650) yield return $"Database:KeepReplayDays is {KeepReplayDays}; accepted: 0 (off) to 3650.";
         if (KeepLettersDays is < 1 or > 3650) yield return $"Database:KeepLettersDays is {KeepLettersDays}; accepted: 1 to 3650.";
         if (KeepVerdictsDays is < 30 or > 3650) yield return $"Database:KeepVerdictsDays is {KeepVerdictsDays}; accepted: 30 to 3650.";
         if (KeepOutcomesDays < KeepVerdictsDays || KeepOutcomesDays > 7300)

@@ -67,4 +67,18 @@ public sealed partial class ForecastSeries
 
     /// <summary>Period values by quantity.</summary>
     public required ImmutableDictionary<PeriodQuantity, ImmutableArray<PeriodPoint>> Periods { get; init; }
+
+    /// <summary>The same as it was when it had last been confirmed at another time.</summary>
+    public ForecastSeries ConfirmedAt(Instant retrievedAt) => new()
+    {
+        FeedId = FeedId,
+        ModelId = ModelId,
+        Member = Member,
+        IssuedAt = IssuedAt,
+        RetrievedAt = retrievedAt,
+        Attribution = Attribution,
+        Cell = Cell,
+        Instants = Instants,
+        Periods = Periods,
+    };
 }

@@ -61,6 +61,7 @@ public sealed class AllSettingsTests : IDisposable
     [InlineData("Service", "IdKeyFile", "/no/such/file")]
     [InlineData("Database", "Connection", "")]
     [InlineData("Database", "KeepForecastRuns", "1")]
+    [InlineData("Database", "KeepReplayDays", "-1")]
     [InlineData("Database", "KeepLettersDays", "0")]
     [InlineData("Database", "KeepVerdictsDays", "1")]
     [InlineData("Feeds", "MostAgeHours", "0")]

@@ -43,6 +43,20 @@ public abstract class RecoveryAndRetentionPromises(TestDatabase tested) : StoreT
     }
 
     [Fact]
+    public async Task Forecasts_kept_for_replay_stay_whatever_their_number_and_go_when_their_time_is_over()
+    {
+        var forecasts = new ForecastStore(Database);
+        var ids = new List<long>();
+        for (var day = 0; day < 40; day++)
+            ids.Add(await forecasts.AddAsync("fake", "cell", new(new byte[] { 1 }, null, null, Given.Now + Duration.FromDays(day)), null, Cancel));
+        var rule = new RetentionRule { ForecastRuns = 3, Replay = Duration.FromDays(30) };
+
+        Assert.Equal(10, (await new Retention(Database).ApplyAsync(rule, Given.Now + Duration.FromDays(39), Cancel)).Forecasts);
+
+        Assert.Equal(ids.Skip(10), (await forecasts.FindAsync(ids, Cancel)).Select(run => run.Id).Order());
+    }
+
+    [Fact]
     public async Task Old_rows_go_and_open_work_stays_however_old()
     {
         var (forecasts, outbox, passes) = (new ForecastStore(Database), new OutboxStore(Database), new PassStore(Database));

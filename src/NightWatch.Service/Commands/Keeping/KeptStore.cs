@@ -1,8 +1,10 @@
 using NightWatch.Service.Records;
+using NightWatch.Service.Replays;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Calibrations;
 using NightWatch.Store.Due;
+using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
@@ -24,7 +26,9 @@ internal sealed class KeptStore : IAsyncDisposable
         Due = new DueStore(database);
         Outcomes = new OutcomeStore(database);
         Calibrations = new CalibrationStore(database);
-        Record = new RecordReader(new VerdictStore(database), Outcomes, new ToldNightStore(database));
+        var verdicts = new VerdictStore(database);
+        Record = new RecordReader(verdicts, Outcomes, new ToldNightStore(database));
+        Replay = new Replay(verdicts, new ForecastStore(database), Outcomes, Calibrations);
         Outbox = new OutboxStore(database);
         Retention = new Retention(database);
     }
@@ -44,6 +48,8 @@ internal sealed class KeptStore : IAsyncDisposable
     public OutboxStore Outbox { get; }
 
     public Retention Retention { get; }
+
+    public Replay Replay { get; }
 
     /// <summary>Opens what the settings name, made and migrated where needed.</summary>
     public static async Task<KeptStore> OpenAsync(Shell shell, string? configPath, CancellationToken stop)

@@ -1,0 +1,76 @@
+using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Service.Records;
+using NightWatch.Service.Replays;
+using NightWatch.Service.Wording;
+using Spectre.Console;
+using static NightWatch.Service.Commands.ScoreCells;
+
+namespace NightWatch.Service.Commands.Replays;
+
+/// <summary>A replay for people.</summary>
+internal static class ReplayTables
+{
+    private const int MostNights = 60;
+
+    public static void Draw(Shell shell, ReplayScores scores, IReadOnlyList<ReplayedNight> nights, bool otherLimits, TimeSpan took) => shell.Draw(console =>
+    {
+        console.WriteLine(FormattableString.Invariant(
+            $"{scores.Watches} watches, {scores.Nights} nights, {scores.Looks} looks made again in {took.TotalSeconds:0.0} s: {scores.Same} come out the same, {scores.Looks - scores.Same} do not."));
+        if (scores.Lost > 0)
+            console.WriteLine($"{scores.Lost} looks cannot be made again: their forecasts are not kept any more. Database:KeepReplayDays keeps them.");
+        if (scores.Looks == 0) return;
+        if (!otherLimits && scores.Same < scores.Looks) console.WriteLine("With the same limits a look that comes out different shows a change of the code, of the watch or of its site.");
+        console.WriteLine();
+        console.WriteLine("Going by the letters, on nights whose outcome is known. Brackets: 95 % by Wilson 1927");
+        var table = WithColumns("", "Letters", "Hit", "Drive for nothing", "Night lost", "Rightly at home", "Usable of called, %", "Called of usable, %");
+        Row(table, "as told", scores.WasLetters, scores.Was);
+        Row(table, "replayed", scores.IsLetters, scores.Is);
+        console.Write(table);
+        DrawTurned(console, scores.Turned);
+        if (scores.Watches == 1) DrawNights(console, [.. nights.Where(night => !night.IsSame)]);
+    });
+
+    private static void Row(Table table, string name, int letters, RecordedCalls calls) => table.AddRow(
+        name, $"{letters}", $"{calls.Table.Hits}", $"{calls.Table.FalseAlarms}", $"{calls.Table.Misses}", $"{calls.Table.CorrectRejections}", Share(calls.UsableOfCalled),
+        Share(calls.CalledOfUsable));
+
+    private static void DrawTurned(IAnsiConsole console, IReadOnlyList<ReplayedNight> turned)
+    {
+        if (turned.Count == 0)
+        {
+            console.WriteLine("The last word is the same on every night.");
+            return;
+        }
+
+        console.WriteLine($"Nights on which the last word is another: {turned.Count}{(turned.Count > MostNights ? $", the first {MostNights} of them" : "")}");
+        var table = new Table().Border(TableBorder.Simple).AddColumn("Night").AddColumn("Watch").AddColumn("Told").AddColumn("Replayed").AddColumn("Came").AddColumn("Why now");
+        foreach (var night in turned.Take(MostNights))
+        {
+            table.AddRow(
+                new Text($"{night.Night:R}"), new Text(night.WatchId), new Text(night.WasOn ? "on" : "off or nothing"), new Text(night.IsOn ? "on" : "off or nothing"),
+                new Text(night.Outcome?.Word() ?? "not known"), new Text(night.Looks[^1].Why));
+        }
+
+        console.Write(table);
+    }
+
+    private static void DrawNights(IAnsiConsole console, IReadOnlyList<ReplayedNight> changed)
+    {
+        if (changed.Count == 0) return;
+        console.WriteLine($"Looks that come out different{(changed.Count > MostNights ? $", of the first {MostNights} nights" : "")}");
+        var table = new Table().Border(TableBorder.Simple).AddColumn("Night").AddColumn("At").AddColumn("Pass").AddColumn("Was").AddColumn("Is").AddColumn("Letter then").AddColumn("Letter now");
+        foreach (var night in changed.Take(MostNights))
+        {
+            foreach (var look in night.Looks.Where(look => !look.IsSame))
+            {
+                table.AddRow(
+                    $"{night.Night:R}", InstantText.Of(look.At), look.Pass.ToString(), Said(Words.Of(look.Was), look.WasLikely), Said(Words.Of(look.Is), look.IsLikely),
+                    look.WasLetter is { } then ? Words.Of(then) : "-", look.IsLetter is { } now ? Words.Of(now) : "-");
+            }
+        }
+
+        console.Write(table);
+    }
+
+    private static string Said(string verdict, double likely) => FormattableString.Invariant($"{verdict} {likely * 100:0} %");
+}

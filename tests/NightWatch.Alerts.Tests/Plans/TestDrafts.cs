@@ -45,10 +45,18 @@ internal static class TestDrafts
 
     public static LetterDraft Debrief => Draft(Decide(PassKind.After, Morning.Next, VerdictClass.Go, TestPlans.At(7, 0, 1)));
 
+    public static LetterDraft Imperial => MorningTimeline.With(watch => watch with { Letters = watch.Letters with { Units = UnitSystem.Imperial } });
+
+    public static LetterDraft SwitchedAway => Draft(SubscriberWishes.StandDown(Morning.Next, TestPlans.Of(VerdictClass.Go, madeAt: TestPlans.At(15)), TestPlans.At(15), new Wish.SwitchedTo(TestPlans.Of(VerdictClass.Go, watch: SaltShelf))));
+
+    public static LetterDraft SwitchedTo => Draft(SubscriberWishes.Choose(
+        Nothing with { WatchId = SaltShelf.Id }, TestPlans.Of(VerdictClass.Marginal, watch: SaltShelf, madeAt: TestPlans.At(19, 0, -1)), TestPlans.At(19, 0, -1), new Wish.SwitchedFrom(TestPlans.Of(VerdictClass.Go))));
+
     public static IReadOnlyList<(string Name, LetterDraft Draft)> All =>
     [
         ("outlook", Outlook), ("outlook-marginal", MarginalOutlook), ("morning-timeline", MorningTimeline), ("reschedule-off", WarningOff),
-        ("reschedule-back-on", WarningBackOn), ("stand-down", StandDown), ("debrief", Debrief),
+        ("reschedule-back-on", WarningBackOn), ("stand-down", StandDown), ("debrief", Debrief), ("morning-timeline-imperial", Imperial),
+        ("switched-away", SwitchedAway), ("switched-to", SwitchedTo),
     ];
 
     /// <summary>The same draft with another watch's words in its plan.</summary>

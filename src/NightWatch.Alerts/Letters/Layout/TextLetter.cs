@@ -39,7 +39,7 @@ internal static class TextLetter
         foreach (var item in night.Packing) page.Bullet(item);
         Reasons(page, night);
         Facts(page, "Forecast", night.Source);
-        if (night.Page is { } link) page.Gap().Paragraph($"{link.Text}:").Paragraph(link.Url.ToString());
+        foreach (var link in new[] { night.Page, night.Snooze }.OfType<LinkView>()) page.Gap().Paragraph($"{link.Text}:").Paragraph(link.Url.AbsoluteUri);
     }
 
     private static void Changes(TextPage page, NightView night)
@@ -58,7 +58,7 @@ internal static class TextLetter
         {
             var alternative = night.Alternatives[i];
             page.Paragraph($"{char.ToUpperInvariant(alternative.Title[0])}{alternative.Title[1..]}: {alternative.Verdict}, {alternative.Text}", $"{i + 1}. ", 3);
-            if (alternative.Link is { } link) page.Paragraph(link.Url.ToString(), "   ", 3);
+            foreach (var link in new[] { alternative.Link, alternative.Switch }.OfType<LinkView>()) page.Paragraph($"{link.Text}:", "   ", 3).Paragraph(link.Url.AbsoluteUri, "   ", 3);
         }
     }
 

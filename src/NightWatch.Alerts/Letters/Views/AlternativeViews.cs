@@ -9,7 +9,10 @@ internal static class AlternativeViews
     public static IReadOnlyList<AlternativeView> Of(NightContext night) =>
     [
         .. night.Alternatives.Select(alternative => new AlternativeView(
-            Title(night, alternative), VerdictWords.Of(alternative.Plan.Verdict.Class), Text(night, alternative), Link(night, alternative))),
+            Title(night, alternative), VerdictWords.Of(alternative.Plan.Verdict.Class), Text(night, alternative), Link(night, alternative))
+        {
+            Switch = night.Links.Switch(night.Plan.Watch, night.Plan.Night, alternative.Plan.Watch, alternative.Plan.Night) is { } url ? new LinkView($"Switch to {Title(night, alternative)}", url) : null,
+        }),
     ];
 
     /// <summary>"tonight at Salt shelf, 86 km" or "Sat 5 Jun here".</summary>

@@ -95,6 +95,9 @@ public sealed record NightView
     /// <summary>The whole night on the pages; null without pages.</summary>
     public LinkView? Page { get; init; }
 
+    /// <summary>No more letters about this night; null without pages, and where none would come anyway.</summary>
+    public LinkView? Snooze { get; init; }
+
     /// <summary>The answers of a debrief.</summary>
     public IReadOnlyList<LinkView> Answers { get; init; } = [];
 
@@ -125,7 +128,11 @@ public sealed record ChangeView(string Name, string Then, string Now);
 /// <param name="Verdict">"GO", "MARGINAL".</param>
 /// <param name="Text">Chance, window, leave-by, cloud.</param>
 /// <param name="Link">Its page; null without pages.</param>
-public sealed record AlternativeView(string Title, string Verdict, string Text, LinkView? Link);
+public sealed record AlternativeView(string Title, string Verdict, string Text, LinkView? Link)
+{
+    /// <summary>Takes it in place of the night of the letter; null without pages.</summary>
+    public LinkView? Switch { get; init; }
+}
 
 /// <summary>The clock times of one date.</summary>
 /// <param name="Day">"Fri 4 Jun, CEST".</param>

@@ -37,11 +37,15 @@ internal static class NightViews
             Reasons = asks || isShort || wished ? [] : Reasons(night),
             Source = FactViews.Source(night),
             Page = night.Links.Night(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView("The whole night on its page", url) : null,
+            Snooze = asks || wished || night.Kind is null or LetterKind.StandDown ? null : Snooze(night),
             Answers = asks ? AnswersOf(night) : [],
             ChartSays = asks || isShort || wished ? null : NightChart.Says(night.Plan),
             FrameSays = goes ? FrameChart.Says(night.Plan) : null,
         };
     }
+
+    private static LinkView? Snooze(NightContext night) =>
+        night.Links.Snooze(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView($"No more letters about the night of {ClockWords.Night(night.Plan.Night)}", url) : null;
 
     /// <summary>Can hurt people; stands first.</summary>
     public static bool IsHazard(Reason reason) => reason is { Factor: Factor.Thunder or Factor.Hazard, Severity: > Severity.Ok };

@@ -51,7 +51,7 @@ internal sealed record TestWeather(VerdictClass Class, double Probability, doubl
                 : new Reason(Factor.Thunder, Severity.Ok, null, 0.01, 0.10, Unit.Fraction, "Thunder probability at most 1 %."),
             new Reason(Factor.Wind, Severity.Ok, null, 5.4, 9, Unit.MetresPerSecond, "Gusts up to 5.4 m/s (caution from 9 m/s)."),
             Class == VerdictClass.Go
-                ? new Reason(Factor.Dew, Severity.Ok, null, 1.9, 0, Unit.Kelvin, "The lens stays at least 1.9 °C above the dew point.", Source: "element energy balance")
+                ? new Reason(Factor.Dew, Severity.Ok, null, 1.9, 0, Unit.Kelvin, "The lens stays at least 1.9 K above the dew point.", Source: "element energy balance")
                 : new Reason(Factor.Dew, Severity.Caution, new Interval(run.Start + Duration.FromHours(2.6), run.End), -0.4, 0, Unit.Kelvin, "Dew on an unheated lens from 02:40.", "a heater of 3 W from 02:10"),
             new Reason(Factor.Moon, Severity.Ok, null, 0.0, 0.3, Unit.Magnitudes, "The Moon is down for the whole run."),
             new Reason(Factor.Length, Severity.Ok, null, 255, 90, Unit.Minutes, "255 min usable (90 min wanted)."),
@@ -72,7 +72,7 @@ internal sealed record TestWeather(VerdictClass Class, double Probability, doubl
         },
         DewOnset = Class == VerdictClass.Go ? null : dewOnset,
         LeastDewMarginK = Class == VerdictClass.Go ? 1.9 : -0.4,
-        Dew = Class == VerdictClass.Go ? "None expected: the lens stays 1.9 °C above the dew point." : "Expected on an unheated lens from 02:40; 3 W keeps it clear.",
+        Dew = Class == VerdictClass.Go ? "None expected: the lens stays 1.9 K above the dew point." : "Expected on an unheated lens from 02:40; 3 W keeps it clear.",
         MoonIlluminatedFraction = 0.02,
         Moon = "2 % lit and below the horizon from 20:58 until 06:20.",
     };

@@ -1,3 +1,4 @@
+using NightWatch.Store.Suppression;
 using NodaTime;
 
 namespace NightWatch.Store;
@@ -34,7 +35,7 @@ public sealed record RetentionRule
 }
 
 /// <summary>Rows that went.</summary>
-public sealed record Removed(int Forecasts, int Rain, int FeedHolds, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due, int Outcomes, int Pages = 0);
+public sealed record Removed(int Forecasts, int Rain, int FeedHolds, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due, int Outcomes, int Pages = 0, int Bounces = 0);
 
 /// <summary>Lets old rows go.</summary>
 public sealed class Retention(Database database)
@@ -63,7 +64,8 @@ public sealed class Retention(Database database)
             await DeleteAsync("DELETE FROM outcome WHERE night < @before", new { before = (now - rule.Outcomes).InUtc().Date }),
             await DeleteAsync("DELETE FROM ticket WHERE expires_at < @now", new { now })
             + await DeleteAsync("DELETE FROM session WHERE expires_at < @now", new { now })
-            + await DeleteAsync("DELETE FROM ration WHERE at < @before", new { before = now - rule.Rations }));
+            + await DeleteAsync("DELETE FROM ration WHERE at < @before", new { before = now - rule.Rations }),
+            await DeleteAsync("DELETE FROM bounce WHERE at < @before", new { before = now - SuppressionRule.StrikesAge }));
 
         Task<int> DeleteAsync(string sql, object values) => database.WriteAsync(session => session.ExecuteAsync(sql, values), cancellationToken);
     }

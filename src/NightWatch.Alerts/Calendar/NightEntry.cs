@@ -14,7 +14,7 @@ namespace NightWatch.Alerts.Calendar;
 
 /// <summary>The night in the subscriber's calendar: one entry a watch and night, put there, moved and taken out by iTIP.</summary>
 /// <param name="Method">REQUEST or CANCEL; the MIME part repeats it (RFC 6047, 2.4).</param>
-/// <param name="Text">The iCalendar object (RFC 5545), all times UTC.</param>
+/// <param name="Text">The iCalendar object (RFC 5545), on the clock of the site with its VTIMEZONE.</param>
 internal sealed record NightEntry(string Method, string Text)
 {
     private static readonly NodaTime.Duration LastCall = NodaTime.Duration.FromMinutes(60);
@@ -27,16 +27,17 @@ internal sealed record NightEntry(string Method, string Text)
         var cancels = order.Calendar == CalendarChange.Cancel;
         var subscriber = order.Plan.Watch.Subscriber;
         var (start, end) = Span(order, cancels);
+        var zone = order.Plan.Watch.Site.Zone;
         var entry = new CalendarEvent
         {
             Uid = ids.Calendar(order),
             Sequence = order.Before.CalendarSequence + 1,
-            DtStamp = Utc(now),
-            Start = Utc(start),
-            End = Utc(end),
+            DtStamp = CalendarTime.Utc(now),
+            Start = CalendarTime.Local(start, zone),
+            End = CalendarTime.Local(end, zone),
             Summary = Summary(order, cancels),
             Location = PlainWords.OneLine(order.Plan.Watch.Site.Name),
-            GeographicLocation = new GeographicLocation(Math.Round(order.Plan.Watch.Site.Position.LatitudeDeg, 5), Math.Round(order.Plan.Watch.Site.Position.LongitudeDeg, 5)),
+            GeographicLocation = CalendarTime.Place(order.Plan.Watch.Site.Position),
             Description = cancels ? "Stood down." : Timeline(order.Plan),
             Status = cancels ? EventStatus.Cancelled : IsSettled(order) ? EventStatus.Confirmed : EventStatus.Tentative,
             Organizer = new Organizer($"mailto:{head.From.Address}") { CommonName = Parameter(head.From.Name ?? "NightWatch") },
@@ -45,6 +46,8 @@ internal sealed record NightEntry(string Method, string Text)
         if (!cancels) AddAlarms(entry, order.Plan, start);
         var method = cancels ? CalendarMethods.Cancel : CalendarMethods.Request;
         var calendar = new Ical.Net.Calendar { ProductId = "-//NightWatch//NightWatch 1//EN", Method = method, Scale = "GREGORIAN" };
+        // The site's own clock, wherever the reader's calendar is set: a night is planned by the clock on its wall.
+        calendar.AddTimeZone(CalendarTime.ZoneOf(zone, start));
         calendar.Events.Add(entry);
         return new NightEntry(method, new CalendarSerializer().SerializeToString(calendar) ?? throw new InvalidOperationException("The entry could not be written."));
     }
@@ -93,7 +96,6 @@ internal sealed record NightEntry(string Method, string Text)
         Trigger = new Trigger(Ical.Net.DataTypes.Duration.FromMinutes((int)Math.Round(fromStart.TotalMinutes))),
     };
 
-    private static CalDateTime Utc(Instant at) => new(Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds()).ToDateTimeUtc(), CalDateTime.UtcTzId, true);
 }
 
 /// <summary>The iTIP methods used (RFC 5546, 1.4).</summary>

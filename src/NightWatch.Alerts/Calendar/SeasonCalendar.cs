@@ -27,15 +27,15 @@ public static class SeasonCalendar
         var name = PlainWords.Shortened(PlainWords.OneLine(place), 60);
         var file = new Ical.Net.Calendar { ProductId = "-//NightWatch//NightWatch 1//EN", Method = "PUBLISH", Scale = "GREGORIAN" };
         file.AddProperty("X-WR-CALNAME", $"Dark nights, {name}");
-        foreach (var lunation in calendar.Lunations)
-        {
-            if (lunation.Best is not { } run) continue;
-            file.Events.Add(RunEntry(run, position, name, now));
-            file.Events.AddRange(lunation.Nights.Where(night => night.Night >= run.First && night.Night <= run.Last).Select(night => NightOf(night, position, name, now)));
-        }
-
+        file.Events.AddRange(Entries(calendar, position, name, now));
         return new CalendarSerializer().SerializeToString(file) ?? throw new InvalidOperationException("The calendar could not be written.");
     }
+
+    /// <summary>The entries alone.</summary>
+    internal static IEnumerable<CalendarEvent> Entries(DarkCalendar calendar, GeoPosition position, string name, Instant now) => calendar.Lunations
+        .Where(lunation => lunation.Best is not null)
+        .SelectMany(lunation => lunation.Nights.Where(night => night.Night >= lunation.Best!.First && night.Night <= lunation.Best.Last)
+            .Select(night => NightOf(night, position, name, now)).Prepend(RunEntry(lunation.Best!, position, name, now)));
 
     private static CalendarEvent RunEntry(NightRun run, GeoPosition position, string name, Instant now)
     {
@@ -52,8 +52,8 @@ public static class SeasonCalendar
         var window = night.Longest!.Value;
         var clock = new ClockWords(night.Sky.Zone);
         var entry = Entry("night", night.Night, position, name, now);
-        entry.Start = Utc(window.Start);
-        entry.End = Utc(window.End);
+        entry.Start = CalendarTime.Utc(window.Start);
+        entry.End = CalendarTime.Utc(window.End);
         entry.Summary = $"Dark: {name}, {clock.ShortSpan(window)}";
         entry.Description = string.Create(
             CultureInfo.InvariantCulture,
@@ -65,13 +65,12 @@ public static class SeasonCalendar
     {
         Uid = string.Create(
             CultureInfo.InvariantCulture, $"season-{kind}-{night:uuuuMMdd}-{position.LatitudeDeg:0.#####}-{position.LongitudeDeg:0.#####}@nightwatch"),
-        DtStamp = Utc(now),
+        DtStamp = CalendarTime.Utc(now),
         Location = name,
-        GeographicLocation = new GeographicLocation(Math.Round(position.LatitudeDeg, 5), Math.Round(position.LongitudeDeg, 5)),
+        GeographicLocation = CalendarTime.Place(position),
         Transparency = TransparencyType.Transparent,
     };
 
     private static CalDateTime Day(LocalDate date) => new(date.Year, date.Month, date.Day);
 
-    private static CalDateTime Utc(Instant at) => new(Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds()).ToDateTimeUtc(), CalDateTime.UtcTzId, true);
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NightWatch.Planning.Watches;
 using NodaTime;
 using NodaTime.Text;
@@ -55,8 +56,8 @@ public sealed class LetterLinks(Uri? pages, ILinkSigner? signer)
     }
 
     /// <summary>The subscriber's nights as a calendar to follow: "calendar/TOKEN.ics".</summary>
-    /// <param name="address">The subscriber's mail address.</param>
-    public Uri? CalendarFeed(string address) => At(s => $"calendar/{CalendarKey(s, address)}.ics");
+    /// <param name="token">Its token, which the feeds give out.</param>
+    public Uri? CalendarFeed(string token) => At(_ => $"calendar/{token}.ics");
 
     /// <summary>Signature of one watch and night, which opens the night's page and everything below it.</summary>
     public static string NightKey(ILinkSigner signer, Watch watch, LocalDate night) =>
@@ -68,8 +69,9 @@ public sealed class LetterLinks(Uri? pages, ILinkSigner? signer)
     /// <summary>Signature that stops the letters.</summary>
     public static string UnsubscribeKey(ILinkSigner signer, Watch watch) => signer.Sign("unsubscribe", watch.Id, Plain(watch.Subscriber.Address));
 
-    /// <summary>Token of a subscriber's calendar feed.</summary>
-    public static string CalendarKey(ILinkSigner signer, string address) => signer.Sign("calendar", Plain(address));
+    /// <summary>Token of a subscriber's calendar feed; a revoked feed has the token of its next generation.</summary>
+    public static string CalendarKey(ILinkSigner signer, string address, long generation = 0) =>
+        signer.Sign("calendar", Plain(address), generation.ToString(CultureInfo.InvariantCulture));
 
     private static string Plain(string address) => address.Trim().ToLowerInvariant();
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using NightWatch.Service.Commands.Addresses;
 using NightWatch.Service.Commands.Checks;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Commands.Letters;
@@ -34,6 +35,8 @@ internal static class CommandLine
             WatchCommand.Create(shell, config),
             SiteCommand.Create(shell, config),
             LetterCommand.Create(shell, config),
+            CalendarCommand.Create(shell, config),
+            SuppressionCommand.Create(shell, config),
             OutcomeCommand.Create(shell, config),
             VerdictsCommand.Create(shell, config),
             ScoresCommand.Create(shell, config),

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Logging.Console;
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Calendars;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Pages;
 using NightWatch.Service.Pages.Links;
@@ -30,6 +31,7 @@ internal static partial class ServiceHost
         await using var app = builder.Build();
         app.MapPages(settings.Service);
         app.MapHealth();
+        app.MapCalendarFeeds();
         await using var exports = app.MapMetrics(settings);
         var log = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger("NightWatch");
         var database = app.Services.GetRequiredService<Database>();

@@ -40,6 +40,7 @@ internal static class ServiceParts
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
         services.AddRecord(settings);
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
+        services.AddDelivery();
         services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
         services.AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();

@@ -129,7 +129,7 @@ internal sealed partial class OutboxSender(
                 return new SendOutcome.Postponed(pause.Misconfigured(now), reply);
             case FailureClass.Permanent:
                 pause.Clear();
-                return new SendOutcome.Dead(reply);
+                return new SendOutcome.Dead(reply, Refused: reply.Code is not null);
             case FailureClass.Ambiguous when letter.AmbiguousCount >= RetrySchedule.MostAmbiguousResends:
                 return new SendOutcome.Dead(reply with { Text = "ambiguous: " + reply.Text });
             case FailureClass.Ambiguous:

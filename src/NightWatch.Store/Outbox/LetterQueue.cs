@@ -1,4 +1,5 @@
 using NightWatch.Store.Connections;
+using NightWatch.Store.Suppression;
 using NodaTime;
 
 namespace NightWatch.Store.Outbox;
@@ -13,10 +14,11 @@ internal static class LetterQueue
         foreach (var letter in letters)
         {
             // ON CONFLICT, not a caught violation: that would spoil the whole transaction on PostgreSQL.
+            var refusing = letter is { Channel: LetterChannel.Mail, ToRefusingToo: false } ? await SuppressionStore.FindAsync(session, letter.Recipient) : null;
             var id = await session.FirstAsync<long?>(
                 """
-                INSERT INTO outbox (dedupe_key, message_id, kind, recipient, mime, created_at, not_before, not_after, state)
-                VALUES (@DedupeKey, @MessageId, @Kind, @Recipient, @packed, @now, @NotBefore, @NotAfter, 'Pending')
+                INSERT INTO outbox (dedupe_key, message_id, kind, recipient, channel, mime, created_at, not_before, not_after, state, last_text, closed_at)
+                VALUES (@DedupeKey, @MessageId, @Kind, @Recipient, @channel, @packed, @now, @NotBefore, @NotAfter, @state, @why, @closed)
                 ON CONFLICT DO NOTHING RETURNING id
                 """,
                 new
@@ -25,6 +27,10 @@ internal static class LetterQueue
                     letter.MessageId,
                     letter.Kind,
                     letter.Recipient,
+                    channel = letter.Channel.ToString(),
+                    state = (refusing is null ? OutboxState.Pending : OutboxState.Suppressed).ToString(),
+                    why = refusing is null ? null : $"the address refuses letters since {refusing.At:uuuu-MM-dd}: {refusing.Reason}",
+                    closed = refusing is null ? (Instant?)null : now,
                     packed = Gzip.Compress(letter.Mime),
                     now,
                     letter.NotBefore,

@@ -20,10 +20,16 @@ public sealed record OutboxDraft
     /// <summary>What kind, for lists and metrics ("Outlook", ...).</summary>
     public required string Kind { get; init; }
 
-    /// <summary>The one recipient's address.</summary>
+    /// <summary>The one recipient: a mail address, or the https address of a call.</summary>
     public required string Recipient { get; init; }
 
-    /// <summary>The whole message, CRLF line ends.</summary>
+    /// <summary>How it travels.</summary>
+    public LetterChannel Channel { get; init; }
+
+    /// <summary>Goes also to an address that refused letters before: its owner asks for this one now.</summary>
+    public bool ToRefusingToo { get; init; }
+
+    /// <summary>The whole message, CRLF line ends; of a call its JSON body.</summary>
     public required ReadOnlyMemory<byte> Mime { get; init; }
 
     /// <summary>Not to be sent earlier (quiet hours).</summary>
@@ -54,7 +60,7 @@ public sealed record OutboxDraft
     public static OutboxDraft Of(Notice notice, Instant notBefore)
     {
         ArgumentNullException.ThrowIfNull(notice);
-        return Of(notice.DedupeKey, notice.Kind, notice.Message, notBefore, notice.NotAfter);
+        return Of(notice.DedupeKey, notice.Kind, notice.Message, notBefore, notice.NotAfter) with { ToRefusingToo = notice.IsAskedFor };
     }
 
     private static OutboxDraft Of(string key, string kind, MimeMessage message, Instant notBefore, Instant notAfter)

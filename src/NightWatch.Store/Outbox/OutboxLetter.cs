@@ -30,6 +30,16 @@ public enum OutboxState
     Suppressed,
 }
 
+/// <summary>How a letter travels.</summary>
+public enum LetterChannel
+{
+    /// <summary>By mail.</summary>
+    Mail,
+
+    /// <summary>As a signed call to an address of the subscriber's own.</summary>
+    Webhook,
+}
+
 /// <summary>What a mail server answered last.</summary>
 /// <param name="Code">Reply code; null when there was no reply.</param>
 /// <param name="Enhanced">Enhanced status code (RFC 3463), "5.1.1"; null when there was none.</param>
@@ -51,8 +61,11 @@ public record OutboxEntry
     /// <summary>What kind.</summary>
     public required string Kind { get; init; }
 
-    /// <summary>The one recipient's address.</summary>
+    /// <summary>The one recipient: a mail address, or the https address of a call.</summary>
     public required string Recipient { get; init; }
+
+    /// <summary>How it travels.</summary>
+    public LetterChannel Channel { get; init; }
 
     /// <summary>Where it stands.</summary>
     public required OutboxState State { get; init; }
@@ -113,7 +126,9 @@ public abstract record SendOutcome
     public sealed record Ambiguous(Instant At, ServerReply Reply) : SendOutcome;
 
     /// <summary>Given up.</summary>
-    public sealed record Dead(ServerReply Reply) : SendOutcome;
+    /// <param name="Reply">What was said.</param>
+    /// <param name="Refused">The recipient's server refused it for good: it counts against the address.</param>
+    public sealed record Dead(ServerReply Reply, bool Refused = false) : SendOutcome;
 
     /// <summary>Too late to be of use.</summary>
     public sealed record Expired : SendOutcome;

@@ -8,7 +8,7 @@ internal sealed class OutboxRow
 {
     /// <summary>All but the letter itself.</summary>
     public const string Columns =
-        "id, dedupe_key, message_id, kind, recipient, created_at, not_before, not_after, state, attempt, unfinished, fence, "
+        "id, dedupe_key, message_id, kind, recipient, channel, created_at, not_before, not_after, state, attempt, unfinished, fence, "
         + "last_code, last_enhanced, last_text, ambiguous_count, remote_queue_id";
 
     public required long Id { get; init; }
@@ -20,6 +20,8 @@ internal sealed class OutboxRow
     public required string Kind { get; init; }
 
     public required string Recipient { get; init; }
+
+    public required LetterChannel Channel { get; init; }
 
     public required Instant CreatedAt { get; init; }
 
@@ -56,6 +58,7 @@ internal sealed class OutboxRow
         MessageId = MessageId,
         Kind = Kind,
         Recipient = Recipient,
+        Channel = Channel,
         State = State,
         CreatedAt = CreatedAt,
         NotBefore = NotBefore,
@@ -73,6 +76,7 @@ internal sealed class OutboxRow
         MessageId = MessageId,
         Kind = Kind,
         Recipient = Recipient,
+        Channel = Channel,
         State = State,
         CreatedAt = CreatedAt,
         NotBefore = NotBefore,

@@ -1,4 +1,5 @@
 using NightWatch.Store.Connections;
+using NightWatch.Store.Suppression;
 using NodaTime;
 
 namespace NightWatch.Store.Outbox;
@@ -176,6 +177,8 @@ public sealed class OutboxStore(Database database)
                 letter.Id,
                 letter.Fence,
             });
+        if (changed == 1 && letter.Channel == LetterChannel.Mail && outcome is SendOutcome.Dead { Refused: true } dead)
+            await SuppressionStore.NoteAsync(session, letter.MessageId, letter.Recipient, dead.Reply, now);
         return changed == 1 || await session.FirstAsync<long>(
             "SELECT count(*) FROM outbox WHERE id = @Id AND fence = @Fence AND state = @state",
             new { letter.Id, letter.Fence, state = after.State.ToString() }) == 1;

@@ -1,6 +1,8 @@
 using System.Security.Cryptography;
 using System.Text;
 using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Watches;
+using NodaTime;
 using NodaTime.Text;
 
 namespace NightWatch.Alerts.Letters.Mail;
@@ -28,10 +30,13 @@ internal sealed class LetterIds(string domain, ReadOnlyMemory<byte> key)
     public string Message(string dedupeKey) => $"{Hash("letter|" + dedupeKey)}@{domain}";
 
     /// <summary>Root of the thread of one watch and night; no such message need exist.</summary>
-    public string Thread(LetterOrder order) => $"night.{Hash("thread|" + NightKey(order))}@{domain}";
+    public string Thread(LetterOrder order) => $"night.{Hash("thread|" + NightKey(order.Plan.Watch, order.Plan.Night))}@{domain}";
 
     /// <summary>UID of the calendar entry of one watch and night.</summary>
-    public string Calendar(LetterOrder order) => $"{Hash("calendar|" + NightKey(order))}@{domain}";
+    public string Calendar(LetterOrder order) => Calendar(order.Plan.Watch, order.Plan.Night);
+
+    /// <summary>UID of the calendar entry of one watch and night.</summary>
+    public string Calendar(Watch watch, LocalDate night) => $"{Hash("calendar|" + NightKey(watch, night))}@{domain}";
 
     /// <summary>Content-ID of the n-th picture of a letter.</summary>
     public string Picture(string dedupeKey, int n) => $"chart{n}.{Hash("picture|" + dedupeKey)[..16]}@{domain}";
@@ -39,8 +44,7 @@ internal sealed class LetterIds(string domain, ReadOnlyMemory<byte> key)
     /// <summary>A MIME boundary: fixed, so that a letter written twice is the same bytes.</summary>
     public string Boundary(string dedupeKey, string part) => $"nw-{part}-{Hash($"boundary|{part}|{dedupeKey}")[..24]}";
 
-    private static string NightKey(LetterOrder order) =>
-        $"{order.Plan.Watch.Id}|{LocalDatePattern.Iso.Format(order.Plan.Night)}|{order.Plan.Watch.Subscriber.Address}";
+    private static string NightKey(Watch watch, LocalDate night) => $"{watch.Id}|{LocalDatePattern.Iso.Format(night)}|{watch.Subscriber.Address}";
 
     // 160 bits in base 32 (RFC 4648 alphabet, lower case): 32 characters that survive case folding.
     private string Hash(string text)

@@ -10,4 +10,8 @@ namespace NightWatch.Alerts.Letters.Notices;
 /// <param name="Html">The HTML part.</param>
 /// <param name="Text">The plain text part.</param>
 /// <param name="NotAfter">Later than this it is dropped.</param>
-public sealed record Notice(string DedupeKey, string Kind, MimeMessage Message, string Html, string Text, Instant NotAfter);
+public sealed record Notice(string DedupeKey, string Kind, MimeMessage Message, string Html, string Text, Instant NotAfter)
+{
+    /// <summary>Its reader asked for it this minute, so it goes also to an address that refused letters before.</summary>
+    public bool IsAskedFor => Kind is "Confirmation" or "SignIn";
+}

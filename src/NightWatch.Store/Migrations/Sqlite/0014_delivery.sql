@@ -1,0 +1,34 @@
+-- Addresses that refuse letters for good: nothing is sent to them until they are confirmed anew or an operator takes them out.
+CREATE TABLE suppression (
+  -- lower case
+  address TEXT NOT NULL PRIMARY KEY,
+  reason TEXT NOT NULL,
+  code TEXT,
+  at INTEGER NOT NULL
+) STRICT;
+
+-- What servers said about letters to an address, at once or in a report later. Several refusals over days suppress too.
+CREATE TABLE bounce (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  address TEXT NOT NULL,
+  message_id TEXT NOT NULL,
+  status TEXT NOT NULL,
+  text TEXT NOT NULL,
+  at INTEGER NOT NULL,
+  -- a report read twice counts once
+  UNIQUE (message_id, status)
+) STRICT;
+
+CREATE INDEX bounce_by_address ON bounce (address, at);
+CREATE INDEX bounce_by_age ON bounce (at);
+
+-- Calendar feeds by the hash of their token. A revoked one moves to the next generation, whose token is another.
+CREATE TABLE calendar_feed (
+  address TEXT NOT NULL PRIMARY KEY,
+  hash TEXT NOT NULL UNIQUE,
+  generation INTEGER NOT NULL,
+  made_at INTEGER NOT NULL
+) STRICT;
+
+-- How a letter travels: by mail, or as a signed call to the subscriber's own address.
+ALTER TABLE outbox ADD COLUMN channel TEXT NOT NULL DEFAULT 'Mail';

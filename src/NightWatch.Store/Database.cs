@@ -2,7 +2,6 @@ using System.Data.Common;
 using Microsoft.Data.Sqlite;
 using NightWatch.Store.Connections;
 using NodaTime;
-using Npgsql;
 
 namespace NightWatch.Store;
 
@@ -40,7 +39,7 @@ public sealed class Database : IAsyncDisposable
         this.setting = setting;
         (dialect, source, writer) = setting.Kind == DatabaseKind.Sqlite
             ? (Dialect.Sqlite, SqliteFactory.Instance.CreateDataSource(setting.ConnectionString), new SemaphoreSlim(1))
-            : (Dialect.PostgreSql, (DbDataSource)NpgsqlDataSource.Create(setting.ConnectionString), new SemaphoreSlim(int.MaxValue));
+            : (Dialect.PostgreSql, Postgres.Open(setting.ConnectionString), new SemaphoreSlim(int.MaxValue));
     }
 
     /// <summary>Which.</summary>
@@ -189,8 +188,7 @@ public sealed class Database : IAsyncDisposable
     private static bool WasRolledBack(DbException fault) => fault switch
     {
         SqliteException sqlite => sqlite.SqliteErrorCode is SQLitePCL.raw.SQLITE_BUSY,
-        PostgresException postgres => postgres.SqlState is PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.SerializationFailure,
-        _ => false,
+        _ => Postgres.WasRolledBack(fault),
     };
 
     private async Task<DbConnection> ConnectAsync(CancellationToken cancellationToken)
@@ -212,8 +210,9 @@ public sealed class Database : IAsyncDisposable
         Directory.CreateDirectory(Path.GetDirectoryName(setting.File!)!);
         await ReadAsync(session => session.ExecuteAsync("PRAGMA journal_mode = WAL"), cancellationToken);
 
+        // Nearly every start finds nothing, and then does without the migrator.
+        if ((await PendingAsync(cancellationToken)).Count == 0) return [];
         var migrator = new Migrator(setting);
-        if (migrator.Pending().Count == 0) return [];
         if (serviceLock is { Held: true }) return migrator.Run();
 
         using var file = await WaitForFileLockAsync(cancellationToken);
@@ -238,8 +237,9 @@ public sealed class Database : IAsyncDisposable
         return ProcessLock.TryTake(setting.File + ".lock");
     }
 
-    private Task<IReadOnlyList<string>> MigratePostgreSqlAsync(CancellationToken cancellationToken) =>
-        WriteAsync<IReadOnlyList<string>>(
+    private async Task<IReadOnlyList<string>> MigratePostgreSqlAsync(CancellationToken cancellationToken) => (await PendingAsync(cancellationToken)).Count == 0
+        ? []
+        : await WriteAsync<IReadOnlyList<string>>(
             async session =>
             {
                 // Bound to this transaction, so that neither a pooler nor a killed process can leave it behind.

@@ -1,6 +1,5 @@
 using System.Data.Common;
 using Microsoft.Data.Sqlite;
-using Npgsql;
 
 namespace NightWatch.Store.Connections;
 
@@ -23,7 +22,7 @@ internal sealed record DatabaseSetting(DatabaseKind Kind, string ConnectionStrin
             var parts = new DbConnectionStringBuilder { ConnectionString = setting };
             if (parts.ContainsKey("Data Source") || parts.ContainsKey("DataSource") || parts.ContainsKey("Filename"))
                 return OfSqlite(new SqliteConnectionStringBuilder(setting));
-            if (parts.ContainsKey("Host") || parts.ContainsKey("Server")) return OfPostgreSql(new NpgsqlConnectionStringBuilder(setting));
+            if (parts.ContainsKey("Host") || parts.ContainsKey("Server")) return OfPostgreSql(setting);
         }
         catch (ArgumentException fault)
         {
@@ -44,6 +43,9 @@ internal sealed record DatabaseSetting(DatabaseKind Kind, string ConnectionStrin
         return new(DatabaseKind.Sqlite, parts.ConnectionString, parts.DataSource, parts.DataSource);
     }
 
-    private static DatabaseSetting OfPostgreSql(NpgsqlConnectionStringBuilder parts) =>
-        new(DatabaseKind.PostgreSql, parts.ConnectionString, $"{parts.Host}:{parts.Port}/{parts.Database}", null);
+    private static DatabaseSetting OfPostgreSql(string setting)
+    {
+        var (connectionString, description) = Postgres.Read(setting);
+        return new(DatabaseKind.PostgreSql, connectionString, description, null);
+    }
 }

@@ -28,7 +28,7 @@ internal sealed class Migrator(DatabaseSetting setting)
     }
 
     /// <summary>All scripts that this program knows, in order.</summary>
-    public static IReadOnlyList<string> Names(DatabaseKind kind) => [.. Scripts(Folder(kind)).Select(script => script.Name)];
+    public static IReadOnlyList<string> Names(DatabaseKind kind) => [.. Resources(Folder(kind)).Select(name => name[Folder(kind).Length..])];
 
     /// <exception cref="DatabaseUnusableException">There is one.</exception>
     public static void RefuseNewer(IEnumerable<string> unknown, string description)
@@ -43,16 +43,18 @@ internal sealed class Migrator(DatabaseSetting setting)
     {
         var target = setting.Kind == DatabaseKind.Sqlite
             ? DeployChanges.To.SqliteDatabase(setting.ConnectionString)
-            : DeployChanges.To.PostgresqlDatabase(setting.ConnectionString);
+            : Postgres.Migrations(setting.ConnectionString);
         return target.WithScripts(Scripts(Folder(setting.Kind))).WithVariablesDisabled().WithTransaction().LogToNowhere().Build();
     }
 
+    private static IEnumerable<string> Resources(string folder) =>
+        typeof(Migrator).Assembly.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+
     private static IEnumerable<SqlScript> Scripts(string folder)
     {
-        var assembly = typeof(Migrator).Assembly;
-        foreach (var name in assembly.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal)).Order(StringComparer.Ordinal))
+        foreach (var name in Resources(folder))
         {
-            using var reader = new StreamReader(assembly.GetManifestResourceStream(name)!);
+            using var reader = new StreamReader(typeof(Migrator).Assembly.GetManifestResourceStream(name)!);
             yield return new SqlScript(name[folder.Length..], reader.ReadToEnd());
         }
     }

@@ -1,0 +1,25 @@
+using System.Data.Common;
+using DbUp;
+using DbUp.Builder;
+using Npgsql;
+
+namespace NightWatch.Store.Connections;
+
+/// <summary>All that names PostgreSQL's driver: apart, so that a service on SQLite never loads it.</summary>
+internal static class Postgres
+{
+    public static DbDataSource Open(string connectionString) => NpgsqlDataSource.Create(connectionString);
+
+    /// <summary>The setting, completed, and how it is told: host, port and database, never a password.</summary>
+    public static (string ConnectionString, string Description) Read(string setting)
+    {
+        var parts = new NpgsqlConnectionStringBuilder(setting);
+        return (parts.ConnectionString, $"{parts.Host}:{parts.Port}/{parts.Database}");
+    }
+
+    public static UpgradeEngineBuilder Migrations(string connectionString) => DeployChanges.To.PostgresqlDatabase(connectionString);
+
+    /// <summary>Whether the server has certainly undone the transaction.</summary>
+    public static bool WasRolledBack(DbException fault) =>
+        fault is PostgresException { SqlState: PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.SerializationFailure };
+}

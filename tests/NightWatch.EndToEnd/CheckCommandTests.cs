@@ -2,9 +2,6 @@ using NightWatch.EndToEnd.Programs;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Tests.Settings;
 using NightWatch.Weather.Tests.Loopback;
-using SmtpServer;
-using SmtpServer.Authentication;
-using SmtpServer.ComponentModel;
 
 namespace NightWatch.EndToEnd;
 
@@ -29,24 +26,16 @@ public sealed class CheckCommandTests
     [Fact]
     public async Task A_wrong_mail_password_is_told_in_one_line()
     {
-        using var stop = new CancellationTokenSource();
-        var services = new ServiceProvider();
-        services.Add((IUserAuthenticatorFactory)new Locked());
-        var port = FreePort();
-        var server = new SmtpServer.SmtpServer(
-            new SmtpServerOptionsBuilder().ServerName("localhost").Endpoint(endpoint => endpoint.Port(port).AllowUnsecureAuthentication().AuthenticationRequired()).Build(), services);
-        var serving = server.StartAsync(stop.Token);
+        await using var server = new LockedServer();
         using var program = new Nightwatch();
         var secret = Path.Combine(program.Folder, "secret");
         File.WriteAllText(secret, "not-the-password");
         if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(secret, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         program.Write("appsettings.json", $$"""
-            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{port}}, "Security": "none", "UserName": "watch", "PasswordFile": "{{secret}}" } }
+            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{server.Port}}, "Security": "none", "UserName": "watch", "PasswordFile": "{{secret}}" } }
             """);
 
         var ran = await program.RunAsync("check");
-        await stop.CancelAsync();
-        await serving;
 
         Assert.Equal(1, ran.Exit);
         var wrong = Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal));
@@ -176,13 +165,5 @@ public sealed class CheckCommandTests
         using var listener = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
         listener.Start();
         return ((System.Net.IPEndPoint)listener.LocalEndpoint).Port;
-    }
-
-    /// <summary>Lets nobody in.</summary>
-    private sealed class Locked : IUserAuthenticator, IUserAuthenticatorFactory
-    {
-        public Task<bool> AuthenticateAsync(ISessionContext context, string user, string password, CancellationToken cancellationToken) => Task.FromResult(false);
-
-        public IUserAuthenticator CreateInstance(ISessionContext context) => this;
     }
 }

@@ -125,9 +125,17 @@ public sealed class OperationsCommandTests
         Assert.Equal(0, JsonDocument.Parse(ran.Output).RootElement.GetProperty("letters").GetInt32());
     }
 
+    /// <summary>One letter that is of use for hours.</summary>
+    internal static Task QueueAsync(Database database) => QueueAsync(database, [("of-use", Now + Duration.FromHours(6))]);
+
     private static async Task QueueAsync(Nightwatch program, params (string Key, Instant NotAfter)[] letters)
     {
         await using var database = Open(program);
+        await QueueAsync(database, letters);
+    }
+
+    private static async Task QueueAsync(Database database, (string Key, Instant NotAfter)[] letters)
+    {
         await database.MigrateAsync(Cancel);
         await new OutboxStore(database).EnqueueAsync(
             [.. letters.Select(letter => new OutboxDraft

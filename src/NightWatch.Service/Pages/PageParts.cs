@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.DataProtection.KeyManagement;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.Options;
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Pages.Assets;
 using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
@@ -86,7 +87,7 @@ internal static class PageParts
     // Without PagesBase nobody has said that the pages are for others.
     private static Task OnlyHereAsync(HttpContext context, RequestDelegate next)
     {
-        if (context.Connection.RemoteIpAddress is null || IPAddress.IsLoopback(context.Connection.RemoteIpAddress) || context.Request.Path.StartsWithSegments("/health")) return next(context);
+        if (context.Connection.RemoteIpAddress is null || IPAddress.IsLoopback(context.Connection.RemoteIpAddress) || context.Request.Path.StartsWithSegments("/health") || context.Request.Path.StartsWithSegments(MetricsEndpoint.Path)) return next(context);
         context.Response.StatusCode = StatusCodes.Status404NotFound;
         return Task.CompletedTask;
     }

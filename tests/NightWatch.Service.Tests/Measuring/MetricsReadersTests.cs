@@ -21,6 +21,7 @@ public sealed class MetricsReadersTests
 
     [Theory]
     [InlineData("X-Forwarded-For")]
+    [InlineData("X-Original-For")]
     [InlineData("Forwarded")]
     public void Nobody_may_through_a_proxy_which_would_look_like_this_machine(string header)
     {

@@ -1,11 +1,19 @@
 #!/usr/bin/env bash
-# Publishes the service for a machine with the .NET 10 runtime (linux-x64 or linux-arm64).
-# Usage: deploy/publish.sh [linux-x64|linux-arm64] [output folder]
+# Publishes the service: one program file (and the two native libraries beside it), compiled ahead of time, with the runtime inside.
+# Usage: deploy/publish.sh [linux-x64|linux-arm64] [output folder] [--needs-runtime]
+#   --needs-runtime  without the runtime: a fifth of the size, for a machine that has the ASP.NET Core 10 runtime
 set -Eeuo pipefail
 cd "$(dirname "$0")/.."
 rid=${1:-linux-x64}
-out=${2:-publish}
-# The lock files are for development; a runtime identifier would change them.
-dotnet publish src/NightWatch.Service -c Release -r "$rid" --self-contained false \
-  -p:PublishReadyToRun=true -p:RestoreLockedMode=false -p:NuGetLockFilePath="obj/publish.$rid.lock.json" -o "$out"
-echo "Published for $rid into $out"
+out=$(realpath -m "${2:-publish}")
+contained=true
+[ "${3:-}" != --needs-runtime ] || contained=false
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+# Objects and lock file of its own: those in the tree are for development, and a change of the kind of publish must not meet old objects.
+dotnet publish src/NightWatch.Service -c Release -r "$rid" --self-contained "$contained" --artifacts-path "$work/objects" -v q -nologo \
+  -p:PublishSingleFile=true -p:PublishReadyToRun=true -p:DebugType=none -p:PublishDocumentationFiles=false -p:PublishReferencesDocumentationFiles=false \
+  -p:RestoreLockedMode=false -p:NuGetLockFilePath="$work/publish.lock.json" -o "$out"
+cp deploy/licences.md LICENSE "$out"
+deploy/licences.sh --sbom "$out/sbom.json"
+echo "Published for $rid into $out ($(du -sm "$out" | cut -f1) MB)"

@@ -1,0 +1,69 @@
+#!/usr/bin/env bash
+# Checks what lies in this folder as far as this machine has the tools, and says what it could not check.
+# Usage: deploy/check.sh [program]      program: a published nightwatch; without it the proxy is not tried with the real service
+set -Eeuo pipefail
+cd "$(dirname "$0")"
+program=${1:+$(realpath "$1")}
+work=$(mktemp -d)
+running=()
+trap 'for pid in "${running[@]}"; do kill "$pid" 2>/dev/null || true; done; wait; rm -rf "$work"' EXIT
+failed=0
+say() { printf '%-8s %s\n' "$1" "$2"; [ "$1" != FAULT ] || failed=1; }
+# try WHAT TOOL COMMAND...: skipped without the tool
+try() {
+  local what=$1 tool=$2
+  shift 2
+  command -v "$tool" >/dev/null || { say skipped "$what: no $tool here"; return; }
+  if "$@" >"$work/out" 2>&1; then say ok "$what"; else say FAULT "$what"; sed 's/^/         /' "$work/out"; fi
+}
+free_port() { python3 -c 'import socket; s=socket.socket(); s.bind(("127.0.0.1",0)); print(s.getsockname()[1])'; }
+until_answers() { for _ in $(seq 600); do curl -ks -o "$work/out" "$1" && return; sleep 0.1; done; return 1; }
+
+for script in *.sh container/*.sh; do try "$script parses" bash bash -n "$script"; done
+
+# The units name a program that is not installed here; with one that is there the rest is verified.
+mkdir "$work/units"
+for unit in *.service *.timer; do sed 's|/opt/nightwatch/nightwatch|/bin/true|' "$unit" >"$work/units/$unit"; done
+try "systemd units are sound" systemd-analyze systemd-analyze verify --man=no "$work"/units/*
+try "exposure of nightwatch.service is at most 1.5" systemd-analyze systemd-analyze security --offline=yes --threshold=15 nightwatch.service
+# An older docker-compose does not know the name of the project; the rest is one format.
+cp -r container "$work/container" && mkdir -p "$work/container/out" && sed -i '/^name:/d' "$work/container/compose.yaml"
+try "compose.yaml is accepted" docker-compose env MAILNAME=night.example.org docker-compose -f "$work/container/compose.yaml" config -q
+try "alerts.yaml is accepted" promtool promtool check rules alerts.yaml
+try "Caddyfile is accepted" caddy caddy validate --adapter caddyfile --config proxy/Caddyfile
+
+# nginx, with a certificate made here, on free ports; then a real request through it.
+http=$(free_port) tls=$(free_port) inside=$(free_port)
+openssl req -x509 -newkey rsa:2048 -nodes -keyout "$work/privkey.pem" -out "$work/fullchain.pem" -days 2 -subj /CN=night.example.org 2>/dev/null
+{
+  echo "pid $work/nginx.pid; error_log $work/error.log; events {} http { access_log off;"
+  for kind in body proxy fastcgi uwsgi scgi; do t=$kind; [ $kind != body ] || t=client_body; echo "${t}_temp_path $work/$kind;"; done
+  sed -e "s|/etc/letsencrypt/live/night.example.org|$work|; s|listen 80;|listen 127.0.0.1:$http;|; s|listen 443 ssl http2;|listen 127.0.0.1:$tls ssl http2;|" \
+    -e "/listen \[::\]/d; s|127.0.0.1:5380|127.0.0.1:$inside|" proxy/nginx.conf
+  echo "}"
+} >"$work/nginx.conf"
+try "nginx.conf is accepted" nginx nginx -t -q -c "$work/nginx.conf"
+if [ -n "$program" ] && command -v nginx >/dev/null && command -v curl >/dev/null; then
+  cd "$work"
+  export NIGHTWATCH__FEEDS__ORDER=fake NIGHTWATCH__FEEDS__USAGE=private NIGHTWATCH__SERVICE__PORT=$inside NIGHTWATCH__SERVICE__TICKSECONDS=1 \
+    NIGHTWATCH__SERVICE__PAGESBASE=https://night.example.org/ NIGHTWATCH__SERVICE__TRUSTEDPROXIES=127.0.0.1
+  "$program" run 2>"$work/log" & running+=($!)
+  nginx -c "$work/nginx.conf" -g 'daemon off;' & running+=($!)
+  site="https://127.0.0.1:$tls"
+  if until_answers "$site/" && until_answers "http://127.0.0.1:$inside/health/ready"; then
+    curl -ks -D head -o page -H 'Host: night.example.org' "$site/"
+    grep -qi '^strict-transport-security: max-age=' head && say ok "the service answers through the proxy, with HSTS" || say FAULT "no HSTS through the proxy: $(head -1 head)"
+    curl -ks -D head -o page -H 'Host: night.example.org' "http://127.0.0.1:$http/sign-up?x=1"
+    grep -qi "^location: https://night.example.org/sign-up?x=1" head && say ok "plain http is sent on to https" || say FAULT "plain http: $(head -1 head)"
+    for hidden in metrics health/ready health/live; do
+      [ "$(curl -ks -o page -w '%{http_code}' "$site/$hidden")" = 404 ] && say ok "/$hidden is not to be seen from outside" || say FAULT "/$hidden is to be seen from outside"
+    done
+    [ "$(curl -ks -o page -w '%{http_code}' "http://127.0.0.1:$inside/metrics")" = 200 ] && say ok "/metrics is to be seen from this machine" || say FAULT "/metrics is not to be seen from this machine"
+    (cd "$work" && "$program" check --health >/dev/null) && say ok "check --health says ready" || say FAULT "check --health does not say ready"
+  else
+    say FAULT "the service does not answer through nginx"; tail -n 5 "$work/log" "$work/error.log"
+  fi
+else
+  say skipped "the service behind nginx: needs nginx, curl and a published program as argument"
+fi
+exit $failed

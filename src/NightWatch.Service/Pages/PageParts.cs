@@ -67,6 +67,16 @@ internal static class PageParts
     {
         var root = app.Services.GetRequiredService<PageRoot>();
         app.UseForwarding(Forwarding.Parse(options.TrustedProxies) ?? []);
+        // Where readers come over TLS, a proxy took it off; cookies and links must be made for what the reader sees.
+        if (root.IsSecure)
+        {
+            app.Use((context, next) =>
+            {
+                context.Request.Scheme = Uri.UriSchemeHttps;
+                return next(context);
+            });
+        }
+
         if (root.Prefix.Length > 0) app.UsePathBase(root.Prefix);
         app.UseMiddleware<RequestLog>();
         app.UseSecurityHeaders(root);

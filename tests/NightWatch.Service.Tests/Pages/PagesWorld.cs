@@ -1,9 +1,12 @@
 using System.Net;
 using System.Net.Sockets;
+using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using MimeKit;
 using NightWatch.Alerts.Letters;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Hosting;
@@ -27,13 +30,14 @@ internal sealed class PagesWorld : IAsyncDisposable
     private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-pages-").FullName;
     private readonly WebApplication app;
 
-    private PagesWorld()
+    private PagesWorld(Action<AllSettings>? change)
     {
         var home = Cast.Watches[0].Site.Zone;
         Clock = new VirtualClock(Cast.FirstDay.At(new LocalTime(6, 0)).InZoneStrictly(home).ToInstant());
         Base = new Uri($"http://127.0.0.1:{FreePort()}/");
         var settings = AllSettings.ForRehearsal(Path.Combine(folder, "pages.db"), Path.Combine(folder, "letters"), Seed);
         settings.Service.PagesBase = Base.ToString();
+        change?.Invoke(settings);
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders().SetMinimumLevel(LogLevel.Warning);
         builder.WebHost.UseUrls(Base.ToString());
@@ -50,6 +54,41 @@ internal sealed class PagesWorld : IAsyncDisposable
     /// <summary>Where the pages are.</summary>
     public Uri Base { get; }
 
+    /// <summary>Where letters are written to.</summary>
+    public string Letters => Path.Combine(folder, "letters");
+
+    /// <summary>The letters written so far, oldest first.</summary>
+    public IReadOnlyList<MimeMessage> Mail() =>
+        Directory.Exists(Letters) ? [.. Directory.GetFiles(Letters, "*.eml").Select(file => (File: file, Written: File.GetLastWriteTimeUtc(file))).OrderBy(f => f.Written).ThenBy(f => f.File, StringComparer.Ordinal).Select(f => MimeMessage.Load(f.File))] : [];
+
+    /// <summary>Every row of every table, for telling whether anything changed.</summary>
+    public async Task<string> EverythingKeptAsync()
+    {
+        await using var connection = new SqliteConnection($"Data Source={Parts.GetRequiredService<Database>().Description};Mode=ReadOnly");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        var tables = new List<string>();
+        await using (var read = await new SqliteCommand("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name", connection).ExecuteReaderAsync(TestContext.Current.CancellationToken))
+        {
+            while (await read.ReadAsync(TestContext.Current.CancellationToken)) tables.Add(read.GetString(0));
+        }
+
+        var text = new StringBuilder();
+        foreach (var table in tables)
+        {
+#pragma warning disable CA2100 // The names are the database's own.
+            await using var rows = await new SqliteCommand($"SELECT * FROM \"{table}\"", connection).ExecuteReaderAsync(TestContext.Current.CancellationToken);
+#pragma warning restore CA2100
+            while (await rows.ReadAsync(TestContext.Current.CancellationToken))
+            {
+                text.Append(table);
+                for (var i = 0; i < rows.FieldCount; i++) text.Append('|').Append(rows.GetValue(i) is byte[] bytes ? Convert.ToHexString(bytes) : rows.GetValue(i));
+                text.Append('\n');
+            }
+        }
+
+        return text.ToString();
+    }
+
     /// <summary>The service's own parts.</summary>
     public IServiceProvider Parts => app.Services;
 
@@ -57,9 +96,10 @@ internal sealed class PagesWorld : IAsyncDisposable
     public LetterLinks Links => new(Base, Parts.GetRequiredService<StoredLinkSigner>());
 
     /// <summary>Starts it with the cast's watches kept.</summary>
-    public static async Task<PagesWorld> StartAsync()
+    /// <param name="change">Settings that differ.</param>
+    public static async Task<PagesWorld> StartAsync(Action<AllSettings>? change = null)
     {
-        var world = new PagesWorld();
+        var world = new PagesWorld(change);
         var stop = TestContext.Current.CancellationToken;
         await world.Parts.GetRequiredService<Database>().MigrateAsync(stop);
         await world.Parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Diagnostics;
 
 namespace NightWatch.Service.Pages.Layout;
@@ -19,15 +20,17 @@ internal static class ErrorPages
     /// <summary>An exception, which the log has.</summary>
     public static Task FailedAsync(HttpContext context)
     {
-        // A form that breaks off or breaks a limit is its sender's doing.
-        var failure = context.Features.Get<IExceptionHandlerFeature>()?.Error;
-        context.Response.StatusCode = failure switch
-        {
-            BadHttpRequestException bad => bad.StatusCode,
-            InvalidDataException => StatusCodes.Status400BadRequest,
-            _ => StatusCodes.Status500InternalServerError,
-        };
+        // A form that breaks off or breaks a limit is its sender's doing; whoever was reading it may have wrapped the fact.
+        var failures = Chain(context.Features.Get<IExceptionHandlerFeature>()?.Error).ToArray();
+        context.Response.StatusCode = failures.OfType<BadHttpRequestException>().FirstOrDefault() is { } bad ? bad.StatusCode
+            : failures.Any(failure => failure is InvalidDataException or AntiforgeryValidationException) ? StatusCodes.Status400BadRequest
+            : StatusCodes.Status500InternalServerError;
         return EmptyAsync(context);
+    }
+
+    private static IEnumerable<Exception> Chain(Exception? failure)
+    {
+        for (var at = failure; at is not null; at = at.InnerException) yield return at;
     }
 
     private static Task SayAsync(HttpContext context, string title, string sentence) => PageResult.Says(title, context.Response.StatusCode, sentence).ExecuteAsync(context);

@@ -1,0 +1,80 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Text;
+using Microsoft.Extensions.DependencyInjection;
+using NightWatch.Store.Outbox;
+using NodaTime;
+
+namespace NightWatch.Service.Tests.Pages;
+
+/// <summary>Who may see the operator's page, and what can be done there.</summary>
+public sealed class OperatorTests
+{
+    private const string Key = "a long key of the operator";
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task With_pages_for_others_only_the_key_opens_it()
+    {
+        var file = Path.GetTempFileName();
+        await File.WriteAllTextAsync(file, Key, Stop);
+        await using var world = await PagesWorld.StartAsync(settings => settings.Service.OperatorKeyFile = file);
+        using var http = new HttpClient { BaseAddress = world.Base };
+
+        Assert.Equal(HttpStatusCode.Unauthorized, (await http.GetAsync("operator", Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized, await StatusAsync("Basic", Convert.ToBase64String(Encoding.UTF8.GetBytes("me:wrong"))));
+        Assert.Equal(HttpStatusCode.Unauthorized, await StatusAsync("Basic", "not base 64"));
+        Assert.Equal(HttpStatusCode.Unauthorized, await StatusAsync("Bearer", "wrong"));
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync("Basic", Convert.ToBase64String(Encoding.UTF8.GetBytes("me:" + Key))));
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync("Bearer", Key));
+        var statuses = new List<HttpStatusCode>();
+        for (var i = 0; i < 25; i++) statuses.Add(await StatusAsync("Bearer", $"guess {i}"));
+        Assert.Equal(HttpStatusCode.TooManyRequests, statuses[^1]);
+        File.Delete(file);
+
+        async Task<HttpStatusCode> StatusAsync(string scheme, string value)
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Get, "operator") { Headers = { Authorization = new AuthenticationHeaderValue(scheme, value.Replace(' ', '_').Replace("a_long_key_of_the_operator", Key, StringComparison.Ordinal)) } };
+            return (await http.SendAsync(request, Stop)).StatusCode;
+        }
+    }
+
+    [Fact]
+    public async Task Without_a_key_it_is_for_this_machine_alone_and_only_while_the_pages_are_too()
+    {
+        await using var shared = await PagesWorld.StartAsync();
+        using var there = new Visitor(shared);
+        Assert.Equal(HttpStatusCode.NotFound, (await there.GetAsync("operator")).Status);
+
+        await using var alone = await PagesWorld.StartAsync(settings => settings.Service.PagesBase = "");
+        using var here = new Visitor(alone);
+        Assert.Equal(HttpStatusCode.OK, (await here.GetAsync("operator")).Status);
+        using var proxied = new Visitor(alone) { From = "198.51.100.7" };
+        Assert.Equal(HttpStatusCode.NotFound, (await proxied.GetAsync("operator")).Status);
+        // A foreign page whose name was made to point here.
+        using var http = new HttpClient { BaseAddress = alone.Base };
+        using var rebound = new HttpRequestMessage(HttpMethod.Get, "operator") { Headers = { Host = "evil.example:5380" } };
+        Assert.Equal(HttpStatusCode.NotFound, (await http.SendAsync(rebound, Stop)).StatusCode);
+    }
+
+    [Fact]
+    public async Task A_letter_that_was_given_up_is_shown_without_its_address_and_tried_again()
+    {
+        await using var world = await PagesWorld.StartAsync(settings => settings.Service.PagesBase = "");
+        var outbox = world.Parts.GetRequiredService<OutboxStore>();
+        var now = world.Clock.GetCurrentInstant();
+        await outbox.EnqueueAsync([new OutboxDraft { DedupeKey = "k", MessageId = "k@example.org", Kind = "Outlook", Recipient = "ilse.marek@example.org", Mime = "Subject: x\r\n\r\nx"u8.ToArray(), NotBefore = now, NotAfter = now + Duration.FromDays(1) }], now, Stop);
+        var letter = Assert.Single(await outbox.ClaimAsync(now, 5, Duration.FromMinutes(1), Stop));
+        await outbox.CompleteAsync(letter, new SendOutcome.Dead(new ServerReply(550, "5.7.1", "not today")), now, Stop);
+        using var visitor = new Visitor(world);
+
+        var page = await visitor.GetAsync("operator");
+        Assert.Contains("not today", page.Body, StringComparison.Ordinal);
+        Assert.DoesNotContain("ilse.marek@example.org", page.Body, StringComparison.Ordinal);
+        var after = await visitor.SubmitAndFollowAsync(page.Page, "form[action$='/operator/retry']");
+
+        Assert.Contains("back in the queue", after.Body, StringComparison.Ordinal);
+        Assert.Equal(OutboxState.Pending, Assert.Single(await outbox.ListAsync(null, 5, Stop)).State);
+    }
+}

@@ -39,6 +39,9 @@ public sealed record LetterSettings
     /// <summary>The weekday whose morning brings the week's digest of all the subscriber's watches; null: none.</summary>
     public IsoDayOfWeek? Digest { get; init; }
 
+    /// <summary>An https address that is called with every letter, beside the mail, signed; null: none.</summary>
+    public string? Webhook { get; init; }
+
     /// <summary>Units in the letters.</summary>
     public UnitSystem Units { get; init; }
 }

@@ -37,6 +37,7 @@ internal static class CommandLine
             LetterCommand.Create(shell, config),
             CalendarCommand.Create(shell, config),
             SuppressionCommand.Create(shell, config),
+            WebhookCommand.Create(shell, config),
             OutcomeCommand.Create(shell, config),
             VerdictsCommand.Create(shell, config),
             ScoresCommand.Create(shell, config),

@@ -1,13 +1,23 @@
+using NightWatch.Service.Bounces;
 using NightWatch.Service.Calendars;
+using NightWatch.Service.Mail;
+using NightWatch.Service.Pages.Links;
+using NightWatch.Service.Settings;
+using NightWatch.Service.Webhooks;
 using NightWatch.Store.Calendar;
 using NightWatch.Store.Suppression;
+using NodaTime;
 
 namespace NightWatch.Service.Hosting;
 
 /// <summary>What the ways to the subscriber need beside the letters themselves.</summary>
 internal static class DeliveryParts
 {
-    public static IServiceCollection AddDelivery(this IServiceCollection services) => services
-        .AddSingleton<SuppressionStore>()
+    public static IServiceCollection AddDelivery(this IServiceCollection services, AllSettings settings) => services
+        .AddSingleton(settings.Webhooks).AddSingleton(settings.Bounces)
+        .AddSingleton<IMailTransport>(parts => new ChannelTransport(
+            MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()),
+            new WebhookTransport(settings.Webhooks, parts.GetRequiredService<StoredLinkSigner>(), parts.GetRequiredService<IClock>())))
+        .AddSingleton<SuppressionStore>().AddSingleton<BounceReader>()
         .AddSingleton<CalendarFeedStore>().AddSingleton<CalendarFeeds>();
 }

@@ -1,6 +1,5 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Service.Forecasts;
-using NightWatch.Service.Mail;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Outbox;
 using NightWatch.Service.Pages.Links;
@@ -40,11 +39,10 @@ internal static class ServiceParts
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
         services.AddRecord(settings);
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
-        services.AddDelivery();
+        services.AddDelivery(settings);
         services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
         services.AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();
-        services.AddSingleton(parts => MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()));
         services.AddSingleton<OutboxSender>();
         return services;
     }

@@ -56,22 +56,28 @@ internal sealed partial class OutboxSender(
             LogExpired(late.Id, late.Kind, late.NotAfter);
         }
 
-        while (!stop.IsCancellationRequested && clock.GetCurrentInstant() >= pause.Until)
+        // Each channel on its own: a mail server that is away holds back mail alone.
+        foreach (var channel in Enum.GetValues<LetterChannel>())
         {
-            var batch = await outbox.ClaimAsync(clock.GetCurrentInstant(), options.Batch, Lease, stop);
-            if (batch.Count == 0) break;
-            await SendBatchAsync(batch, round, stop, drained);
+            while (!stop.IsCancellationRequested && MaySend(channel))
+            {
+                var batch = await outbox.ClaimAsync(clock.GetCurrentInstant(), options.Batch, Lease, channel, stop);
+                if (batch.Count == 0) break;
+                await SendBatchAsync(batch, round, stop, drained);
+            }
         }
 
         return round.ToRound();
     }
+
+    private bool MaySend(LetterChannel channel) => channel != LetterChannel.Mail || clock.GetCurrentInstant() >= pause.Until;
 
     private async Task SendBatchAsync(IReadOnlyList<OutboxLetter> batch, Tally round, CancellationToken stop, CancellationToken drained)
     {
         IReadOnlyCollection<OutboxLetter> left = batch;
         await using (new LeaseHeartbeat(outbox, () => left, Lease, clock, time))
         {
-            for (var next = 0; next < batch.Count && !stop.IsCancellationRequested && clock.GetCurrentInstant() >= pause.Until; next++)
+            for (var next = 0; next < batch.Count && !stop.IsCancellationRequested && MaySend(batch[next].Channel); next++)
             {
                 await SendOneAsync(batch[next], round, drained);
                 left = [.. batch.Skip(next + 1)];
@@ -113,9 +119,10 @@ internal sealed partial class OutboxSender(
     private SendOutcome Decide(OutboxLetter letter, Delivery delivery)
     {
         var now = clock.GetCurrentInstant();
+        var isMail = letter.Channel == LetterChannel.Mail;
         if (delivery is Delivery.Accepted accepted)
         {
-            pause.Clear();
+            if (isMail) pause.Clear();
             return new SendOutcome.Sent(accepted.ServerText);
         }
 
@@ -128,8 +135,8 @@ internal sealed partial class OutboxSender(
                 LogOperatorMustAct(reply.Text);
                 return new SendOutcome.Postponed(pause.Misconfigured(now), reply);
             case FailureClass.Permanent:
-                pause.Clear();
-                return new SendOutcome.Dead(reply, Refused: reply.Code is not null);
+                if (isMail) pause.Clear();
+                return new SendOutcome.Dead(reply, Refused: reply.Code is 550 or 551 or 553 or 556);
             case FailureClass.Ambiguous when letter.AmbiguousCount >= RetrySchedule.MostAmbiguousResends:
                 return new SendOutcome.Dead(reply with { Text = "ambiguous: " + reply.Text });
             case FailureClass.Ambiguous:
@@ -138,7 +145,7 @@ internal sealed partial class OutboxSender(
 
         // The server is there and answers; but 421 means "not so fast", to all of us.
         if (reply.Code == 421) pause.Away(now);
-        else pause.Clear();
+        else if (isMail) pause.Clear();
         return letter.Attempt >= RetrySchedule.MostAttempts
             ? new SendOutcome.Dead(reply)
             : new SendOutcome.Retry(RetrySchedule.Next(letter.Id, letter.Attempt, now, letter.NotAfter, greylisted: reply.Code == 450), reply);

@@ -1,3 +1,4 @@
+using NightWatch.Service.Bounces;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Records;
 using NightWatch.Service.Settings;
@@ -10,7 +11,7 @@ namespace NightWatch.Service.Passes;
 /// What must be done now and then, by any one process: planning, the record, old rows. Doing it twice changes nothing, so each process
 /// remembers for itself when it last did; of many, Quartz has one at a time do them.
 /// </summary>
-internal sealed class Chores(DuePlanner planner, Retention retention, DatabaseOptions options, RecordKeeping record, IClock clock, Telemetry telemetry)
+internal sealed class Chores(DuePlanner planner, Retention retention, DatabaseOptions options, RecordKeeping record, BounceReader bounces, IClock clock, Telemetry telemetry)
 {
     private static readonly Duration PlanEvery = Duration.FromHours(6);
     private static readonly Duration TidyEvery = Duration.FromHours(24);
@@ -27,11 +28,12 @@ internal sealed class Chores(DuePlanner planner, Retention retention, DatabaseOp
         planned = now;
     }
 
-    /// <summary>Keeps the record, and lets old rows go when it is time.</summary>
+    /// <summary>Keeps the record, reads what came back, and lets old rows go when it is time.</summary>
     public async Task TidyAsync(CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
         await record.RunAsync(now, stop);
+        await bounces.ReadDueAsync(stop);
         if (!IsTime(tidied, TidyEvery, now)) return;
         using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(options.Retention(), now, stop);
         tidied = now;

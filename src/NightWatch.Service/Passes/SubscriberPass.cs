@@ -2,7 +2,7 @@ using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Measuring;
-using NightWatch.Store.Outbox;
+using NightWatch.Service.Webhooks;
 using NightWatch.Store.Passes;
 using NodaTime;
 
@@ -37,7 +37,7 @@ internal sealed class SubscriberPass(
                 Done = [.. looks.Select(look => look.Claim)],
                 Verdicts = [.. looks.SelectMany(look => look.Verdicts)],
                 Told = [.. looks.SelectMany(look => look.Told)],
-                Letters = [.. letters.Select(written => OutboxDraft.Of(written.Letter, About(written.Draft), now))],
+                Letters = [.. letters.SelectMany(written => LetterCalls.DraftsOf(written.Draft, written.Letter, writer.Head, now))],
                 Schedule = [.. looks.SelectMany(look => look.Schedule)],
             },
             now,
@@ -56,6 +56,4 @@ internal sealed class SubscriberPass(
         .ThenByDescending(order => order.Plan.Verdict.Probability.Value)
         .ThenBy(order => order.Plan.Night)
         .ThenBy(order => order.Plan.Watch.Id, StringComparer.Ordinal);
-
-    private static List<WatchNight> About(LetterDraft draft) => [.. draft.Orders.Select(order => new WatchNight(order.Plan.Watch.Id, order.Plan.Night))];
 }

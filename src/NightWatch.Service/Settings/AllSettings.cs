@@ -1,8 +1,10 @@
 using System.Text.Json;
 using NightWatch.Alerts.Letters;
+using NightWatch.Service.Bounces;
 using NightWatch.Service.Commands;
 using NightWatch.Service.Mail;
 using NightWatch.Service.Outbox;
+using NightWatch.Service.Webhooks;
 
 namespace NightWatch.Service.Settings;
 
@@ -11,6 +13,10 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
 {
     /// <summary>What the calls are held against.</summary>
     public ObservationsOptions Observations { get; init; } = new();
+
+    public WebhookOptions Webhooks { get; init; } = new();
+
+    public BounceOptions Bounces { get; init; } = new();
 
     /// <summary>NIGHTWATCH__MAIL__HOST sets Mail:Host.</summary>
     public const string EnvironmentPrefix = "NIGHTWATCH__";
@@ -24,7 +30,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     public static AllSettings Read(string directory, string? configPath)
     {
         var configuration = Load(directory, configPath);
-        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, OutboxOptions.Section, ServiceOptions.Section, ObservationsOptions.Section, "Logging", "AllowedHosts"];
+        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, OutboxOptions.Section, ServiceOptions.Section, ObservationsOptions.Section, WebhookOptions.Section, BounceOptions.Section, "Logging", "AllowedHosts"];
         var unknown = configuration.GetChildren().Select(section => section.Key).FirstOrDefault(key => !known.Contains(key, StringComparer.OrdinalIgnoreCase));
         if (unknown is not null) throw new BadInputException($"configuration key {unknown} is not known; accepted: {string.Join(", ", known)}.");
         return new(
@@ -36,6 +42,8 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
             Bind<ServiceOptions>(configuration, ServiceOptions.Section))
         {
             Observations = Bind<ObservationsOptions>(configuration, ObservationsOptions.Section),
+            Webhooks = Bind<WebhookOptions>(configuration, WebhookOptions.Section),
+            Bounces = Bind<BounceOptions>(configuration, BounceOptions.Section),
         };
     }
 
@@ -55,7 +63,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     }
 
     /// <summary>What is out of range, one sentence a fault, each naming its key; empty: nothing.</summary>
-    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults(), .. Observations.Faults(Feeds.Contact)];
+    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults(), .. Observations.Faults(Feeds.Contact), .. Webhooks.Faults(), .. Bounces.Faults()];
 
     /// <summary>Reads, and refuses what is out of range.</summary>
     /// <exception cref="BadInputException">The first fault, and how many more there are.</exception>

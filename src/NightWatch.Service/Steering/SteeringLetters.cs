@@ -1,5 +1,6 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
+using NightWatch.Service.Webhooks;
 using NightWatch.Store.Outbox;
 using NodaTime;
 
@@ -13,8 +14,8 @@ internal sealed class SteeringLetters(LetterWriter writer)
         var drafts = new List<OutboxDraft>();
         foreach (var order in orders)
         {
-            var letter = await writer.WriteAsync(new LetterDraft { Orders = [order], Now = now }, stop);
-            drafts.Add(OutboxDraft.Of(letter, [new WatchNight(order.Plan.Watch.Id, order.Plan.Night)], now));
+            var draft = new LetterDraft { Orders = [order], Now = now };
+            drafts.AddRange(LetterCalls.DraftsOf(draft, await writer.WriteAsync(draft, stop), writer.Head, now));
         }
 
         return drafts;

@@ -20,11 +20,15 @@ public sealed class OutboxStore(Database database)
     /// get the same. A letter with which a process died twice is taken alone, after all others.
     /// </summary>
     public Task<IReadOnlyList<OutboxLetter>> ClaimAsync(Instant now, int count, Duration lease, CancellationToken cancellationToken = default) =>
+        ClaimAsync(now, count, lease, LetterChannel.Mail, cancellationToken);
+
+    /// <summary>The same for one channel.</summary>
+    public Task<IReadOnlyList<OutboxLetter>> ClaimAsync(Instant now, int count, Duration lease, LetterChannel channel, CancellationToken cancellationToken = default) =>
         database.WriteAsync(
             async session =>
             {
-                var ids = await ClaimAsync(session, $"unfinished < {SuspectFrom}", now, count, lease);
-                if (ids.Count == 0) ids = await ClaimAsync(session, $"unfinished >= {SuspectFrom}", now, 1, lease);
+                var ids = await ClaimAsync(session, $"unfinished < {SuspectFrom}", now, count, lease, channel);
+                if (ids.Count == 0) ids = await ClaimAsync(session, $"unfinished >= {SuspectFrom}", now, 1, lease, channel);
                 var rows = await session.QueryAsync<OutboxRow>(
                     $"SELECT {OutboxRow.Columns}, mime FROM outbox WHERE id {session.Dialect.InIds} ORDER BY not_before, id", new { ids });
                 return (IReadOnlyList<OutboxLetter>)[.. rows.Select(row => row.ToLetter())];
@@ -184,17 +188,17 @@ public sealed class OutboxStore(Database database)
             new { letter.Id, letter.Fence, state = after.State.ToString() }) == 1;
     }
 
-    private Task<IReadOnlyList<long>> ClaimAsync(Session session, string which, Instant now, int count, Duration lease) => session.QueryAsync<long>(
+    private Task<IReadOnlyList<long>> ClaimAsync(Session session, string which, Instant now, int count, Duration lease, LetterChannel channel) => session.QueryAsync<long>(
         $"""
         UPDATE outbox SET state = 'Sending', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs,
           attempt = attempt + 1, unfinished = unfinished + 1, fence = fence + 1
         WHERE id IN (
-          SELECT id FROM outbox WHERE {which} AND not_after >= @now AND not_before <= @now
+          SELECT id FROM outbox WHERE {which} AND channel = @channel AND not_after >= @now AND not_before <= @now
             AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow}))
           ORDER BY not_before, id LIMIT @count {session.Dialect.SkipLocked})
         RETURNING id
         """,
-        new { now, count, database.Node, leaseMs = (long)lease.TotalMilliseconds });
+        new { now, count, channel = channel.ToString(), database.Node, leaseMs = (long)lease.TotalMilliseconds });
 
     private sealed class StateCount
     {

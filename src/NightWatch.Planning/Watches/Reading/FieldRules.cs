@@ -105,7 +105,11 @@ internal static partial class FieldRules
         ["site.name"] = Line,
         ["site.accessNotes"] = new(Notes(), "up to 2000 characters"),
         ["subject.name"] = Line,
+        ["letters.webhook"] = new(WebAddress(), "an address such as https://home.example.org/nightwatch, up to 500 characters"),
     };
+
+    [GeneratedRegex(@"\Ahttps?://[!-~]{1,490}\z")]
+    private static partial Regex WebAddress();
 
     [GeneratedRegex(@"\A[a-z0-9](?:[a-z0-9-]{0,38}[a-z0-9])?\z")]
     private static partial Regex ShortName();

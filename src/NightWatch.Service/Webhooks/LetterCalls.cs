@@ -1,0 +1,34 @@
+using System.Security.Cryptography;
+using System.Text;
+using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Letters.Calls;
+using NightWatch.Store.Outbox;
+using NodaTime;
+
+namespace NightWatch.Service.Webhooks;
+
+/// <summary>The outbox rows of a letter: the mail, and a call for each address that its watches name.</summary>
+internal static class LetterCalls
+{
+    /// <summary>The mail first.</summary>
+    public static IEnumerable<OutboxDraft> DraftsOf(LetterDraft draft, Letter letter, LetterHead head, Instant now)
+    {
+        WatchNight[] about = [.. draft.Orders.Select(order => new WatchNight(order.Plan.Watch.Id, order.Plan.Night))];
+        var mail = OutboxDraft.Of(letter, about, now);
+        yield return mail;
+        foreach (var url in draft.Orders.Select(order => order.Plan.Watch.Letters.Webhook).OfType<string>().Distinct())
+        {
+            yield return mail with
+            {
+                DedupeKey = $"call|{url}|{mail.DedupeKey}",
+                MessageId = $"call.{IdOf(url)}.{mail.MessageId}",
+                Recipient = url,
+                Channel = LetterChannel.Webhook,
+                Mime = LetterCall.Body(draft, letter, head.Links),
+            };
+        }
+    }
+
+    // Two addresses of one letter are two messages to the outbox.
+    private static string IdOf(string url) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(url)).AsSpan(0, 6));
+}

@@ -31,6 +31,24 @@ public sealed partial class RunCommandTests
     }
 
     [Fact]
+    public async Task Metrics_and_traces_reach_a_collector_and_the_last_of_them_before_the_end()
+    {
+        await using var collector = await Collector.StartAsync();
+        await using var bench = new KillBench();
+        await bench.OneEveningPassIsDueAsync();
+        await using var service = bench.Run(("Service:OtlpEndpoint", collector.Url), ("Service:TraceShare", "1"));
+
+        await KillBench.UntilAsync(() => Task.FromResult(service.Log.Contains("1 sent", StringComparison.Ordinal)), () => service.Log);
+        Assert.Equal(0, await service.StopAsync());
+
+        foreach (var metric in (string[])["nightwatch.stage.duration", "nightwatch.feed.fetch.duration", "nightwatch.letter.outcome", "nightwatch.outbox.depth"])
+            Assert.Contains(metric, collector.Of("MetricsService"), StringComparison.Ordinal);
+        foreach (var span in (string[])["tick", "subscriber", "plan", "commit", "send"]) Assert.Contains(span, collector.Of("TraceService"), StringComparison.Ordinal);
+        foreach (var secret in (string[])["moraa", "any-night", "lake-shore", "34.1"])
+            Assert.DoesNotContain(secret, collector.Of("MetricsService") + collector.Of("TraceService"), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public async Task A_second_service_on_the_same_file_refuses_to_start()
     {
         using var program = new Nightwatch();

@@ -12,7 +12,16 @@ internal static class RunCommand
         var command = new Command("run", "The service: keeps watch until it is stopped.");
         command.SetAction(async (given, stop) =>
         {
-            await ServiceHost.RunAsync(AllSettings.ReadValid(shell.Directory, given.GetValue(config)), shell.Clock, stop);
+            var settings = AllSettings.ReadValid(shell.Directory, given.GetValue(config));
+            try
+            {
+                await ServiceHost.RunAsync(settings, shell.Clock, stop);
+            }
+            catch (OperationCanceledException) when (stop.IsCancellationRequested)
+            {
+                // Stopped while it was starting: as asked.
+            }
+
             return Exit.Ok;
         });
         return command;

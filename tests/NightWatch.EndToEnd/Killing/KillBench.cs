@@ -1,9 +1,6 @@
 using System.Text;
 using NightWatch.Alerts.Policy;
-using NightWatch.Planning.Watches;
 using NightWatch.Service.Tests.Mail;
-using NightWatch.Sky.Places;
-using NightWatch.Sky.Subjects;
 using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
@@ -13,22 +10,28 @@ using NodaTime;
 namespace NightWatch.EndToEnd.Killing;
 
 /// <summary>A folder with a database, a mail server that counts, and the service on both.</summary>
-internal sealed class KillBench : IAsyncDisposable
+/// <param name="postgres">A PostgreSQL database in place of the file; disposed with the bench.</param>
+internal sealed class KillBench(PostgresDatabase? postgres = null) : IAsyncDisposable
 {
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
     private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-kill-").FullName;
 
-    public ScriptedServer Server { get; } = new(new SmtpScript());
+    private int watches;
+
+    public ScriptedServer Server { get; } = new(new SmtpScript()) { Keep = AcceptedLetter.Mark };
 
     /// <summary>Another process's view of the database.</summary>
-    public Database Open() => Database.Open(Path.Combine(folder, "nightwatch.db"));
+    public Database Open() => Database.Open(Connection);
+
+    /// <summary>What the setting Database:Connection says.</summary>
+    public string Connection => postgres?.Connection ?? Path.Combine(folder, "nightwatch.db");
 
     public ServiceProcess Run(params (string Key, string Value)[] more) => ServiceProcess.Run(
         folder,
         new (string Key, string Value)[]
         {
-            ("Database:Connection", Path.Combine(folder, "nightwatch.db")),
+            ("Database:Connection", Connection),
             ("Feeds:Order", "fake"),
             ("Feeds:Usage", "private"),
             ("Service:Port", "0"),
@@ -40,44 +43,29 @@ internal sealed class KillBench : IAsyncDisposable
             ("Mail:From", "NightWatch <watch@nightwatch.example.org>"),
         }.Concat(more).GroupBy(setting => setting.Key, setting => setting.Value).ToDictionary(values => values.Key, values => values.Last()));
 
-    /// <summary>
-    /// A watch for which any night with known weather is a go, on the equator, where every date has a night; its evening pass is due
-    /// now. So one letter must come, whatever the date on which this test runs.
-    /// </summary>
-    public async Task OneEveningPassIsDueAsync()
+    /// <summary>The evening pass of one more watch is due now (<see cref="AnyNight"/>): one letter must come, whatever the date on which this test runs.</summary>
+    public Task OneEveningPassIsDueAsync() => EveningPassesAreDueAsync(1);
+
+    /// <summary>The same for several watches, each of a subscriber of its own.</summary>
+    /// <param name="more">How many more.</param>
+    /// <param name="perSubscriber">How many of them share a subscriber, and so a letter.</param>
+    public async Task EveningPassesAreDueAsync(int more, int perSubscriber = 1)
     {
-        var never = new Threshold(1000, 1001);
-        var watch = new Watch
-        {
-            Id = "any-night",
-            Subscriber = new("Moraa Achieng", "moraa@example.org"),
-            Site = new() { Id = "lake-shore", Name = "Lake Shore", Position = new GeoPosition(-0.05, 34.1, 1140), Zone = DateTimeZoneProviders.Tzdb["Africa/Nairobi"], Ground = GroundKind.Rock },
-            Subject = new Subject.Stars(),
-            Kit = new Kit { DewHeaterW = 8, CardGb = 4000, BatteriesWh = [5000] },
-            Limits = new Limits
-            {
-                UsableRunMin = 5,
-                Cloud = never,
-                PrecipitationMmPerH = 1000,
-                PrecipitationProbability = never,
-                GustMps = never,
-                Fog = never,
-                FogVisibilityM = 0,
-                Thunder = never,
-                MoonBrighteningMag = never,
-                DewMarginC = -1000,
-                SkyShareMost = 1000,
-            },
-            Letters = new LetterSettings { QuietFrom = new LocalTime(0, 0), QuietUntil = new LocalTime(0, 0), MarginalOutlookProbability = 0 },
-        };
         // The program goes by the machine's clock, so what is due for it must too.
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
         await using var database = Open();
         await database.MigrateAsync(TestContext.Current.CancellationToken);
-        await new WatchStore(database).PutAsync(watch, now, TestContext.Current.CancellationToken);
-        var tonight = now.InZone(watch.Site.Zone).Date;
-        await new DueStore(database).ScheduleAsync(
-            [new(new(watch.Id, PassKind.Evening, tonight, "kill-test"), now - Duration.FromMinutes(1), now + Duration.FromHours(6))], TestContext.Current.CancellationToken);
+        var due = new List<DueItem>();
+        for (var i = 0; i < more; i++)
+        {
+            var watch = AnyNight.Watch(watches, watches / perSubscriber);
+            watches++;
+            await new WatchStore(database).PutAsync(watch, now, TestContext.Current.CancellationToken);
+            var key = new DueKey(watch.Id, PassKind.Evening, now.InZone(watch.Site.Zone).Date, "kill-test");
+            due.Add(new DueItem(key, now - Duration.FromMinutes(1), now + Duration.FromHours(6)));
+        }
+
+        await new DueStore(database).ScheduleAsync(due, TestContext.Current.CancellationToken);
     }
 
     /// <summary>So many letters wait in the queue.</summary>
@@ -106,6 +94,33 @@ internal sealed class KillBench : IAsyncDisposable
         return await new OutboxStore(database).CountAsync(TestContext.Current.CancellationToken);
     }
 
+    /// <summary>The Message-IDs that a process had in hand when it died, and how many looks.</summary>
+    public async Task<(IReadOnlyList<string> Letters, long Looks)> InHandOfAsync(int processId)
+    {
+        await using var database = Open();
+        var owner = $"%/{processId}/%";
+        return await database.ReadAsync(
+            async session => (
+                await session.QueryAsync<string>("SELECT message_id FROM outbox WHERE state = 'Sending' AND lease_owner LIKE @owner", new { owner }),
+                await session.FirstAsync<long>("SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner", new { owner })),
+            TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>Waits, for some seconds, until a process has taken a look at a watch in hand.</summary>
+    public async Task UntilLookedAtAsync(int processId)
+    {
+        await using var database = Open();
+        using var look = new PeriodicTimer(TimeSpan.FromMilliseconds(4));
+        for (var tries = 0; tries < 1000 && await look.WaitForNextTickAsync(TestContext.Current.CancellationToken); tries++)
+        {
+            var claimed = await database.ReadAsync(
+                session => session.FirstAsync<long>(
+                    "SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner", new { owner = $"%/{processId}/%" }),
+                TestContext.Current.CancellationToken);
+            if (claimed > 0) return;
+        }
+    }
+
     /// <summary>Waits for something the other processes bring about, at most <see cref="Patience"/>.</summary>
     public static async Task UntilAsync(Func<Task<bool>> holds, Func<string> otherwise)
     {
@@ -127,6 +142,7 @@ internal sealed class KillBench : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await Server.DisposeAsync();
+        if (postgres is not null) await postgres.DisposeAsync();
         Directory.Delete(folder, recursive: true);
     }
 }

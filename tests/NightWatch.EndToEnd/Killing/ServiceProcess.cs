@@ -20,6 +20,14 @@ internal sealed class ServiceProcess : IAsyncDisposable
 
     public string Log => string.Join('\n', log);
 
+    public int Id => process.Id;
+
+    /// <summary>It has said that it is ready.</summary>
+    public bool IsReady => log.Any(line => line.Contains("NightWatch[1] Ready", StringComparison.Ordinal));
+
+    /// <summary>The program under test: this build's, or the published one that NW_PROGRAM names (nightwatch.dll).</summary>
+    private static string Program => Environment.GetEnvironmentVariable("NW_PROGRAM") ?? Path.Combine(AppContext.BaseDirectory, "nightwatch.dll");
+
     /// <summary>Runs "nightwatch run" in a folder with the settings given.</summary>
     public static ServiceProcess Run(string folder, IEnumerable<KeyValuePair<string, string>> settings)
     {
@@ -29,7 +37,7 @@ internal sealed class ServiceProcess : IAsyncDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "nightwatch.dll"));
+        start.ArgumentList.Add(Program);
         start.ArgumentList.Add("run");
         foreach (var (key, value) in settings) start.Environment["NIGHTWATCH__" + key.Replace(":", "__", StringComparison.Ordinal)] = value;
         return new(Process.Start(start)!);
@@ -40,13 +48,25 @@ internal sealed class ServiceProcess : IAsyncDisposable
 
     public Task EndedAsync() => process.WaitForExitAsync(TestContext.Current.CancellationToken);
 
+    /// <summary>SIGSTOP: asleep with everything in hand.</summary>
+    public Task FreezeAsync() => SignalAsync("STOP");
+
+    /// <summary>SIGCONT.</summary>
+    public Task WakeAsync() => SignalAsync("CONT");
+
     /// <summary>SIGTERM, as a service manager stops it.</summary>
     /// <returns>The exit code.</returns>
     public async Task<int> StopAsync()
     {
-        using var term = Process.Start("kill", ["-TERM", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        await SignalAsync("TERM");
         await EndedAsync();
         return process.ExitCode;
+    }
+
+    private async Task SignalAsync(string signal)
+    {
+        using var kill = Process.Start("kill", ["-" + signal, process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
     }
 
     public async ValueTask DisposeAsync()

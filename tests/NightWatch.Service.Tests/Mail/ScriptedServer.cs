@@ -32,6 +32,7 @@ internal sealed class ScriptedServer : IAsyncDisposable
     private readonly List<string> commands = [];
     private readonly List<string> accepted = [];
     private readonly Task serving;
+    private int open;
 
     public ScriptedServer(SmtpScript script)
     {
@@ -45,6 +46,12 @@ internal sealed class ScriptedServer : IAsyncDisposable
     public int Port => ((IPEndPoint)listener.LocalEndpoint).Port;
 
     public int Connections { get; private set; }
+
+    /// <summary>Conversations under way.</summary>
+    public int Open => Volatile.Read(ref open);
+
+    /// <summary>What is kept of a text that was accepted; all of it, unless a test takes thousands.</summary>
+    public Func<string, string> Keep { get; init; } = text => text;
 
     /// <summary>Told what has just come ("connect", a verb, "text", "dot") before it is answered, and "accepted" after the 250.</summary>
     public Action<string> Reached { get; set; } = _ => { };
@@ -99,6 +106,7 @@ internal sealed class ScriptedServer : IAsyncDisposable
     private async Task TalkAsync(TcpClient client)
     {
         using var owned = client;
+        Interlocked.Increment(ref open);
         try
         {
             await using var stream = client.GetStream();
@@ -125,6 +133,10 @@ internal sealed class ScriptedServer : IAsyncDisposable
         catch (Exception fault) when (fault is IOException or OperationCanceledException)
         {
         }
+        finally
+        {
+            Interlocked.Decrement(ref open);
+        }
     }
 
     private async Task<bool> TakeTextAsync(NetworkStream stream, StreamReader reader)
@@ -136,7 +148,7 @@ internal sealed class ScriptedServer : IAsyncDisposable
             if (Script.DropInText) return false;
             if (line == ".")
             {
-                if (Script.Dot.StartsWith("250", StringComparison.Ordinal)) lock (commands) accepted.Add(text.ToString());
+                if (Script.Dot.StartsWith("250", StringComparison.Ordinal)) lock (commands) accepted.Add(Keep(text.ToString()));
                 Reached("dot");
                 var goOn = await SayAsync(stream, Script.Dot);
                 Reached("accepted");

@@ -31,6 +31,8 @@ public sealed class SubscriberStore(Database database)
             await SiteStore.PutAsync(session, watch.Site, now);
             await WatchStore.PutAsync(session, watch, now);
             await DueStore.ScheduleAsync(session, schedule(watch));
+            // Who answers from there reads there, whatever servers said before.
+            foreach (var table in (string[])["bounce", "suppression"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", new { address = watch.Subscriber.Address.ToLowerInvariant() });
             return watch;
         },
         cancellationToken);
@@ -66,7 +68,7 @@ public sealed class SubscriberStore(Database database)
         },
         cancellationToken);
 
-    /// <summary>Everything of an address goes: watches and their history, letters sent and unsent, tickets, sessions, sites nobody else watches.</summary>
+    /// <summary>Everything of an address goes: watches and their history, letters sent and unsent, what servers said of it, its calendar, tickets, sessions, sites nobody else watches.</summary>
     /// <returns>Watches that went.</returns>
     public async Task<int> EraseAsync(string address, CancellationToken cancellationToken = default)
     {
@@ -83,8 +85,7 @@ public sealed class SubscriberStore(Database database)
                 var watches = await session.ExecuteAsync("DELETE FROM watch WHERE address = @address", values);
                 foreach (var id in sites) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
                 await session.ExecuteAsync("DELETE FROM outbox WHERE lower(recipient) = @address", values);
-                await session.ExecuteAsync("DELETE FROM ticket WHERE address = @address", values);
-                await session.ExecuteAsync("DELETE FROM session WHERE address = @address", values);
+                foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);
                 return watches;
             },
             cancellationToken);

@@ -14,7 +14,7 @@ using NodaTime.Text;
 namespace NightWatch.Service.Pages.MyWatches;
 
 /// <summary>What a subscriber sees of their watches.</summary>
-internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, ToldNightStore told, StoredLinkSigner signer, PageRoot root, PageAddress pages, IClock clock)
+internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, ToldNightStore told, StoredLinkSigner signer, PageRoot root, IClock clock)
 {
     private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
 
@@ -23,7 +23,7 @@ internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, T
     {
         var items = new List<WatchItem>();
         foreach (var watch in (await watches.OfSubscriberAsync(address, stop)).OrderBy(watch => watch.Site.Name, StringComparer.OrdinalIgnoreCase)) items.Add(await ItemAsync(watch, stop));
-        return new MyWatchesModel(address, note, items, new LetterLinks(pages.Of(""), signer).CalendarFeed(address)?.AbsoluteUri);
+        return new MyWatchesModel(address, note, items);
     }
 
     /// <summary>One watch of this subscriber; null: none of that id is theirs.</summary>

@@ -26,5 +26,4 @@ public sealed record WatchItem(string Id, string Name, string Says, string State
 /// <param name="Address">Whose.</param>
 /// <param name="Note">What was just done; null: nothing.</param>
 /// <param name="Watches">By name.</param>
-/// <param name="Calendar">The calendar to follow; null: none.</param>
-public sealed record MyWatchesModel(string Address, string? Note, IReadOnlyList<WatchItem> Watches, string? Calendar);
+public sealed record MyWatchesModel(string Address, string? Note, IReadOnlyList<WatchItem> Watches);

@@ -1,3 +1,4 @@
+using NightWatch.Service.Calendars;
 using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Store.Subscribers;
@@ -10,6 +11,7 @@ internal static class WholeAccountRoutes
     public static void Map(RouteGroupBuilder own)
     {
         own.MapGet("/export", ExportAsync);
+        own.MapPost("/calendar", CalendarAsync);
         own.MapGet("/delete", (HttpContext http) => Ask(SignedInOnly.Who(http), isWrong: false));
         own.MapPost("/delete", DeleteAsync);
     }
@@ -18,6 +20,16 @@ internal static class WholeAccountRoutes
     {
         var bytes = await export.OfAsync(SignedInOnly.Who(http), stop);
         return Results.File(bytes, "application/json; charset=utf-8", "nightwatch-data.json");
+    }
+
+    // Making or ending the address is a change, so that it takes a button.
+    private static async Task<IResult> CalendarAsync(HttpContext http, CalendarFeeds feeds, CancellationToken stop)
+    {
+        var isNew = (await http.Request.ReadFormAsync(stop))["do"] == "renew";
+        var link = isNew ? await feeds.RevokeAsync(SignedInOnly.Who(http), stop) : await feeds.LinkAsync(SignedInOnly.Who(http), stop);
+        return link is null
+            ? PageResult.Says("There is no calendar to follow", StatusCodes.Status404NotFound, "The pages of this installation are for trying out, on this machine alone.")
+            : PageResult.Of<CalendarPage>(new Dictionary<string, object?> { [nameof(CalendarPage.Address)] = link.AbsoluteUri, [nameof(CalendarPage.IsNew)] = isNew });
     }
 
     private static async Task<IResult> DeleteAsync(HttpContext http, SubscriberStore subscribers, Sessions sessions, CancellationToken stop)

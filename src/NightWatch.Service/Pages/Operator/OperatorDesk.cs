@@ -4,6 +4,7 @@ using NightWatch.Store;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
+using NightWatch.Store.Suppression;
 using NightWatch.Store.Watches;
 using NodaTime;
 using NodaTime.Text;
@@ -11,7 +12,7 @@ using NodaTime.Text;
 namespace NightWatch.Service.Pages.Operator;
 
 /// <summary>What the operator sees.</summary>
-internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, FeedsOptions feeds, IClock clock)
+internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, SuppressionStore suppression, FeedsOptions feeds, IClock clock)
 {
     private const int MostDead = 100;
 
@@ -39,7 +40,7 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
                 id.Replace("/members", "", StringComparison.Ordinal),
                 waits.LastAnswers.TryGetValue(id, out var at) ? $"{Ago(now - at)} ago" : "never",
                 HoldOf(held, id.Replace("/members", "", StringComparison.Ordinal))))],
-            []);
+            [.. (await suppression.ListAsync(stop)).Select(entry => (Redaction.Of(entry.Address), entry.Code is null ? Redaction.Of(entry.Reason) : $"{entry.Code} {Redaction.Of(entry.Reason)}", Minute.Format(entry.At)))]);
     }
 
     private static DeadLetter LineOf(OutboxEntry entry, Instant now) => new(

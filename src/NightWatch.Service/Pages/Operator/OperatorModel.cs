@@ -22,7 +22,7 @@ public sealed record FeedLine(string Id, string LastAnswer, string Hold);
 /// <param name="Queue">Letters by state.</param>
 /// <param name="Dead">Given up, newest first.</param>
 /// <param name="Feeds">In the order of trust.</param>
-/// <param name="Suppressed">Why and how many addresses get no letters.</param>
+/// <param name="Suppressed">Addresses that get no letters, shortened.</param>
 public sealed record OperatorModel(
     string? Note, IReadOnlyList<(string Name, string Figure)> Counts, IReadOnlyList<(string State, long Letters)> Queue, IReadOnlyList<DeadLetter> Dead, IReadOnlyList<FeedLine> Feeds,
-    IReadOnlyList<(string Why, string Since)> Suppressed);
+    IReadOnlyList<(string Address, string Why, string Since)> Suppressed);

@@ -12,7 +12,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 # Objects and lock file of its own: those in the tree are for development, and a change of the kind of publish must not meet old objects.
 dotnet publish src/NightWatch.Service -c Release -r "$rid" --self-contained "$contained" --artifacts-path "$work/objects" -v q -nologo \
-  -p:PublishSingleFile=true -p:PublishReadyToRun=true -p:DebugType=none -p:PublishDocumentationFiles=false -p:PublishReferencesDocumentationFiles=false \
+  -p:PublishSingleFile=true -p:PublishReadyToRun=true -p:PublishReadyToRunComposite=false -p:DebugType=none -p:PublishDocumentationFiles=false -p:PublishReferencesDocumentationFiles=false \
   -p:RestoreLockedMode=false -p:NuGetLockFilePath="$work/publish.lock.json" -o "$out"
 cp deploy/licences.md LICENSE "$out"
 deploy/licences.sh --sbom "$out/sbom.json"

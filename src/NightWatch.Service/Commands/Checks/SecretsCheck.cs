@@ -13,6 +13,8 @@ internal static class SecretsCheck
             (settings.Mail.PasswordFile, "Mail:PasswordFile"),
             (settings.Mail.Dkim.KeyFile, "Mail:Dkim:KeyFile"),
             (settings.Service.IdKeyFile, "Service:IdKeyFile"),
+            (settings.Service.OperatorKeyFile, "Service:OperatorKeyFile"),
+            (settings.Bounces.PasswordFile, "Bounces:PasswordFile"),
             (settings.Feeds.OpenMeteoKeyFile, "Feeds:OpenMeteoKeyFile"),
         ];
         var named = files.Where(file => file.Path.Length > 0).ToList();

@@ -1,6 +1,7 @@
 using System.Data.Common;
 using NightWatch.Alerts.Letters.Views;
 using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Records;
 using NightWatch.Service.Settings;
@@ -64,7 +65,7 @@ internal sealed class StatusDesk(Ticker ticker, BacklogStore backlogs, Calibrati
     private IEnumerable<FactView> Kept() =>
     [
         new FactView("Database", database.Kind == DatabaseKind.Sqlite ? "SQLite" : "PostgreSQL"),
-        new FactView("Time-zone data", DateTimeZoneProviders.Tzdb.VersionId),
+        new FactView("Time-zone data", ZonesInUse.Instance.VersionId),
         new FactView("Version", typeof(StatusDesk).Assembly.GetName().Version?.ToString(3) ?? "unknown"),
     ];
 

@@ -15,7 +15,7 @@ internal static class BlankWatch
     /// <summary>At a place that has been found.</summary>
     public static Watch At(double latitudeDeg, double longitudeDeg, string name)
     {
-        var zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(ZoneMap.Bundled.At(latitudeDeg, longitudeDeg)) ?? DateTimeZone.Utc;
+        var zone = ZonesInUse.Instance.GetZoneOrNull(ZoneMap.Bundled.At(latitudeDeg, longitudeDeg)) ?? DateTimeZone.Utc;
         var id = IdOf(name);
         return new Watch
         {

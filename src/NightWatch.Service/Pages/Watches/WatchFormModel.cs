@@ -31,7 +31,7 @@ public sealed record WatchFormModel(WatchForm Form, IReadOnlyList<string> Near, 
 
     private static Watch? Draft(WatchForm form, GeoPosition position)
     {
-        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(form.Values["site.zone"]) is not { } zone) return null;
+        if (ZonesInUse.Instance.GetZoneOrNull(form.Values["site.zone"]) is not { } zone) return null;
         var blank = BlankWatch.At(position.LatitudeDeg, position.LongitudeDeg, "draft");
         var values = new FormValues();
         foreach (var name in (string[])["subject.kind", "subject.longitudeDeg", "subject.name", "subject.rightAscensionDeg", "subject.declinationDeg"]) values[name] = form.Values[name];

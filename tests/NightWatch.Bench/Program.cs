@@ -2,11 +2,12 @@ using BenchmarkDotNet.Running;
 using NightWatch.Bench.Forecasts;
 using NightWatch.Bench.Load;
 using NightWatch.Bench.Planning;
+using NightWatch.Bench.Replays;
 using NightWatch.Bench.Sky;
 
 // plan: one core's time for the plan of a watch-night whose sky events are known;
 // sky: a million site-nights and their accuracy; sky-core: one core's time per site-night; places: for other programs to
-// compare with; parts: BenchmarkDotNet on the pieces. forecasts: stored answers read and every watch's nights evaluated from them.
+// compare with; replay make: a database to try nightwatch replay on; parts: BenchmarkDotNet on the pieces. forecasts: stored answers read and every watch's nights evaluated from them.
 return args switch
 {
     ["sky", .. var rest] => MillionNights.Run(rest),
@@ -15,6 +16,7 @@ return args switch
     ["places"] => Places.Run(Console.In, Console.Out),
     ["parts", .. var rest] => Parts(rest),
     ["forecasts", .. var rest] => TenThousandWatches.Run(rest),
+    ["replay", "make", .. var rest] => await YearOfSites.MakeAsync(rest),
     ["load", .. var rest] => await LoadCommand.RunAsync(rest),
     _ => Usage(),
 };
@@ -27,6 +29,6 @@ static int Parts(string[] args)
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- plan [WATCH-NIGHTS] | sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]] | load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE | load letter");
+    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- plan [WATCH-NIGHTS] | sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]] | replay make DATABASE [SITES [DAYS [none|fake]]] | load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE | load letter");
     return 2;
 }

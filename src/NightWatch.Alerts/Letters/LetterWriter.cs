@@ -6,6 +6,7 @@ using NightWatch.Alerts.Letters.Views;
 using NightWatch.Alerts.Pictures;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -41,6 +42,9 @@ public sealed record LetterDraft
 
     /// <summary>Ranked alternatives by watch id; empty where there are none.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<Alternative>> Alternatives { get; init; } = new Dictionary<string, IReadOnlyList<Alternative>>();
+
+    /// <summary>What came of the watches' earlier calls, by watch id; empty where nothing is known.</summary>
+    public IReadOnlyDictionary<string, TrackRecord> Tracks { get; init; } = new Dictionary<string, TrackRecord>();
 
     /// <summary>Where this subscriber stops the letters, an https URL or a mail address; null: the pages, or else as the head says.</summary>
     public string? Unsubscribe { get; init; }

@@ -10,6 +10,7 @@ using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Pages.MyWatches;
 using NightWatch.Service.Pages.Nights;
 using NightWatch.Service.Pages.Operator;
+using NightWatch.Service.Pages.Records;
 using NightWatch.Service.Pages.Seasons;
 using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Pages.SignUp;
@@ -89,6 +90,7 @@ internal static class PageParts
         var pages = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, PostGuard>();
         SignUpRoutes.Map(pages);
         pages.MapNights();
+        pages.MapRecords();
         pages.MapSeasons();
         pages.MapStatus();
         SignInRoutes.Map(pages);

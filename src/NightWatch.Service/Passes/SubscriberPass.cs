@@ -1,7 +1,9 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Verification.Calls;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Measuring;
+using NightWatch.Service.Records;
 using NightWatch.Service.Webhooks;
 using NightWatch.Store.Passes;
 using NodaTime;
@@ -10,7 +12,7 @@ namespace NightWatch.Service.Passes;
 
 /// <summary>From the looks at one subscriber's watches to letters, kept together with the state in one transaction.</summary>
 internal sealed class SubscriberPass(
-    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, IClock clock, IPassWitness witness, Telemetry telemetry)
+    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
 {
     /// <summary>Writes and keeps.</summary>
     /// <returns>What became of it; overtaken: nothing was kept.</returns>
@@ -25,6 +27,7 @@ internal sealed class SubscriberPass(
             {
                 Orders = [.. BestFirst(kind)],
                 Alternatives = await alternatives.FindAsync([.. kind], forecasts, cancellationToken),
+                Tracks = await TracksAsync(kind, now, cancellationToken),
                 Now = now,
             };
             letters.Add((draft, await writer.WriteAsync(draft, cancellationToken)));
@@ -49,6 +52,13 @@ internal sealed class SubscriberPass(
         }
 
         return outcome;
+    }
+
+    private async Task<Dictionary<string, TrackRecord>> TracksAsync(IEnumerable<LetterOrder> orders, Instant now, CancellationToken cancellationToken)
+    {
+        var tracks = new Dictionary<string, TrackRecord>();
+        foreach (var id in orders.Select(order => order.Plan.Watch.Id).Distinct()) tracks.Add(id, await record.TrackAsync(id, now, cancellationToken));
+        return tracks;
     }
 
     private static IEnumerable<LetterOrder> BestFirst(IEnumerable<LetterOrder> orders) => orders

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Verification.Calls;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
@@ -10,6 +11,13 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
 {
     public static readonly LocalDate Earliest = new(1900, 1, 1);
     public static readonly LocalDate Latest = new(2199, 12, 31);
+
+    /// <summary>Calls older than this say little of today's: seasons come round, and feeds change their models.</summary>
+    private const int TrackDays = 400;
+
+    /// <summary>What came of a watch's calls of the last year or so.</summary>
+    public async Task<TrackRecord> TrackAsync(string watchId, Instant now, CancellationToken cancellationToken) =>
+        (await ReadAsync(watchId, now.InUtc().Date.PlusDays(-TrackDays), null, cancellationToken)).Track();
 
     /// <summary>The nights that were looked at or of which somebody said what they were like, both ends included.</summary>
     public async Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken)

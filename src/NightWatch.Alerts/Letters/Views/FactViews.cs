@@ -21,8 +21,16 @@ internal static class FactViews
             facts.Add(new FactView("Shooting window", "none"));
         if (!night.IsOff && night.Plan.LeaveBy is { } leaveBy) facts.Add(new FactView("Leave by", night.Clock.WithOffset(leaveBy)));
         facts.Add(new FactView("Chance", VerdictWords.Chance(verdict.Probability)));
+        facts.AddRange(Record(night));
         if (night.Plan.Watch.Site.AccessNotes is { Length: > 0 } access && !night.IsOff) facts.Add(new FactView("Getting there", PlainWords.OneLine(access)));
         return facts;
+    }
+
+    /// <summary>What came of calls like this one; nothing where they are too few to tell.</summary>
+    private static IEnumerable<FactView> Record(NightContext night)
+    {
+        if (night.Like is not { } like) yield break;
+        yield return new FactView("Record", RecordWords.Of(like)) { Links = night.Links.Record(night.Plan.Watch) is { } page ? [page] : [] };
     }
 
     /// <summary>Cloud, dew and Moon for the shooting window; after the night, as they were told.</summary>

@@ -1,4 +1,5 @@
 using NightWatch.Alerts.Words;
+using NightWatch.Planning.Verification.Calls;
 
 namespace NightWatch.Alerts.Letters.Views;
 
@@ -24,7 +25,10 @@ internal static class LetterViews
     {
         var links = head.Links;
         NightContext[] nights = [.. draft.Orders.Select(order => new NightContext(
-            order, draft.Alternatives.TryGetValue(order.Plan.Watch.Id, out var found) ? found : [], draft.Now, links))];
+            order, draft.Alternatives.TryGetValue(order.Plan.Watch.Id, out var found) ? found : [], draft.Now, links)
+        {
+            Track = draft.Tracks.GetValueOrDefault(order.Plan.Watch.Id, TrackRecord.None),
+        })];
         var name = PlainWords.OneLine(nights[0].Plan.Watch.Subscriber.Name);
         return new LetterView
         {

@@ -2,6 +2,7 @@ using NightWatch.Alerts.Policy;
 using NightWatch.Alerts.Words;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Calls;
 using NodaTime;
 
 namespace NightWatch.Alerts.Letters.Views;
@@ -15,6 +16,12 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
         Wish = order.Wish;
         StandsDownByWish = order.StandsDownByWish;
     }
+
+    /// <summary>What came of this watch's earlier calls.</summary>
+    public TrackRecord Track { get; init; } = TrackRecord.None;
+
+    /// <summary>Of them those like this one; null: too few to tell.</summary>
+    public LikeCalls? Like => StandsDownByWish ? null : Track.Of(Class, Kind == LetterKind.Debrief ? -1 : LeadNights.Of(Now, Plan.Watch.Site.Zone, Plan.Night));
 
     /// <summary>The subscriber's own wish behind the letter; null: none.</summary>
     public Wish? Wish { get; }

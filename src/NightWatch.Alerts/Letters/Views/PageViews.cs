@@ -1,5 +1,6 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calls;
 using NodaTime;
 
 namespace NightWatch.Alerts.Letters.Views;
@@ -16,10 +17,12 @@ public static class PageViews
     /// <param name="alternatives">What to do instead, the best first.</param>
     /// <param name="now">When it is read.</param>
     /// <param name="links">Where its links lead.</param>
-    public static NightView Of(NightPlan plan, ToldNight told, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
+    /// <param name="track">What came of the watch's earlier calls; null: nothing is known.</param>
+    public static NightView Of(
+        NightPlan plan, ToldNight told, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links, TrackRecord? track = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var night = new NightContext(kind: null, plan, told, alternatives, now, links);
+        var night = new NightContext(kind: null, plan, told, alternatives, now, links) { Track = track ?? TrackRecord.None };
         return NightViews.Of(night, isShort: false) with { Page = null };
     }
 }

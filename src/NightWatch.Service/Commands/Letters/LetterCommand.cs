@@ -3,9 +3,11 @@ using System.Text;
 using MimeKit;
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
+using NightWatch.Planning.Verification.Calls;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Passes;
+using NightWatch.Service.Records;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Passes;
@@ -74,7 +76,13 @@ internal static class LetterCommand
         var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now, parts.GetRequiredService<SharedSky>()).Plan;
         var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(id, night, stop);
         var order = LetterPolicy.ForReview(kind, told.Night, plan, now);
-        var draft = new LetterDraft { Orders = [order], Alternatives = await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop), Now = now };
+        var draft = new LetterDraft
+        {
+            Orders = [order],
+            Alternatives = await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop),
+            Tracks = new Dictionary<string, TrackRecord> { [id] = await parts.GetRequiredService<RecordReader>().TrackAsync(id, now, stop) },
+            Now = now,
+        };
         return await parts.GetRequiredService<LetterWriter>().WriteAsync(draft, stop);
     }
 }

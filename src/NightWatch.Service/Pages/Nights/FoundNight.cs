@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
 using NodaTime;
 
@@ -30,6 +31,9 @@ public enum NightBasis
 /// <param name="Now">When it was looked up.</param>
 internal sealed record FoundNight(NightPlan Plan, ToldNight Told, IReadOnlyList<Alternative> Alternatives, NightBasis Basis, Instant Now)
 {
+    /// <summary>What came of the watch's earlier calls.</summary>
+    public TrackRecord Track { get; init; } = TrackRecord.None;
+
     /// <summary>What the photographer said it was like; null: nothing yet.</summary>
     public NightOutcome? Said { get; init; }
 

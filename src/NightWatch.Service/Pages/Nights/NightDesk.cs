@@ -3,6 +3,7 @@ using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
+using NightWatch.Service.Records;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NodaTime;
@@ -14,7 +15,7 @@ namespace NightWatch.Service.Pages.Nights;
 /// milliseconds and a scanner that follows every link changes nothing.
 /// </summary>
 internal sealed class NightDesk(
-    ToldNightStore told, OutcomeStore outcomes, PastNights past, ForecastDesk desk, AlternativeFinder alternatives, SharedSky sky, IClock clock)
+    ToldNightStore told, OutcomeStore outcomes, PastNights past, ForecastDesk desk, AlternativeFinder alternatives, SharedSky sky, RecordReader record, IClock clock)
 {
     /// <summary>The night of a watch.</summary>
     public async Task<FoundNight> FindAsync(Watch watch, LocalDate night, CancellationToken stop)
@@ -23,7 +24,7 @@ internal sealed class NightDesk(
         var memory = await told.GetAsync(watch.Id, night, stop);
         var forecasts = desk.Read(stop);
         var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now, sky).Plan;
-        var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now);
+        var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now) { Track = await record.TrackAsync(watch.Id, now, stop) };
         if (found.IsOver)
         {
             var (over, basis) = await past.FindAsync(watch, night, stop);

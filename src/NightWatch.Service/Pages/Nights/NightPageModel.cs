@@ -83,7 +83,7 @@ public sealed record NightPageModel
         var zone = plan.Watch.Site.Zone;
         var readings = NightReadings.Of(plan);
         string[] clock = [.. plan.Conditions.Select(step => LocalText.Clock(step.At, zone))];
-        var view = PageViews.Of(plan, found.Told, found.Alternatives, found.Now, new LetterLinks(root.Base, signer));
+        var view = PageViews.Of(plan, found.Told, found.Alternatives, found.Now, new LetterLinks(root.Base, signer), found.Track);
         var alone = found.Basis == NightBasis.VerdictAlone;
         var marks = alone ? [] : FrameChart.MarksOf(plan);
         return new NightPageModel

@@ -1,8 +1,10 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using Microsoft.Extensions.DependencyInjection;
+using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Pages.Nights;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
@@ -93,11 +95,51 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
     }
 
     [Fact]
+    public async Task Another_night_is_chosen_by_its_button_alone()
+    {
+        // As the page of tonight offers it.
+        var better = (await world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, Tonight, Stop)).Alternatives[0].Plan;
+        var form = new HtmlParser().ParseDocument(await http.GetStringAsync(world.Links.Switch(Flat, Tonight, better.Watch, better.Night), Stop));
+        var before = await ToldAsync(better.Watch, better.Night);
+
+        var answer = await PostAsync(new Uri(world.Base, form.QuerySelector("main form")!.GetAttribute("action")!));
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Contains("Switched", await answer.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
+        var after = await ToldAsync(better.Watch, better.Night);
+        Assert.True(after.IsOn);
+        Assert.NotEqual(before.CalendarSequence, after.CalendarSequence);
+        Assert.True((await ToldAsync(Flat, Tonight)).Closed);
+    }
+
+    [Fact]
+    public async Task A_switch_leads_to_the_subscriber_s_own_watches_only()
+    {
+        await world.PutAsync(Flat with { Id = "somebody-else", Subscriber = new Subscriber("Oona Brandt", "oona.brandt@example.org"), Site = Flat.Site with { Id = "else" } });
+
+        var link = world.Links.Switch(Flat, Tonight, Flat with { Id = "somebody-else" }, Tonight)!;
+
+        Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(link, Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await PostAsync(link)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(world.Links.Switch(Flat, Tonight, Flat with { Id = "nobody" }, Tonight), Stop)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Who_stops_the_letters_has_the_browser_forget_its_copies()
+    {
+        await world.PutAsync(Flat with { Id = "to-be-stopped", Subscriber = new Subscriber("Ivo Lind", "ivo.lind@example.org"), Site = Flat.Site with { Id = "stopped" } });
+
+        var answer = await PostAsync(world.Links.Unsubscribe(Flat with { Id = "to-be-stopped", Subscriber = new Subscriber("Ivo Lind", "ivo.lind@example.org") })!, ("List-Unsubscribe", "One-Click"));
+
+        Assert.Contains("\"storage\"", string.Join(',', answer.Headers.GetValues("Clear-Site-Data")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Reading_every_page_of_a_night_changes_nothing_that_is_kept()
     {
         var before = await StateAsync();
 
-        foreach (var link in (Uri?[])[world.Links.Night(Flat, Tonight), world.Links.Night(Flat, LastNight), world.Links.Snooze(Flat, Tonight), world.Links.Debrief(Flat, LastNight, "cloudy")])
+        foreach (var link in (Uri?[])[world.Links.Night(Flat, Tonight), world.Links.Night(Flat, LastNight), world.Links.Snooze(Flat, Tonight), world.Links.Debrief(Flat, LastNight, "cloudy"), world.Links.Switch(Flat, LastNight, Flat, Tonight), world.Links.Season(Flat)])
             Assert.Equal(HttpStatusCode.OK, (await http.GetAsync(link, Stop)).StatusCode);
 
         Assert.Equal(before, await StateAsync());
@@ -109,7 +151,9 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
 
     private Task<IReadOnlyList<OutcomeRecord>> OutcomesAsync() => world.Parts.GetRequiredService<OutcomeStore>().OfWatchAsync(Flat.Id, Cast.FirstDay, Cast.FirstDay.PlusDays(60), Stop);
 
-    private async Task<bool> IsSnoozedAsync() => (await world.Parts.GetRequiredService<ToldNightStore>().GetAsync(Flat.Id, Tonight, Stop)).Night.Snoozed;
+    private async Task<bool> IsSnoozedAsync() => (await ToldAsync(Flat, Tonight)).Snoozed;
+
+    private async Task<ToldNight> ToldAsync(Watch watch, LocalDate night) => (await world.Parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, night, Stop)).Night;
 
     private Task<HttpResponseMessage> PostAsync(Uri to, params (string Name, string Value)[] fields) =>
         http.PostAsync(to, new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))), Stop);

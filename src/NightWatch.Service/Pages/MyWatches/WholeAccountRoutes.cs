@@ -1,5 +1,6 @@
 using NightWatch.Service.Calendars;
 using NightWatch.Service.Pages.Layout;
+using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Store.Subscribers;
 
@@ -39,6 +40,7 @@ internal static class WholeAccountRoutes
         if (!string.Equals(typed, address, StringComparison.OrdinalIgnoreCase)) return Ask(address, isWrong: true);
         await subscribers.EraseAsync(address, stop);
         await sessions.EndAsync(http, stop);
+        http.ForgetHere();
         return PageResult.Says("Everything is deleted", StatusCodes.Status200OK, "Watches, sites, history and letters are gone, and no letter will come any more.", "Copies in backups go as the backups do.");
     }
 

@@ -28,7 +28,7 @@ internal sealed class NightDesk(
         if (found.IsOver)
         {
             var (over, basis) = await past.FindAsync(watch, night, stop);
-            return found with { Plan = over, Basis = basis, Said = await SaidAsync(watch.Id, night, stop) };
+            return found with { Plan = over, Basis = basis, Said = await SaidAsync(watch, night, stop) };
         }
 
         return plan.Verdict.Class == VerdictClass.Go ? found : found with { Alternatives = await alternatives.InsteadOfAsync(plan, forecasts, stop) };
@@ -37,6 +37,7 @@ internal sealed class NightDesk(
     /// <summary>The subscriber wants no letters about the night.</summary>
     public async Task<bool> IsSnoozedAsync(Watch watch, LocalDate night, CancellationToken stop) => (await told.GetAsync(watch.Id, night, stop)).Night.Snoozed;
 
-    private async Task<NightOutcome?> SaidAsync(string watchId, LocalDate night, CancellationToken stop) =>
-        (await outcomes.OfNightAsync(watchId, night, stop)).FirstOrDefault(said => said.Source == OutcomeSource.Debrief)?.Outcome;
+    /// <summary>What the photographer said it was like; null: nothing yet.</summary>
+    public async Task<NightOutcome?> SaidAsync(Watch watch, LocalDate night, CancellationToken stop) =>
+        (await outcomes.OfNightAsync(watch.Id, night, stop)).FirstOrDefault(said => said.Source == OutcomeSource.Debrief)?.Outcome;
 }

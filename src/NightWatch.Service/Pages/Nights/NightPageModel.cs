@@ -127,15 +127,16 @@ public sealed record NightPageModel
 /// <param name="Night">Itself.</param>
 /// <param name="Debrief">Takes the answer of the morning after.</param>
 /// <param name="Snooze">Stops and restarts the letters about the night.</param>
+/// <param name="Switch">Takes another night instead; which one stands behind it.</param>
 /// <param name="Season">The site's dark calendar.</param>
 /// <param name="Record">How the watch's forecasts have held.</param>
-public sealed record NightPageLinks(string Night, string Debrief, string Snooze, string Season, string Record)
+public sealed record NightPageLinks(string Night, string Debrief, string Snooze, string Switch, string Season, string Record)
 {
     internal static NightPageLinks Of(Watch watch, LocalDate night, PageRoot root, ILinkSigner signer)
     {
         var page = root.To($"watches/{Uri.EscapeDataString(watch.Id)}/nights/{LocalDatePattern.Iso.Format(night)}");
         var (key, watchKey) = (LetterLinks.NightKey(signer, watch, night), LetterLinks.WatchKey(signer, watch));
         string OfWatch(string name) => root.To($"watches/{Uri.EscapeDataString(watch.Id)}/{name}?k={watchKey}");
-        return new NightPageLinks($"{page}?k={key}", $"{page}/debrief?k={key}", $"{page}/snooze?k={key}", OfWatch("season"), OfWatch("record"));
+        return new NightPageLinks($"{page}?k={key}", $"{page}/debrief?k={key}", $"{page}/snooze?k={key}", $"{page}/switch?k={key}", OfWatch("season"), OfWatch("record"));
     }
 }

@@ -43,6 +43,7 @@ internal static class UnsubscribeRoutes
             return Stopped($"No letters about {watch.Site.Name} come any more.");
         }
 
+        http.ForgetHere();
         // One click means the list, and the list is all letters to this address.
         foreach (var own in await watches.OfSubscriberAsync(watch.Subscriber.Address, stop)) await steering.UnsubscribeAsync(own.Id, stop);
         return Stopped("No letters come to this address any more.");

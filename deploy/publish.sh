@@ -14,6 +14,9 @@ trap 'rm -rf "$work"' EXIT
 dotnet publish src/NightWatch.Service -c Release -r "$rid" --self-contained "$contained" --artifacts-path "$work/objects" -v q -nologo \
   -p:PublishSingleFile=true -p:PublishReadyToRun=true -p:PublishReadyToRunComposite=false -p:DebugType=none -p:PublishDocumentationFiles=false -p:PublishReferencesDocumentationFiles=false \
   -p:RestoreLockedMode=false -p:NuGetLockFilePath="$work/publish.lock.json" -o "$out"
+# Web assets of a kind that the pages do not use; theirs are inside the program.
+rm -rf "$out/wwwroot" "$out/nightwatch.staticwebassets.endpoints.json"
+chmod -R u=rwX,go=rX "$out"
 cp deploy/licences.md LICENSE "$out"
 deploy/licences.sh --sbom "$out/sbom.json"
 echo "Published for $rid into $out ($(du -sm "$out" | cut -f1) MB)"

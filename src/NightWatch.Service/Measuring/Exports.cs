@@ -33,7 +33,8 @@ internal sealed class Exports : IAsyncDisposable
     /// <summary>Begins to collect; returns at once.</summary>
     public void Begin()
     {
-        _ = built.Value;
+        // The last that a start does; what only the start needed goes back to the system, as an idle service shall be small.
+        _ = built.Value.ContinueWith(_ => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true), TaskScheduler.Default);
         // A scrape reads the gauges itself; who only gets them sent has nobody to ask for them.
         if (Otlp is not null) refreshing = RefreshAsync(over.Token);
     }

@@ -67,24 +67,24 @@ def processor_seconds(process):
 
 def main():
     runs, programs = int(sys.argv[1]), dict(argument.split("=", 1) for argument in sys.argv[2:])
-    folder = tempfile.mkdtemp()
+    folders = {name: tempfile.mkdtemp() for name in programs}
     shared = [path for path in glob.glob("/usr/share/dotnet/shared/*/10.*") + glob.glob("/usr/lib/dotnet/shared/*/10.*")]
     try:
-        stop(start(next(iter(programs.values())), folder, free_port())[0])  # makes the database
+        for name, program in programs.items(): stop(start(program, folders[name], free_port())[0])  # makes the database
         cold, warm, processor = ({name: [] for name in programs} for _ in range(3))
         for _ in range(runs):
             for name, program in programs.items():
                 for path in [os.path.dirname(os.path.realpath(program)), *shared]: drop_from_cache(path)
-                process, seconds = start(program, folder, free_port())
+                process, seconds = start(program, folders[name], free_port())
                 cold[name].append(seconds)
                 stop(process)
-                process, seconds = start(program, folder, free_port())
+                process, seconds = start(program, folders[name], free_port())
                 warm[name].append(seconds)
                 processor[name].append(processor_seconds(process))
                 stop(process)
         print(f"median of {runs} runs           cold start s   warm start s   processor s   idle MiB   files MiB")
         for name, program in programs.items():
-            process, _ = start(program, folder, free_port())
+            process, _ = start(program, folders[name], free_port())
             time.sleep(IDLE_SECONDS)
             memory = resident_mib(process)
             stop(process)
@@ -92,7 +92,7 @@ def main():
             median = statistics.median
             print(f"{name:28} {median(cold[name]):11.2f} {median(warm[name]):14.2f} {median(processor[name]):13.2f} {memory:10.0f} {size / 2**20:11.0f}")
     finally:
-        shutil.rmtree(folder)
+        for folder in folders.values(): shutil.rmtree(folder)
 
 
 main()

@@ -1,12 +1,16 @@
 using NightWatch.Planning.Optics;
 using NightWatch.Planning.Shooting;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Conditions;
 
 /// <summary>Puts sky, weather and what they do to lens and frame side by side, for tables and charts.</summary>
 internal static class ConditionSteps
 {
+    /// <summary>0.04″ of direction, far below what is known of anything here: the steps are looked at, nothing is computed from them.</summary>
+    private const int Decimals = 5;
+
     /// <summary>One record a cell of the grid.</summary>
     public static ConditionStep[] Along(NightEvidence night, LensTrack lens, Sequence? sequence)
     {
@@ -18,13 +22,13 @@ internal static class ConditionSteps
             steps[cell] = new ConditionStep
             {
                 At = grid.At(cell),
-                SunAltitudeDeg = above.SunAltitudeDeg,
-                Moon = above.Moon.Direction,
-                Subject = above.Subject,
-                SkyMag = above.Light.Mag,
-                Contrast = above.Contrast(night.Glow.Extinction),
-                MoonBrighteningMag = sky.MoonBrighteningMag[cell],
-                SkyShare = sequence is null ? null : SkyExposure.Share(above.Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso),
+                SunAltitudeDeg = Rounded(above.SunAltitudeDeg),
+                Moon = Rounded(above.Moon.Direction),
+                Subject = above.Subject is { } subject ? Rounded(subject) : null,
+                SkyMag = Rounded(above.Light.Mag),
+                Contrast = above.Contrast(night.Glow.Extinction) is { } contrast ? Rounded(contrast) : null,
+                MoonBrighteningMag = Rounded(sky.MoonBrighteningMag[cell]),
+                SkyShare = sequence is null ? null : Rounded(SkyExposure.Share(above.Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso)),
                 Cloud = Known(weather.Cloud[cell]),
                 LowCloud = Known(weather.LowCloud[cell]),
                 MediumCloud = Known(weather.MediumCloud[cell]),
@@ -48,5 +52,9 @@ internal static class ConditionSteps
         return steps;
     }
 
-    private static double? Known(double value) => double.IsNaN(value) ? null : value;
+    private static double? Known(double value) => double.IsNaN(value) ? null : Rounded(value);
+
+    private static Horizontal Rounded(Horizontal direction) => new(Rounded(direction.AltitudeDeg), Rounded(direction.AzimuthDeg));
+
+    private static double Rounded(double value) => Math.Round(value, Decimals);
 }

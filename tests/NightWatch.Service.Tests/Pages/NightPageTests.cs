@@ -4,6 +4,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Pages.Nights;
 using NightWatch.Service.Rehearsal;
+using NodaTime;
 
 namespace NightWatch.Service.Tests.Pages;
 
@@ -95,6 +96,25 @@ public sealed class NightPageTests(Afternoon world)
         Assert.All(page.QuerySelectorAll("link[href]"), element => Assert.StartsWith("/", element.GetAttribute("href"), StringComparison.Ordinal));
         Assert.Equal(page.QuerySelectorAll("[id]").Length, page.QuerySelectorAll("[id]").Select(element => element.Id).Distinct().Count());
         Assert.Single(page.QuerySelectorAll("h1"));
+    }
+
+    [Fact]
+    public async Task A_night_of_a_whole_day_is_small_too()
+    {
+        // Past the Arctic Circle in May the Sun does not set: the grid is the whole span, noon to noon.
+        var far = Flat with { Id = "far-north", Site = Flat.Site with { Id = "far-north", Position = new(69.65, 18.96, 10), Zone = DateTimeZoneProviders.Tzdb["Europe/Oslo"] } };
+        await using var own = await PagesWorld.StartAsync();
+        await own.PutAsync(far);
+        await own.LiveUntilAsync(PagesWorld.At(1, 6));
+
+        using var http = new HttpClient();
+        var html = await http.GetStringAsync(own.Links.Night(far, Cast.FirstDay.PlusDays(1)), TestContext.Current.CancellationToken);
+        var page = new HtmlParser().ParseDocument(html);
+
+        Assert.Equal("287", page.QuerySelector("#night-chart .slider")!.GetAttribute("max"));
+        Assert.NotEqual("unknown", page.QuerySelectorAll(".readout div").Single(row => row.Children[0].TextContent == "Cloud").Children[1].TextContent);
+        var size = html.Length - page.QuerySelectorAll(".picture").Sum(picture => picture.InnerHtml.Length);
+        Assert.True(size < 100_000, $"{size} characters without pictures");
     }
 
     [Fact]

@@ -79,12 +79,13 @@ public sealed class SubscriberStore(Database database)
                 if (database.Kind == DatabaseKind.Sqlite) await session.ExecuteAsync("PRAGMA secure_delete = ON");
                 var values = new { address };
                 const string own = "(SELECT id FROM watch WHERE address = @address)";
-                foreach (var table in (string[])["verdict", "outcome", "told_night", "due", "outbox_about"])
+                // Also what went to a web address of theirs.
+                await session.ExecuteAsync($"DELETE FROM outbox WHERE lower(recipient) = @address OR id IN (SELECT outbox_id FROM outbox_about WHERE watch_id IN {own})", values);
+                foreach (var table in (string[])["verdict", "outcome", "told_night", "due"])
                     await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id IN {own}", values);
                 var sites = await session.QueryAsync<string>("SELECT DISTINCT site_id FROM watch WHERE address = @address", values);
                 var watches = await session.ExecuteAsync("DELETE FROM watch WHERE address = @address", values);
                 foreach (var id in sites) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
-                await session.ExecuteAsync("DELETE FROM outbox WHERE lower(recipient) = @address", values);
                 foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);
                 return watches;
             },

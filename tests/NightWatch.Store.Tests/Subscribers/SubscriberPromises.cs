@@ -1,7 +1,9 @@
 using System.Text;
+using NightWatch.Store.Calendar;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
+using NightWatch.Store.Suppression;
 using NightWatch.Store.Tests.Databases;
 using NightWatch.Store.Watches;
 using NodaTime;
@@ -78,6 +80,8 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
     {
         var watch = Given.Watch("core");
         var subscribers = new SubscriberStore(Database);
+        var suppression = new SuppressionStore(Database);
+        await suppression.AddAsync(watch.Subscriber.Address, "no such mailbox", Given.Now, Cancel);
         await new TicketStore(Database).AddAsync(new Ticket("c1", TicketPurpose.Confirm, Address, SubscriberStore.Body(watch), Later), Given.Now, Cancel);
         DueItem due = new(new DueKey(watch.Id, Alerts.Policy.PassKind.Evening, new LocalDate(2027, 6, 4)), Later, Later);
 
@@ -86,6 +90,25 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         Assert.NotNull(await new WatchStore(Database).FindAsync(watch.Id, Cancel));
         Assert.Equal(Later, await new DueStore(Database).NextAsync(Cancel));
         Assert.Equal(1, await subscribers.CountAsync(Cancel));
+        Assert.Null(await suppression.FindAsync(watch.Subscriber.Address, Cancel)); // it answered from there
+    }
+
+    [Fact]
+    public async Task A_watch_that_is_deleted_goes_with_its_history_and_its_site_unless_another_stands_there()
+    {
+        var (first, second) = (Given.Watch("core"), Given.Watch("stars"));
+        var watches = new WatchStore(Database);
+        foreach (var watch in (Planning.Watches.Watch[])[first, second]) await watches.PutAsync(watch, Given.Now, Cancel);
+        var outbox = new OutboxStore(Database);
+        await outbox.EnqueueAsync([Given.Letter("k1", about: new WatchNight("core", Given.Night))], Given.Now, Cancel);
+        var subscribers = new SubscriberStore(Database);
+
+        Assert.True(await subscribers.EraseWatchAsync("core", Given.Now, Cancel));
+        Assert.Equal(OutboxState.Suppressed, Assert.Single(await outbox.ListAsync(null, 5, Cancel)).State);
+        Assert.NotNull(await new SiteStore(Database).FindAsync(first.Site.Id, Cancel));
+        Assert.True(await subscribers.EraseWatchAsync("stars", Given.Now, Cancel));
+        Assert.Null(await new SiteStore(Database).FindAsync(first.Site.Id, Cancel));
+        Assert.False(await subscribers.EraseWatchAsync("core", Given.Now, Cancel));
     }
 
     [Fact]
@@ -98,6 +121,8 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         await watches.PutAsync(others, Given.Now, Cancel);
         var address = mine.Subscriber.Address.ToLowerInvariant();
         await new SessionStore(Database).BeginAsync("s1", address, Given.Now, Later, Cancel);
+        await new CalendarFeedStore(Database).TokenAsync(address, generation => $"token {generation}", Given.Now, Cancel);
+        await new SuppressionStore(Database).AddAsync(address, "complaint", Given.Now, Cancel);
         await new OutboxStore(Database).EnqueueAsync([Given.Letter("k1") with { Recipient = mine.Subscriber.Address }, Given.Letter("k2") with { Recipient = others.Subscriber.Address }], Given.Now, Cancel);
         var subscribers = new SubscriberStore(Database);
         Assert.Single(await subscribers.LettersAsync(address, Cancel));

@@ -27,7 +27,7 @@ internal sealed class DataExport(WatchStore watches, VerdictStore verdicts, Outc
             histories.Add(new
             {
                 watch,
-                verdicts = (await verdicts.LatestAsync(watch.Id, Ever, stop)).Select(Line),
+                verdicts = (await verdicts.OfWatchAsync(watch.Id, Ever, Never, stop)).Select(Line),
                 outcomes = (await outcomes.OfWatchAsync(watch.Id, Ever, Never, stop)).Select(o => new { o.Night, source = o.Source.ToString(), outcome = o.Outcome.ToString(), o.At, o.Note }),
                 told = (await told.FromAsync(watch.Id, Ever, stop)).Select(memory => memory.Night),
             });

@@ -16,15 +16,15 @@ internal static class SignUpRoutes
 {
     public static void Map(RouteGroupBuilder pages)
     {
-        pages.MapGet("/", (ServiceOptions options) => Front(options, "", null, []));
+        pages.MapGet("/", async (HttpContext http, ServiceOptions options, Sessions sessions, CancellationToken stop) =>
+            Front(options.OpenSignUp || await sessions.WhoAsync(http, stop) is not null, "", null, []));
         pages.MapGet("/new", BeginAsync);
         pages.MapPost("/new", SendAsync);
         pages.MapGet("/confirm", ShowAsync);
         pages.MapPost("/confirm", ConfirmAsync);
     }
 
-    private static IResult Front(ServiceOptions options, string typed, string? why, IReadOnlyList<PlaceChoice> choices) =>
-        PageResult.Of<FrontPage>(new FrontModel(options.OpenSignUp, typed, why, choices));
+    private static IResult Front(bool isOpen, string typed, string? why, IReadOnlyList<PlaceChoice> choices) => PageResult.Of<FrontPage>(new FrontModel(isOpen, typed, why, choices));
 
     private static async Task<IResult> BeginAsync([FromQuery] string? place, [FromQuery] string? name, HttpContext http, ServiceOptions options, Sessions sessions, IClock clock, CancellationToken stop)
     {
@@ -33,8 +33,8 @@ internal static class SignUpRoutes
         return PlaceFinder.Find(place ?? "", name ?? "") switch
         {
             FoundPlace.Point point => New(WatchFormModel.Of(BlankWatch.FormAt(point.LatitudeDeg, point.LongitudeDeg, point.ElevationM, Line(point.Name)), null, clock.GetCurrentInstant()), who),
-            FoundPlace.Several several => Front(options, place ?? "", null, several.Choices),
-            FoundPlace.None none => Front(options, place ?? "", place is null ? null : none.Why, []),
+            FoundPlace.Several several => Front(true, place ?? "", null, several.Choices),
+            FoundPlace.None none => Front(true, place ?? "", place is null ? null : none.Why, []),
             var other => throw new InvalidOperationException($"{other.GetType()} has no page."),
         };
     }

@@ -12,7 +12,7 @@ internal sealed class Sessions(SessionStore store, PageRoot root, IClock clock)
     // Prolonged once a day, not at every request.
     private static readonly Duration Slack = Duration.FromDays(1);
 
-    /// <summary>The address of the reader; null: not signed in. Reading it changes nothing the reader asked for: only the session's end moves.</summary>
+    /// <summary>The address of the reader; null: not signed in. Asking changes nothing.</summary>
     public async Task<string?> WhoAsync(HttpContext http, CancellationToken stop) =>
         Token(http) is { } token ? (await store.FindAsync(Tokens.HashOf(token), clock.GetCurrentInstant(), stop))?.Address : null;
 

@@ -57,7 +57,7 @@ public sealed record NightsAhead(string Says, IReadOnlyList<AheadNight> Nights)
 
     private static AheadNight RowOf(DarkNight night, DateTimeZone zone) => new(
         Day.Format(night.Night),
-        $"{LocalText.Time(night.Longest!.Value.Start, zone)} to {LocalText.Time(night.Longest.Value.End, zone)}",
+        $"{LocalText.Clock(night.Longest!.Value.Start, zone)} to {LocalText.Clock(night.Longest.Value.End, zone)}",
         Length(night.LongestRun),
         FormattableString.Invariant($"{night.Sky.Moon.IlluminatedFraction * 100:0} % lit"));
 

@@ -54,7 +54,13 @@ internal static class CommandLine
         if (parsed.Errors.Count > 0) return Refuse(shell, parsed.Errors[0].Message);
         try
         {
-            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Error = shell.Error });
+            return await parsed.InvokeAsync(new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                Error = shell.Error,
+                // Its own two seconds would end a service in the middle of a letter; how long a stop may take is Service:StopSeconds.
+                ProcessTerminationTimeout = TimeSpan.FromSeconds(ServiceOptions.MostStopSeconds + 30),
+            });
         }
         catch (Exception refused) when (refused is BadInputException or ArgumentOutOfRangeException)
         {

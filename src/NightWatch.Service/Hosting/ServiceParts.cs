@@ -41,7 +41,7 @@ internal static class ServiceParts
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
         services.AddDelivery(settings);
         services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
-        services.AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>();
+        services.AddSingleton<Cores>().AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>();
         services.AddSingleton<IPassWitness, NoWitness>();
         services.AddSingleton<OutboxSender>();
         return services;

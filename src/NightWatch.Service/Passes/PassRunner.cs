@@ -23,13 +23,14 @@ internal sealed partial class PassRunner(
     DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, DigestPass digest, ForecastDesk desk, ServiceOptions options, IClock clock, TimeProvider time, Telemetry telemetry,
     ILogger<PassRunner> log)
 {
-    private const int ClaimedAtOnce = 200;
+    /// <summary>Few, so that several processes have something each, and little waits where one dies.</summary>
+    private const int ClaimedAtOnce = 16;
 
     /// <summary>More than there are processors: most of them wait, for a feed or for the transaction.</summary>
-    private const int SubscribersAtOnce = 24;
+    private const int SubscribersAtOnce = 12;
 
     private const int MostAttempts = 5;
-        private static readonly Duration RetryAfter = Duration.FromMinutes(5);
+    private static readonly Duration RetryAfter = Duration.FromMinutes(5);
 
     private Duration Lease => Duration.FromSeconds(options.PassLeaseSeconds);
 
@@ -121,7 +122,7 @@ internal sealed partial class PassRunner(
         timer.Mark(Telemetry.PassKey, group[0].Claim.Item.Key.Pass);
         if (group[0].Claim.Item.Key.Pass == PassKind.Digest) return await DigestAsync(group, forecasts, stop);
         // Looking only reads, so it goes side by side; keeping goes in order.
-        var tried = await Task.WhenAll(group.Select(entry => Task.Run(() => TryLookAsync(entry.Claim, entry.Watch, forecasts, stop), stop)));
+        var tried = await Task.WhenAll(group.Select(entry => TryLookAsync(entry.Claim, entry.Watch, forecasts, stop)));
         var looks = tried.OfType<WatchPass>().ToList();
         var failed = tried.Length - looks.Count;
         return await KeepAsync(looks, forecasts, stop) + new PassTally(0, 0, failed, 0);

@@ -12,7 +12,7 @@ namespace NightWatch.Service.Passes;
 
 /// <summary>From the looks at one subscriber's watches to letters, kept together with the state in one transaction.</summary>
 internal sealed class SubscriberPass(
-    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
+    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, Cores cores, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
 {
     /// <summary>Writes and keeps.</summary>
     /// <returns>What became of it; overtaken: nothing was kept.</returns>
@@ -30,7 +30,7 @@ internal sealed class SubscriberPass(
                 Tracks = await TracksAsync(kind, now, cancellationToken),
                 Now = now,
             };
-            letters.Add((draft, await writer.WriteAsync(draft, cancellationToken)));
+            letters.Add((draft, await cores.ComputeAsync(() => writer.WriteAsync(draft, cancellationToken))));
         }
 
         using var timer = telemetry.Begin(Stage.Commit);

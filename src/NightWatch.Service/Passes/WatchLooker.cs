@@ -11,16 +11,21 @@ using NodaTime;
 namespace NightWatch.Service.Passes;
 
 /// <summary>Looks at one watch: forecast, plan, policy for each night that the pass is about.</summary>
-internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, IClock clock, Telemetry telemetry)
+internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores cores, IClock clock, Telemetry telemetry)
 {
     /// <summary>Looks; reads the store, writes nothing.</summary>
     public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
     {
         var now = clock.GetCurrentInstant();
-        var pass = claim.Item.Key.Pass;
         var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
-        var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
         var known = (await told.FromAsync(watch.Id, claim.Item.Key.Night, cancellationToken)).ToDictionary(memory => memory.Night.Night);
+        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, forecast, known, now)));
+    }
+
+    private WatchPass Look(DueClaim claim, Watch watch, ForecastAnswer forecast, Dictionary<LocalDate, ToldMemory> known, Instant now)
+    {
+        var pass = claim.Item.Key.Pass;
+        var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
         foreach (var night in Nights(claim.Item.Key, watch))
         {
             var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);

@@ -9,6 +9,8 @@ public sealed class ServiceOptions
 {
     public const string Section = "Service";
 
+    internal const int MostStopSeconds = 300;
+
     /// <summary>Where health is answered; loopback unless a proxy needs otherwise.</summary>
     public string Address { get; set; } = "127.0.0.1";
 
@@ -66,7 +68,7 @@ public sealed class ServiceOptions
         if (!IPAddress.TryParse(Address, out _)) yield return $"Service:Address is '{Address}'; accepted: an IP address such as 127.0.0.1.";
         if (Port is < 0 or > 65535) yield return $"Service:Port is {Port}; accepted: 0 to 65535.";
         if (TickSeconds is < 1 or > 300) yield return $"Service:TickSeconds is {TickSeconds}; accepted: 1 to 300.";
-        if (StopSeconds is < 1 or > 300) yield return $"Service:StopSeconds is {StopSeconds}; accepted: 1 to 300.";
+        if (StopSeconds is < 1 or > MostStopSeconds) yield return $"Service:StopSeconds is {StopSeconds}; accepted: 1 to {MostStopSeconds}.";
         if (PassLeaseSeconds is < 5 or > 3600) yield return $"Service:PassLeaseSeconds is {PassLeaseSeconds}; accepted: 5 to 3600.";
         if (NodeName.Length > 40 || !NodeName.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '.')) yield return $"Service:NodeName is '{NodeName}'; accepted: up to 40 letters, digits, hyphens and dots, or empty.";
         if (MessageIdDomain.Length > 0 && Uri.CheckHostName(MessageIdDomain) != UriHostNameType.Dns)

@@ -4,9 +4,11 @@ using DbUp.Engine;
 namespace NightWatch.Store.Connections;
 
 /// <summary>Runs the numbered scripts of one folder in one transaction. It takes no lock: <see cref="Database"/> does.</summary>
-internal sealed class Migrator(DatabaseSetting setting)
+/// <param name="setting">Which database.</param>
+/// <param name="later">Scripts after those of this program, as a later version of it has them.</param>
+internal sealed class Migrator(DatabaseSetting setting, params IReadOnlyList<(string Name, string Sql)> later)
 {
-    private readonly UpgradeEngine engine = Build(setting);
+    private readonly UpgradeEngine engine = Build(setting, later);
 
     /// <exception cref="DatabaseUnusableException">The database has scripts that this program does not know.</exception>
     public IReadOnlyList<string> Pending()
@@ -39,12 +41,12 @@ internal sealed class Migrator(DatabaseSetting setting)
 
     private static string Folder(DatabaseKind kind) => kind == DatabaseKind.Sqlite ? "Sqlite/" : "Postgres/";
 
-    private static UpgradeEngine Build(DatabaseSetting setting)
+    private static UpgradeEngine Build(DatabaseSetting setting, IReadOnlyList<(string Name, string Sql)> later)
     {
         var target = setting.Kind == DatabaseKind.Sqlite
             ? DeployChanges.To.SqliteDatabase(setting.ConnectionString)
             : Postgres.Migrations(setting.ConnectionString);
-        return target.WithScripts(Scripts(Folder(setting.Kind))).WithVariablesDisabled().WithTransaction().LogToNowhere().Build();
+        return target.WithScripts(Scripts(Folder(setting.Kind)).Concat(later.Select(script => new SqlScript(script.Name, script.Sql)))).WithVariablesDisabled().WithTransaction().LogToNowhere().Build();
     }
 
     private static IEnumerable<string> Resources(string folder) =>

@@ -11,11 +11,12 @@ namespace NightWatch.EndToEnd.Killing;
 
 /// <summary>A folder with a database, a mail server that counts, and the service on both.</summary>
 /// <param name="postgres">A PostgreSQL database in place of the file; disposed with the bench.</param>
-internal sealed class KillBench(PostgresDatabase? postgres = null) : IAsyncDisposable
+/// <param name="given">An empty folder to work in; null: one of its own.</param>
+internal sealed class KillBench(PostgresDatabase? postgres = null, string? given = null) : IAsyncDisposable
 {
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
-    private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-kill-").FullName;
+    private readonly string folder = Directory.CreateDirectory(given ?? Directory.CreateTempSubdirectory("nightwatch-kill-").FullName).FullName;
 
     private int watches;
 
@@ -54,7 +55,7 @@ internal sealed class KillBench(PostgresDatabase? postgres = null) : IAsyncDispo
         // The program goes by the machine's clock, so what is due for it must too.
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
         await using var database = Open();
-        await database.MigrateAsync(TestContext.Current.CancellationToken);
+        if (watches == 0) await database.MigrateAsync(TestContext.Current.CancellationToken);
         var due = new List<DueItem>();
         for (var i = 0; i < more; i++)
         {
@@ -106,6 +107,15 @@ internal sealed class KillBench(PostgresDatabase? postgres = null) : IAsyncDispo
             TestContext.Current.CancellationToken);
     }
 
+    /// <summary>How many looks a process has taken in hand so far, others have not taken over and it has finished.</summary>
+    public async Task<long> LookedAtByAsync(int processId)
+    {
+        await using var database = Open();
+        return await database.ReadAsync(
+            session => session.FirstAsync<long>("SELECT count(*) FROM due WHERE state = 'Done' AND lease_owner LIKE @owner", new { owner = $"%/{processId}/%" }),
+            TestContext.Current.CancellationToken);
+    }
+
     /// <summary>Waits, for some seconds, until a process has taken a look at a watch in hand.</summary>
     public async Task UntilLookedAtAsync(int processId)
     {
@@ -143,6 +153,6 @@ internal sealed class KillBench(PostgresDatabase? postgres = null) : IAsyncDispo
     {
         await Server.DisposeAsync();
         if (postgres is not null) await postgres.DisposeAsync();
-        Directory.Delete(folder, recursive: true);
+        if (given is null) Directory.Delete(folder, recursive: true);
     }
 }

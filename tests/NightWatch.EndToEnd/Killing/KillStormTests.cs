@@ -4,7 +4,7 @@ namespace NightWatch.EndToEnd.Killing;
 
 /// <summary>
 /// Many kills of the real program, counted against the mail server's own ledger. NW_KILLS sets how many (the short form is for every build, a
-/// thousand for a release), NW_SEED which; the account is appended to kill-storm.txt beside the test program. NW_PROGRAM names a published program.
+/// thousand for a release), NW_SEED which; NW_FIGURES names a file for the account, NW_PROGRAM a published program.
 /// </summary>
 public sealed class KillStormTests
 {
@@ -28,7 +28,7 @@ public sealed class KillStormTests
 
     private static async Task HoldsAsync(string what, StormAccount account)
     {
-        if (Asked is not null) await File.AppendAllTextAsync(Path.Combine(AppContext.BaseDirectory, "kill-storm.txt"), $"{what}, seed {Seed}: {account}", TestContext.Current.CancellationToken);
+        await Figures.WriteAsync($"{what}, seed {Seed}: {account}");
         Assert.Equal((0, 0), (account.Lost, account.Strange));
         Assert.Empty(account.Unexcused);
     }

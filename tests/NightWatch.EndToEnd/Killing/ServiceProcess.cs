@@ -22,6 +22,8 @@ internal sealed class ServiceProcess : IAsyncDisposable
 
     public int Id => process.Id;
 
+    public bool IsAlive => !process.HasExited;
+
     /// <summary>It has said that it is ready.</summary>
     public bool IsReady => log.Any(line => line.Contains("NightWatch[1] Ready", StringComparison.Ordinal));
 

@@ -42,6 +42,9 @@ public sealed class Database : IAsyncDisposable
             : (Dialect.PostgreSql, Postgres.Open(setting.ConnectionString), new SemaphoreSlim(int.MaxValue));
     }
 
+    /// <summary>The connections, for a library that keeps tables of its own beside ours (the scheduler).</summary>
+    public DbDataSource Connections => source;
+
     /// <summary>Which.</summary>
     public DatabaseKind Kind => setting.Kind;
 

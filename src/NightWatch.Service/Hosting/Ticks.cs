@@ -42,7 +42,7 @@ internal static class Ticks
                 quartz.ConfigureScheduler(scheduler => scheduler.InstanceId = $"{(settings.Service.NodeName.Length > 0 ? settings.Service.NodeName : Environment.MachineName)}-{Guid.NewGuid():N}");
                 quartz.UsePersistentStore(store =>
                 {
-                    store.UsePostgres(settings.Database.Connection);
+                    store.UsePostgres(source => source.DataSourceFactory = parts => parts.GetRequiredService<Database>().Connections);
                     store.UseClustering(cluster => (cluster.CheckinInterval, cluster.CheckinMisfireThreshold) = (CheckIn.ToTimeSpan(), Grace.ToTimeSpan()));
                     store.ProvisionSchema();
                     store.ConfigureStore(options => options.StoreJobDataAsStrings = true);

@@ -3,6 +3,7 @@ using MimeKit;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
 using NightWatch.Store.Due;
 using NightWatch.Store.Watches;
@@ -43,6 +44,25 @@ public sealed class ForecastDeskTests
         Assert.Equal(("open-meteo", VerdictClass.Go), (plan.Forecast!.FeedId, plan.Verdict.Class));
         Assert.Equal("https://open-meteo.com/", plan.Forecast.Attribution.Link.ToString());
         Assert.Empty(plan.OtherForecasts);
+    }
+
+    [Fact]
+    public async Task A_reader_gets_what_is_kept_and_no_feed_is_asked()
+    {
+        await using var desk = await DeskAndFeeds.StartAsync("met-norway,open-meteo");
+        desk.Met = desk.MetSays(3);
+        var reading = desk.Parts.GetRequiredService<ForecastDesk>();
+        Assert.Null((await reading.Read(Cancel).AskAsync(NightEvaluation.PlaceOf(DeskAndFeeds.Watch))).Series);
+        Assert.Equal(0, desk.MetAsked);
+        await desk.PlanAsync();
+        var asked = desk.MetAsked;
+
+        // A pass would ask again now; the page's reader does not.
+        desk.Later(5);
+        var kept = await reading.Read(Cancel).AskAsync(NightEvaluation.PlaceOf(DeskAndFeeds.Watch));
+
+        Assert.Equal("met-norway", kept.Series!.FeedId);
+        Assert.Equal(asked, desk.MetAsked);
     }
 
     [Fact]

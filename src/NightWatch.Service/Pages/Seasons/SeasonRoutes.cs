@@ -39,7 +39,7 @@ internal static class SeasonRoutes
     private static async Task<IResult> PictureAsync(string watchId, string? k, LinkGate gate, SharedSky sky, IClock clock, HttpContext context, CancellationToken stop)
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
-        context.Response.Headers.CacheControl = "private, max-age=3600";
+        context.Response.Headers.CacheControl = "private, no-cache";
         var calendar = SeasonPageModel.CalendarOf(watch, clock.GetCurrentInstant(), sky.Ephemeris);
         return Results.Bytes(Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, SeasonPageModel.TitleOf(watch))), "image/svg+xml");
     }

@@ -3,7 +3,7 @@
 const MINUS = "\u2212";
 
 /** A figure as the service says it: halves go away from zero, trailing zeros are left out. */
-export function say(value, { scale, offset, decimals, suffix }) {
+function say(value, { scale, offset, decimals, suffix }) {
   if (value === null || value === undefined) return "unknown";
   const power = 10 ** decimals;
   const said = value * scale + offset;

@@ -36,7 +36,8 @@ public sealed record PolicyDecision(ToldNight Next, LetterOrder? Letter, string 
 /// </para>
 /// <code>
 /// phase        told     now                      letter
-/// days ahead   nothing  go, or marginal with P   outlook
+/// days ahead   nothing  go                       outlook
+///              nothing  marginal with P, last ev. outlook
 /// (evening)    marginal go, in two runs          outlook
 ///              off      go, in two runs          outlook
 ///              on       no-go, in two runs       stand-down, CANCEL

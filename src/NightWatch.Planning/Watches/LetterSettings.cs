@@ -33,6 +33,12 @@ public sealed record LetterSettings
     /// <summary>... to here, but for a reschedule warning that would come too late.</summary>
     public LocalTime QuietUntil { get; init; } = new(6, 30);
 
+    /// <summary>
+    /// Of marginal nights outlooks look only this many nights ahead, 1 to 5. By default the last evening before: two or three nights out a
+    /// maybe is mostly settled by the next evening, and a maybe first and a go next are two letters where one would do.
+    /// </summary>
+    public int MarginalLeadNights { get; init; } = 1;
+
     /// <summary>A marginal night at or above this probability is worth an outlook.</summary>
     public double MarginalOutlookProbability { get; init; } = 0.6;
 

@@ -14,6 +14,12 @@ public sealed class DueStore(Database database)
     /// <summary>The words of the partial index: neither what is done nor what is for later is looked through.</summary>
     private const string Open = "due.state IN ('Pending', 'Claimed') AND due.due_at <= @now";
 
+    /// <summary>So much before its time a look of the evening or of the day after is taken along with another of the subscriber's, across a zone's border.</summary>
+    private static readonly Duration TakenAlong = Duration.FromMinutes(65);
+
+    /// <summary>The same in the morning and on the day: an hour would reach into the quiet hours, half an hour does not.</summary>
+    private static readonly Duration TakenAlongEarly = Duration.FromMinutes(35);
+
     private const string Columns = "id, watch_id, pass, night, slot, due_at, not_after, why, attempt, fence";
 
     /// <summary>
@@ -69,7 +75,7 @@ public sealed class DueStore(Database database)
                 if (rows.Count == 0) rows = await session.QueryAsync<Row>(Claim(session, Leading(session, tried = $"attempt >= {SuspectFrom}")), values);
                 if (rows.Count == 0) return (IReadOnlyList<DueClaim>)[];
                 var others = await session.QueryAsync<Row>(
-                    Claim(session, Following(session, tried)), new { values.now, values.Node, values.leaseMs, ids = rows.Select(row => row.WatchId).Distinct().ToArray() });
+                    Claim(session, Following(session, tried)), new { values.now, values.Node, values.leaseMs, soon = now + TakenAlong, verySoon = now + TakenAlongEarly, ids = rows.Select(row => row.WatchId).Distinct().ToArray() });
                 return [.. rows.Concat(others).OrderBy(row => row.DueAt).ThenBy(row => row.Id).Select(row => new DueClaim(row.Id, row.ToItem(), (int)row.Attempt, row.Fence))];
             },
             cancellationToken);
@@ -170,10 +176,14 @@ public sealed class DueStore(Database database)
         ORDER BY due.due_at, due.id LIMIT @count {session.Dialect.SkipLockedOf("due")}
         """;
 
+    // Sites on both sides of a zone's border are due up to an hour apart; what is meant to be one letter must not become two.
     private static string Following(Session session, string tried) =>
         $"""
         SELECT due.id FROM due JOIN watch ON watch.id = due.watch_id AND {WatchStore.Looks}
-        WHERE watch.address IN (SELECT address FROM watch first WHERE first.id {session.Dialect.InIds}) AND {Ready(session, "due")} AND due.{tried}
+        WHERE watch.address IN (SELECT address FROM watch first WHERE first.id {session.Dialect.InIds}) AND due.{tried} AND ({Ready(session, "due")}
+          OR (due.state = 'Pending' AND due.due_at <= CASE WHEN due.pass IN ('Evening', 'After', 'Digest') THEN @soon ELSE @verySoon END AND due.pass <> 'LeaveBy'
+            AND EXISTS (SELECT 1 FROM due led JOIN watch own ON own.id = led.watch_id
+              WHERE own.address = watch.address AND led.pass = due.pass AND led.night = due.night AND led.state = 'Claimed' AND led.lease_owner = @Node AND led.due_at <= @now)))
         {session.Dialect.SkipLockedOf("due")}
         """;
 

@@ -95,7 +95,7 @@ internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, 
     {
         Site = TestPlans.CoreWatch.Site with { Zone = Tz },
         Outing = TestPlans.CoreWatch.Outing with { FreeEvenings = [] },
-        Letters = new LetterSettings { QuietFrom = QuietFrom, QuietUntil = new LocalTime(6, 30) },
+        Letters = new LetterSettings { MarginalLeadNights = 3, QuietFrom = QuietFrom, QuietUntil = new LocalTime(6, 30) },
     };
 
     public Instant LeaveBy => TestSky.Local(Night.PlusDays(LeaveDayOffset), LeaveAt.Hour, LeaveAt.Minute, Tz);

@@ -39,9 +39,19 @@ public sealed class LetterPolicyTests
     [InlineData(0.59, false)]
     public void A_marginal_night_ahead_needs_the_watchs_probability_and_stays_out_of_the_calendar(double probability, bool written)
     {
-        var decision = Evening(Nothing, Of(VerdictClass.Marginal, probability));
+        var decision = Evening(Nothing, Of(VerdictClass.Marginal, probability), lead: 1);
         Assert.Equal(written, decision.Letter is not null);
         Assert.False(decision.Next.OnCalendar);
+    }
+
+    [Fact]
+    public void A_maybe_is_told_on_the_last_evening_only_unless_the_watch_wants_it_earlier()
+    {
+        var early = CoreWatch with { Letters = CoreWatch.Letters with { MarginalLeadNights = 2 } };
+        Assert.Null(Evening(Nothing, Of(VerdictClass.Marginal, 0.9), lead: 2).Letter);
+        Assert.NotNull(Evening(Nothing, Of(VerdictClass.Marginal, 0.9), lead: 1).Letter);
+        Assert.NotNull(Evening(Nothing, Of(VerdictClass.Marginal, 0.9, watch: early), lead: 2).Letter);
+        Assert.Null(Evening(Nothing, Of(VerdictClass.Marginal, 0.9, watch: early), lead: 3).Letter);
     }
 
     [Fact]
@@ -57,7 +67,8 @@ public sealed class LetterPolicyTests
     [Fact]
     public void A_marginal_outlook_that_improves_is_told_again_only_after_two_different_runs()
     {
-        var told = Evening(Nothing, Of(VerdictClass.Marginal, 0.7), lead: 3).Next;
+        var early = CoreWatch with { Letters = CoreWatch.Letters with { MarginalLeadNights = 3 } };
+        var told = Evening(Nothing, Of(VerdictClass.Marginal, 0.7, watch: early), lead: 3).Next;
         var once = Evening(told, Of(VerdictClass.Go, run: 1), lead: 2);
         Assert.Null(once.Letter);
         Assert.Null(Evening(once.Next, Of(VerdictClass.Go, run: 1), lead: 2).Letter);

@@ -26,7 +26,7 @@ public sealed class SubscriberWishesTests
     [Fact]
     public void A_snoozed_night_that_is_not_in_the_calendar_says_nothing_at_all()
     {
-        var maybe = LetterPolicy.Decide(PassKind.Evening, Nothing, Of(VerdictClass.Marginal, 0.9), At(19, 0, -2)).Next;
+        var maybe = LetterPolicy.Decide(PassKind.Evening, Nothing, Of(VerdictClass.Marginal, 0.9), At(19, 0, -1)).Next;
         Assert.True(maybe is { IsOn: true, OnCalendar: false });
         Assert.Null(LetterPolicy.Decide(PassKind.SameDay, SubscriberWishes.Snooze(maybe), Of(VerdictClass.NoGo, run: 5), At(16, 30)).Letter);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using NightWatch.Alerts.Policy;
 using NightWatch.Store.Due;
 using NightWatch.Store.Tests.Databases;
+using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Store.Tests.Due;
@@ -15,6 +16,25 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
     private static readonly Duration Hour = Duration.FromHours(1);
 
     private DueStore Due => new(Database);
+
+    [Fact]
+    public async Task What_is_due_for_a_subscriber_across_a_zone_s_border_is_taken_along_but_nothing_else_before_its_time()
+    {
+        foreach (var id in new[] { "here", "over-the-border", "far-east", "other-s" })
+            await new WatchStore(Database).PutAsync(Given.Watch(id, address: id == "other-s" ? "other@example.org" : "ilse@example.org"), Given.Now, Cancel);
+        var (half, hour) = (Given.Now + Duration.FromMinutes(30), Given.Now + Duration.FromMinutes(60));
+        await Due.ScheduleAsync(
+            [
+                Given.Due("here"), Given.Due("over-the-border", at: half), Given.Due("far-east", at: Given.Now + Duration.FromHours(2)), Given.Due("other-s", at: half),
+                Given.Due("here", PassKind.LeaveBy, at: half), Given.Due("over-the-border", PassKind.Morning, at: half),
+            ],
+            Cancel);
+        Assert.Equal(["here Evening", "over-the-border Evening"], (await Due.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)).Select(claim => $"{claim.Item.Key.WatchId} {claim.Item.Key.Pass}").Order());
+
+        await Due.ScheduleAsync([Given.Due("here", PassKind.Morning), Given.Due("far-east", PassKind.Morning, at: hour)], Cancel);
+        // An hour early is the evening's to take, not the morning's.
+        Assert.Equal(["here Morning", "over-the-border Morning"], (await Due.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)).Select(claim => $"{claim.Item.Key.WatchId} {claim.Item.Key.Pass}").Order());
+    }
 
     [Fact]
     public async Task Nothing_is_claimed_before_its_time()

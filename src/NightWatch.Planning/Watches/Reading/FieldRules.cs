@@ -90,6 +90,7 @@ internal static partial class FieldRules
         ["outing.homeLatitudeDeg"] = new(-90, 90, "degrees north"),
         ["outing.homeLongitudeDeg"] = new(-180, 180, "degrees east"),
         ["letters.leadNights"] = new(1, 5, "nights"),
+        ["letters.marginalLeadNights"] = new(1, 5, "nights"),
         ["letters.marginalOutlookProbability"] = Fraction,
     };
 

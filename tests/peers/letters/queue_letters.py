@@ -5,13 +5,15 @@ mode, database = sys.argv[1:3]
 with sqlite3.connect(database, timeout=20) as db:
     if mode == "put":
         now = int(time.time() * 1000)
-        for n, path in enumerate(sorted(pathlib.Path(sys.argv[3]).glob("*.eml"))):
-            mime = path.read_bytes()
+        letters = [(path.name, path.read_bytes()) for path in sorted(pathlib.Path(sys.argv[3]).glob("*.eml"))]
+        # A copy of the first goes to a mailbox that the mail server finds out later not to exist.
+        letters.append(("gone", letters[0][1].replace(b"marlo.quist@example.org", b"gone.quist@example.net").replace(b"\nMessage-Id: <", b"\nMessage-Id: <gone.", 1)))
+        for n, (name, mime) in enumerate(letters):
             letter = email.message_from_bytes(mime)
             db.execute(
                 "INSERT INTO outbox (dedupe_key, message_id, kind, recipient, mime, created_at, not_before, not_after, state)"
                 " VALUES (?, ?, 'Rehearsal', ?, ?, ?, ?, ?, 'Pending')",
-                (path.name, letter["Message-ID"].strip("<> "), email.utils.parseaddr(letter["To"])[1], gzip.compress(mime), now + n, now, now + 3_600_000))
+                (name, letter["Message-ID"].strip("<> "), email.utils.parseaddr(letter["To"])[1], gzip.compress(mime), now + n, now, now + 3_600_000))
     else:
         for _ in range(120):
             states = dict(db.execute("SELECT state, count(*) FROM outbox GROUP BY state"))

@@ -3,7 +3,7 @@
 Sources: RFC 5322 (lines, header), 2046 (alternative), 2392 (cid), 2369 and 8058 (unsubscribe), 3834 (Auto-Submitted), 5545 and 5546 (calendar),
 6047 2.4 (method parameter), 6376 (DKIM).
 """
-import base64, email, email.policy, pathlib, re, sys
+import base64, email, email.policy, pathlib, re, sys, zoneinfo
 import dkim, icalendar
 
 boxes, sent_folder, key_file, pages = map(pathlib.Path, sys.argv[1:5])
@@ -23,7 +23,7 @@ def read(path):
     return raw, email.message_from_bytes(raw, policy=email.policy.default)
 
 
-letters = [read(path) for path in sorted(boxes.glob("*/new/*"))]
+letters = [read(path) for box in ("marlo", "ada") for path in sorted((boxes / box / "new").glob("*"))]
 originals = {}
 for path in sorted(sent_folder.glob("*.eml")):
     raw, message = read(path)
@@ -81,7 +81,12 @@ for raw, message in letters:
         event, method = events[0], str(calendar["METHOD"])
         check("the event has what RFC 5545 and 5546 ask for", all(name in event for name in ("UID", "DTSTAMP", "DTSTART", "DTEND", "SEQUENCE", "ORGANIZER", "ATTENDEE", "SUMMARY"))
               and str(calendar["VERSION"]) == "2.0" and "PRODID" in calendar, about)
-        check("times are UTC and in order", event["DTSTART"].dt.utcoffset().total_seconds() == 0 and event["DTSTART"].dt < event["DTEND"].dt, about)
+        zones = list(calendar.walk("VTIMEZONE"))
+        check("one VTIMEZONE, named by start and end", len(zones) == 1 and {event[name].params["TZID"] for name in ("DTSTART", "DTEND")} == {str(zones[0]["TZID"])}, about)
+        rules, names = zones[0].to_tz(), zoneinfo.ZoneInfo(str(zones[0]["TZID"]))
+        walls = [event[name].dt.replace(tzinfo=None) for name in ("DTSTART", "DTEND")]
+        check("the VTIMEZONE's rules agree with the system's zone data", all(rules.localize(wall).utcoffset() == wall.replace(tzinfo=names).utcoffset() for wall in walls), about)
+        check("times are in order", walls[0] < walls[1], about)
         check("every alarm has trigger and description", all("TRIGGER" in alarm and "DESCRIPTION" in alarm for alarm in event.walk("VALARM")), about)
         check("organizer is the sender, attendee the recipient", str(event["ORGANIZER"]).lower() == "mailto:nightwatch@example.org"
               and str(event["ATTENDEE"]).lower() == "mailto:" + email.utils.parseaddr(str(message["To"]))[1].lower(), about)

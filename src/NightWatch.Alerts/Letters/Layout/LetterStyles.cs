@@ -46,9 +46,8 @@ internal static class LetterStyles
         .link { color: #0b4f8a; text-decoration: underline; }
         .footer { margin-top: 22px; border-top: 3px solid #1b1f24; }
         .foothead { font-size: 15px; margin: 10px 0 4px; }
-        .card { width: 100%; border-collapse: collapse; margin: 0 0 10px; font-size: 15px; }
-        .tag { width: 92px; padding: 6px 8px; vertical-align: top; font-weight: bold; font-size: 14px; }
-        .card .td { padding: 4px 0 4px 10px; }
+        .card { margin: 0 0 14px; font-size: 15px; }
+        .tag { display: inline-block; padding: 0 8px; font-weight: bold; font-size: 14px; }
         .foot { margin-top: 8px; }
         .small { font-size: 14px; color: #525a63; margin: 0 0 6px; }
         </style>

@@ -35,12 +35,19 @@ internal static class LetterViews
             Kind = draft.Orders[0].Kind,
             Subject = SubjectLine.Of(nights[0], nights.Length - 1),
             Greeting = name.Length == 0 ? "" : $"{PlainWords.Shortened(name, 64)},",
-            Nights = EachSourceOnce(nights.Select((night, i) => NightViews.Of(night, isShort: i >= WholeNights))),
+            Nights = EachSourceOnce(nights.Select((night, i) => Of(night, i))),
             Cautions = LetterCautions,
             WrittenAt = $"Written {nights[0].Clock.WithOffset(draft.Now)}. Clock times are local at the site.",
             UnsubscribePage = Uri.TryCreate(draft.UnsubscribeAt(head), UriKind.Absolute, out var page) && page.Scheme is "https" or "http" ? page : null,
             Unsubscribe = draft.UnsubscribeAt(head) is { } stop ? $"Stop these letters: {stop}" : null,
         };
+    }
+
+    // The pictures are most of a letter's bytes, and the best night is the one to be looked at; the others have theirs on their pages.
+    private static NightView Of(NightContext night, int place)
+    {
+        var view = NightViews.Of(night, isShort: place >= WholeNights);
+        return place == 0 ? view : view with { ChartSays = null, FrameSays = null };
     }
 
     // The nights of a letter share most formulas; naming each once keeps the letter short.

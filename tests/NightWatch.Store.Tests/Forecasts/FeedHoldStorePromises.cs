@@ -45,4 +45,15 @@ public abstract class FeedHoldStorePromises(TestDatabase tested) : StoreTest(tes
 
         Assert.Null(await new FeedHoldStore(Database).HeldUntilAsync("met-norway", null, Cancel));
     }
+
+    [Fact]
+    public async Task The_holds_that_still_run_are_listed()
+    {
+        var holds = new FeedHoldStore(Database);
+        await holds.HoldAsync("nws", Cell, Until, waitsForOperator: false, Cancel);
+        await holds.HoldAsync("met-norway", null, Until, waitsForOperator: false, Cancel);
+        await holds.HoldAsync("open-meteo", null, Given.Now, waitsForOperator: false, Cancel);
+
+        Assert.Equal([new FeedHold("met-norway", null, Until), new FeedHold("nws", Cell, Until)], await holds.ListAsync(Given.Now, Cancel));
+    }
 }

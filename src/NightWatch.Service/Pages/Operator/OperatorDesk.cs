@@ -50,7 +50,7 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
     {
         var own = held.Where(hold => hold.Feed == feed).ToArray();
         if (own.FirstOrDefault(hold => hold.Cell is null) is { } whole) return $"at all until {Minute.Format(whole.Until)} UTC";
-        return own.Length == 0 ? "" : $"for {Figure(own.Length)} places, the last until {Minute.Format(own.Max(hold => hold.Until))} UTC";
+        return own.Length == 0 ? "no" : $"for {Figure(own.Length)} places, the last until {Minute.Format(own.Max(hold => hold.Until))} UTC";
     }
 
     private static string Ago(Duration age) => age.TotalMinutes < 120 ? FormattableString.Invariant($"{age.TotalMinutes:0} min") : age.TotalHours < 48 ? FormattableString.Invariant($"{age.TotalHours:0} h") : FormattableString.Invariant($"{age.TotalDays:0} days");

@@ -13,7 +13,7 @@ public sealed record DeadLetter(long Id, string Kind, string To, string At, stri
 /// <summary>A feed.</summary>
 /// <param name="Id">"open-meteo".</param>
 /// <param name="LastAnswer">"12 min ago", "never".</param>
-/// <param name="Hold">"until 18:42 UTC", "3 places, the longest until ...", "none".</param>
+/// <param name="Hold">"at all until 18:42 UTC", "for 3 places, the last until ...", "no".</param>
 public sealed record FeedLine(string Id, string LastAnswer, string Hold);
 
 /// <summary>The operator's page.</summary>

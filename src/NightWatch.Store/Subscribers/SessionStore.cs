@@ -31,10 +31,6 @@ public sealed class SessionStore(Database database)
     public Task EndAsync(string hash, CancellationToken cancellationToken = default) =>
         database.WriteAsync(session => session.ExecuteAsync("DELETE FROM session WHERE hash = @hash", new { hash }), cancellationToken);
 
-    /// <summary>Ends all of an address.</summary>
-    public Task EndAllAsync(string address, CancellationToken cancellationToken = default) =>
-        database.WriteAsync(session => session.ExecuteAsync("DELETE FROM session WHERE address = @address", new { address }), cancellationToken);
-
     private sealed class Row
     {
         public required string Address { get; init; }

@@ -55,7 +55,7 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
 
         await sessions.ProlongAsync("s1", Later + Duration.FromDays(1), Cancel);
         Assert.NotNull(await sessions.FindAsync("s1", Later, Cancel));
-        await sessions.EndAllAsync(Address, Cancel);
+        await sessions.EndAsync("s1", Cancel);
         Assert.Null(await sessions.FindAsync("s1", Given.Now, Cancel));
     }
 

@@ -23,7 +23,7 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
     public async Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken)
     {
         var (first, last) = (from ?? Earliest, to ?? Latest);
-        var marks = (await verdicts.MarksAsync(watchId, first, last, cancellationToken)).ToLookup(mark => mark.Night);
+        var marks = (await verdicts.MarksAsync(watchId, first, last, withRuns: false, cancellationToken)).ToLookup(mark => mark.Night);
         var said = (await outcomes.OfWatchAsync(watchId, first, last, cancellationToken)).ToLookup(outcome => outcome.Night);
         var known = (await told.FromAsync(watchId, first, cancellationToken)).ToDictionary(memory => memory.Night.Night, memory => memory.Night);
         return new WatchRecord(

@@ -51,7 +51,7 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
         var said = (await outcomes.OfWatchAsync(watch.Id, from, to, stop)).ToLookup(outcome => outcome.Night);
         var nights = new SortedDictionary<LocalDate, Course>();
         // In the order they were made, so that nights which one run speaks of are looked at together.
-        foreach (var look in await verdicts.OfWatchAsync(watch.Id, from, to, stop))
+        foreach (var look in await verdicts.MarksAsync(watch.Id, from, to, withRuns: true, stop))
         {
             if (!nights.TryGetValue(look.Night, out var course)) nights.Add(look.Night, course = new Course(new ToldNight { WatchId = watch.Id, Night = look.Night }));
             if (look.Runs is not { } stored || await runs.AnswerAsync(stored, BookOf(look, versions), stop) is not { } answer)
@@ -73,8 +73,8 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
     }
 
     /// <summary>The calibration that the look had, and no later one.</summary>
-    private static CalibrationBook BookOf(VerdictRecord look, Dictionary<(CalibrationKey, int), Calibration> versions) =>
-        look is { FeedId: { } feed, LeadNights: { } lead } && versions.TryGetValue((new CalibrationKey(feed, lead), look.Verdict.Probability.CalibrationVersion), out var known)
+    private static CalibrationBook BookOf(VerdictMark look, Dictionary<(CalibrationKey, int), Calibration> versions) =>
+        look is { FeedId: { } feed, LeadNights: { } lead } && versions.TryGetValue((new CalibrationKey(feed, lead), look.CalibrationVersion), out var known)
             ? new CalibrationBook([known])
             : CalibrationBook.Empty;
 
@@ -89,12 +89,12 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
 
         public int Lost { get; set; }
 
-        public void Add(VerdictRecord was, NightPlan plan, PolicyDecision now)
+        public void Add(VerdictMark was, NightPlan plan, PolicyDecision now)
         {
             Memory = now.Next;
-            if (was.Letter is not null and not LetterKind.Debrief) WasOn = was.Verdict.Class != VerdictClass.NoGo;
+            if (was.Letter is not null and not LetterKind.Debrief) WasOn = was.Class != VerdictClass.NoGo;
             Looks.Add(new ReplayedLook(
-                was.Pass, was.At, was.Verdict.Class, was.Verdict.Probability.Value, plan.Verdict.Class, plan.Verdict.Probability.Value, was.Letter, now.Letter?.Kind, now.Why));
+                was.Pass, was.At, was.Class, was.Probability, plan.Verdict.Class, plan.Verdict.Probability.Value, was.Letter, now.Letter?.Kind, now.Why));
         }
     }
 }

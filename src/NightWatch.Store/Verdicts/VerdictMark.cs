@@ -40,6 +40,9 @@ public sealed record VerdictMark
     /// <summary>Version of the calibration; 0: none.</summary>
     public required int CalibrationVersion { get; init; }
 
+    /// <summary>What it was made from; null in rows of an earlier version, and where it was not asked for.</summary>
+    public InputRuns? Runs { get; init; }
+
     /// <summary>Hash of the inputs.</summary>
     public required string InputsHash { get; init; }
 

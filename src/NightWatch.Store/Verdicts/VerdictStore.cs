@@ -71,12 +71,19 @@ public sealed class VerdictStore(Database database)
     public Task<IReadOnlyList<VerdictRecord>> OfWatchAsync(string watchId, LocalDate from, LocalDate to, CancellationToken cancellationToken = default) => QueryAsync(
         $"SELECT {Columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }, cancellationToken);
 
-    /// <summary>The same without their reasons, and many times faster: for scores and exports.</summary>
-    public async Task<IReadOnlyList<VerdictMark>> MarksAsync(string watchId, LocalDate from, LocalDate to, CancellationToken cancellationToken = default)
+    /// <summary>The same without their reasons, many times faster: for scores, exports and replays.</summary>
+    /// <param name="watchId">The watch.</param>
+    /// <param name="from">First night.</param>
+    /// <param name="to">Last night.</param>
+    /// <param name="withRuns">With what each was made from, too.</param>
+    /// <param name="cancellationToken">Stops it.</param>
+    public async Task<IReadOnlyList<VerdictMark>> MarksAsync(
+        string watchId, LocalDate from, LocalDate to, bool withRuns = false, CancellationToken cancellationToken = default)
     {
+        var columns = withRuns ? MarkColumns + ", runs" : MarkColumns;
         var rows = await database.ReadAsync(
             session => session.QueryAsync<Row>(
-                $"SELECT {MarkColumns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }),
+                $"SELECT {columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }),
             cancellationToken);
         return [.. rows.Select(row => row.ToMark())];
     }
@@ -173,6 +180,7 @@ public sealed class VerdictStore(Database database)
             BasisCount = (int)BasisCount,
             FeedId = Feed,
             CalibrationVersion = (int)(Calibration ?? 0),
+            Runs = Runs is null ? null : StoreJson.Read<InputRuns>(Runs),
             InputsHash = InputsHash,
             Run = Run,
             Letter = Letter,

@@ -98,7 +98,9 @@ internal sealed class YearOfSites : IAsyncDisposable
     {
         foreach (var item in items)
         {
-            if (seen.Add(item.Key)) due.Enqueue((watch, item), item.DueAt);
+            // Kept to the millisecond: rounded up, as a look never comes before its time.
+            var at = Instant.FromUnixTimeMilliseconds(item.DueAt.ToUnixTimeMilliseconds() + (item.DueAt.ToUnixTimeTicks() % NodaConstants.TicksPerMillisecond == 0 ? 0 : 1));
+            if (seen.Add(item.Key)) due.Enqueue((watch, item), at);
         }
     }
 }

@@ -37,23 +37,21 @@ public sealed class DueStore(Database database)
     public Task<IReadOnlyList<DroppedDue>> CatchUpAsync(Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            var late = await session.QueryAsync<long>(
+            var late = await session.QueryAsync<Row>(
                 $"""
                 UPDATE due SET state = 'Dropped', why = '{DroppedDue.Late}', closed_at = @now, fence = fence + 1 WHERE {Open} AND not_after < @now
-                  AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING id
+                  AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING {Columns}
                 """,
                 new { now });
-            var overtaken = await session.QueryAsync<long>(
+            var overtaken = await session.QueryAsync<Row>(
                 $"""
                 UPDATE due SET state = 'Dropped', why = 'overtaken by a later look', closed_at = @now WHERE {Open} AND state = 'Pending'
                   AND EXISTS (SELECT 1 FROM due later WHERE later.watch_id = due.watch_id AND later.pass = due.pass AND later.night = due.night
                     AND later.state = 'Pending' AND later.due_at <= @now AND later.due_at > due.due_at)
-                RETURNING id
+                RETURNING {Columns}
                 """,
                 new { now });
-            var dropped = await session.QueryAsync<Row>(
-                $"SELECT {Columns} FROM due WHERE id {session.Dialect.InIds} ORDER BY due_at, id", new { ids = late.Concat(overtaken).ToArray() });
-            return (IReadOnlyList<DroppedDue>)[.. dropped.Select(row => new DroppedDue(row.ToItem(), row.Why ?? ""))];
+            return (IReadOnlyList<DroppedDue>)[.. late.Concat(overtaken).OrderBy(row => row.DueAt).ThenBy(row => row.Id).Select(row => new DroppedDue(row.ToItem(), row.Why ?? ""))];
         },
         cancellationToken);
 

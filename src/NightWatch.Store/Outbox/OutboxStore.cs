@@ -81,13 +81,13 @@ public sealed class OutboxStore(Database database)
     public Task<IReadOnlyList<OutboxEntry>> ExpireAsync(Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            var ids = await session.QueryAsync<long>(
+            var late = await session.QueryAsync<OutboxRow>(
                 $"""
                 UPDATE outbox SET state = 'Expired', closed_at = @now, fence = fence + 1 WHERE not_after < @now
-                  AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING id
+                  AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING {OutboxRow.Columns}
                 """,
                 new { now });
-            return await EntriesAsync(session, $"id {session.Dialect.InIds} ORDER BY id", new { ids });
+            return (IReadOnlyList<OutboxEntry>)[.. late.OrderBy(row => row.Id).Select(row => row.ToEntry())];
         },
         cancellationToken);
 

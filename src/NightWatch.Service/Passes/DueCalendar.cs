@@ -44,11 +44,19 @@ internal static class DueCalendar
         if (!told.Closed && (told.LeaveBy ?? plan.LeaveBy) is { } leaveBy)
         {
             var outing = Duration.FromMinutes(watch.Outing.DriveMin + watch.Outing.SetUpMin);
-            yield return new DueItem(new DueKey(watch.Id, PassKind.LeaveBy, told.Night), Instant.Max(leaveBy, now), Instant.Max(leaveBy, now) + outing);
+            var at = Instant.Max(WholeMillisecond(leaveBy), now);
+            yield return new DueItem(new DueKey(watch.Id, PassKind.LeaveBy, told.Night), at, at + outing);
         }
 
         var asked = At(watch, told.Night.PlusDays(1), AskedAt);
         yield return new DueItem(new DueKey(watch.Id, PassKind.After, told.Night), asked, asked + AskedFor);
+    }
+
+    /// <summary>Rounded up: the table keeps milliseconds, and a look a fraction of one before leave-by would find the subscriber still at home.</summary>
+    private static Instant WholeMillisecond(Instant at)
+    {
+        var floor = Instant.FromUnixTimeMilliseconds(at.ToUnixTimeMilliseconds());
+        return floor < at ? floor + Duration.FromMilliseconds(1) : at;
     }
 
     private static IEnumerable<DueItem> OfDay(Watch watch, LocalDate date, Duration spread)

@@ -101,6 +101,9 @@ public sealed class DueCalendarTests
         Assert.Equal(told.LeaveBy, LastWord(told, plan with { LeaveBy = now + Duration.FromHours(5) })?.DueAt);
         Assert.Equal(now + Duration.FromHours(5), LastWord(told with { LeaveBy = null }, plan with { LeaveBy = now + Duration.FromHours(5) })?.DueAt);
         Assert.Null(LastWord(told with { LeaveBy = null }, plan));
+        // The table keeps milliseconds; kept, the look must not come a fraction of one before leave-by.
+        var odd = told.LeaveBy + Duration.FromTicks(551_823);
+        Assert.True(Instant.FromUnixTimeMilliseconds(LastWord(told with { LeaveBy = odd }, plan)!.DueAt.ToUnixTimeMilliseconds()) >= odd);
         Assert.Null(LastWord(told with { Closed = true }, plan));
 
         DueItem? LastWord(ToldNight memory, NightPlan of) => DueCalendar.OfTold(memory, of, now).SingleOrDefault(item => item.Key.Pass == PassKind.LeaveBy);

@@ -67,8 +67,8 @@ cat > "$work/service/appsettings.json" <<JSON
 JSON
 
 cd "$work/service"
-# Day 33 of the default world takes a night out of the calendar again.
-nightwatch rehearse --days "${1:-34}" --out "$work/rehearsal" >/dev/null 2>&1
+# Day 38 of the default world takes a night out of the calendar again.
+nightwatch rehearse --days "${1:-40}" --out "$work/rehearsal" >/dev/null 2>&1
 rc=0
 nightwatch watch list >/dev/null
 nightwatch check --send-test ada@example.org > "$work/check.log" 2>&1 || { sed 's/^/  /' "$work/check.log"; echo "FAIL check --send-test"; rc=1; }

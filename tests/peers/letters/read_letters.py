@@ -57,7 +57,7 @@ for raw, message in letters:
     text, page = text.get_content(), html.get_content()
     long = [line for line in text.splitlines() if len(line) > 72 and " " in line.strip()]
     check("text keeps to 72 columns", not long, f"{about}: {long[:1]}")
-    check("HTML is under 100 KB and the letter under 300 KB", len(page.encode()) < 100_000 and len(raw) < 300_000, f"{about}: {len(page.encode())}, {len(raw)}")
+    check("HTML is under 100 KB and the letter under 200 KB", len(page.encode()) < 100_000 and len(raw) < 200_000, f"{about}: {len(page.encode())}, {len(raw)}")
     pictures = {part["Content-ID"].strip("<>"): part for part in message.walk() if part["Content-ID"]}
     used = set(re.findall(r'"cid:([^"]+)"', page))
     check("every picture is used and every cid is there", used == set(pictures), f"{about}: {used ^ set(pictures)}")

@@ -6,6 +6,7 @@ using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Passes;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
+using NightWatch.Store.Suppression;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -13,7 +14,7 @@ namespace NightWatch.Service.Pages.SignUp;
 
 /// <summary>Takes sign-ups: a letter asks the address first, and only its answer makes a watch.</summary>
 internal sealed class SignUpDesk(
-    TicketStore tickets, SubscriberStore subscribers, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, IClock clock)
+    TicketStore tickets, SubscriberStore subscribers, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, SuppressionStore suppression, IClock clock)
 {
     /// <summary>Watches of one address, confirmed ones.</summary>
     public const int MostWatches = 25;
@@ -42,10 +43,13 @@ internal sealed class SignUpDesk(
         await tickets.FindAsync(Tokens.HashOf(token), TicketPurpose.Confirm, clock.GetCurrentInstant(), stop) is { Body: { } body } ? SubscriberStore.WatchOf(body) : null;
 
     /// <summary>Makes the watch; null: the token opens nothing (any more).</summary>
-    public Task<Watch?> ConfirmAsync(string? token, CancellationToken stop)
+    public async Task<Watch?> ConfirmAsync(string? token, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        return subscribers.ConfirmAsync(Tokens.HashOf(token), now, watch => [.. DueCalendar.Daily(watch, now, DuePlanner.Ahead)], stop);
+        var confirmed = await subscribers.ConfirmAsync(Tokens.HashOf(token), now, watch => [.. DueCalendar.Daily(watch, now, DuePlanner.Ahead)], stop);
+        // Its letter arrived, so the address takes letters, whatever it refused before.
+        if (confirmed is not null) await suppression.RemoveAsync(confirmed.Subscriber.Address, stop);
+        return confirmed;
     }
 
     /// <summary>Whether the address may have one more.</summary>

@@ -44,7 +44,11 @@ public static class SubscriberWishes
             // Not the sky's verdict: no probability stands in the way of telling the night again.
             Next = decision.Next with
             {
-                Told = before.Told is null ? null : VerdictClass.NoGo, ToldProbability = null, Figures = before.Figures, Closed = closes || before.Closed, Chosen = false,
+                Told = before.Told is null ? null : VerdictClass.NoGo,
+                ToldProbability = null,
+                Figures = before.Figures,
+                Closed = closes || before.Closed,
+                Chosen = false,
             },
             Letter = decision.Letter is { } letter ? letter with { Wish = wish } : null,
         };

@@ -188,8 +188,14 @@ public sealed class SteeringTests : IAsyncLifetime
         var leaveBy = night.At(new LocalTime(18, 0)).InZoneStrictly(watch.Site.Zone).ToInstant();
         var next = memory.Night with
         {
-            Told = told, ToldBy = LetterKind.Outlook, ToldAt = Noon, Sent = [LetterKind.Outlook], Revision = 1, LeaveBy = leaveBy,
-            CalendarSequence = onCalendar ? 0 : -1, OnCalendar = onCalendar,
+            Told = told,
+            ToldBy = LetterKind.Outlook,
+            ToldAt = Noon,
+            Sent = [LetterKind.Outlook],
+            Revision = 1,
+            LeaveBy = leaveBy,
+            CalendarSequence = onCalendar ? 0 : -1,
+            OnCalendar = onCalendar,
         };
         OutboxDraft[] letters = queued
             ? [new() { DedupeKey = $"outlook {ahead}", MessageId = $"outlook.{ahead}@example.org", Kind = "Outlook", Recipient = watch.Subscriber.Address, Mime = "Subject: x\r\n\r\n"u8.ToArray(), NotBefore = Noon, NotAfter = Noon + Duration.FromHours(9), About = [new(watch.Id, night)] }]

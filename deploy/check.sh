@@ -2,8 +2,8 @@
 # Checks what lies in this folder as far as this machine has the tools, and says what it could not check.
 # Usage: deploy/check.sh [program]      program: a published nightwatch; without it the proxy is not tried with the real service
 set -Eeuo pipefail
-cd "$(dirname "$0")"
 program=${1:+$(realpath "$1")}
+cd "$(dirname "$0")"
 work=$(mktemp -d)
 running=()
 trap 'for pid in "${running[@]}"; do kill "$pid" 2>/dev/null || true; done; wait; rm -rf "$work"' EXIT

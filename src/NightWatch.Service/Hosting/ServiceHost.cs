@@ -8,14 +8,24 @@ using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Watches;
 using NodaTime;
+using Quartz;
 
 namespace NightWatch.Service.Hosting;
 
 /// <summary>The service: a tick, the health answers, and a graceful stop.</summary>
 internal static partial class ServiceHost
 {
+    private const int MostStarts = 5;
+    private static readonly TimeSpan BetweenStarts = TimeSpan.FromSeconds(5);
+
     /// <summary>Runs until it is told to stop.</summary>
     public static async Task RunAsync(AllSettings settings, IClock clock, CancellationToken stop)
+    {
+        for (var start = 1; !await TryRunAsync(settings, clock, start == MostStarts, stop); start++) await Task.Delay(BetweenStarts, TimeProvider.System, stop);
+    }
+
+    /// <returns>False: another process had the scheduler's rows for too long; one that died or sleeps in a transaction loses them in seconds.</returns>
+    private static async Task<bool> TryRunAsync(AllSettings settings, IClock clock, bool last, CancellationToken stop)
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.Configuration.Sources.Clear();
@@ -41,11 +51,21 @@ internal static partial class ServiceHost
         await app.Services.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);
         await app.Services.GetRequiredService<Recovery>().FreeAbandonedAsync(clock.GetCurrentInstant(), stop);
         var watches = await app.Services.GetRequiredService<WatchStore>().CountAsync(stop);
-        await app.StartAsync(stop);
+        try
+        {
+            await app.StartAsync(stop);
+        }
+        catch (SchedulerException busy) when (!last)
+        {
+            LogStartAgain(log, busy.Message, BetweenStarts.TotalSeconds);
+            return false;
+        }
+
         LogReady(log, watches, database.Description, string.Join(", ", app.Urls), ZonesInUse.Instance.VersionId);
         exports.Begin();
         await app.WaitForShutdownAsync(stop);
         LogStopped(log);
+        return true;
     }
 
     /// <summary>One line an event, on standard error, UTC.</summary>
@@ -68,6 +88,9 @@ internal static partial class ServiceHost
 
     [LoggerMessage(2, LogLevel.Information, "Database brought up to date: {Script}")]
     private static partial void LogMigrated(ILogger log, string script);
+
+    [LoggerMessage(4, LogLevel.Warning, "The scheduler cannot start yet: {Why}; again in {Seconds} s")]
+    private static partial void LogStartAgain(ILogger log, string why, double seconds);
 
     [LoggerMessage(3, LogLevel.Information, "Stopped; nothing is in hand")]
     private static partial void LogStopped(ILogger log);

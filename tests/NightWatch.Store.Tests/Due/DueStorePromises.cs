@@ -89,6 +89,15 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
     }
 
     [Fact]
+    public async Task Of_two_looks_of_one_kind_given_back_to_the_same_moment_one_is_left()
+    {
+        await ScheduleAsync(Given.Due(pass: PassKind.SameDay, slot: "11:00", at: Given.Now), Given.Due(pass: PassKind.SameDay, slot: "14:00", at: Given.Now));
+
+        Assert.Equal("11:00", Assert.Single(await Due.CatchUpAsync(Given.Now, Cancel)).Item.Key.Slot);
+        Assert.Equal("14:00", Assert.Single(await ClaimAsync(Given.Now)).Item.Key.Slot);
+    }
+
+    [Fact]
     public async Task Of_several_looks_of_one_kind_at_one_night_only_the_newest_is_caught_up()
     {
         await ScheduleAsync(

@@ -247,6 +247,8 @@ public sealed class Database : IAsyncDisposable
             {
                 // Bound to this transaction, so that neither a pooler nor a killed process can leave it behind.
                 await session.ExecuteAsync("SELECT pg_advisory_xact_lock(@key)", new { key = MigrationLock });
+                // It lies idle while the scripts run on another connection, however long they take.
+                await session.ExecuteAsync("SET LOCAL idle_in_transaction_session_timeout = 0");
                 var migrator = new Migrator(setting);
                 return migrator.Pending().Count == 0 ? [] : migrator.Run();
             },

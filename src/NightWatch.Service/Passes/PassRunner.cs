@@ -113,6 +113,16 @@ internal sealed partial class PassRunner(
             inHand.LetGo([claim]);
         }
 
+        // Of several looks of one kind at one night the newest is enough; together they would write over each other. The catch-up before a pass
+        // sees to most; these have become due since.
+        foreach (var older in live.GroupBy(entry => (entry.Claim.Item.Key.WatchId, entry.Claim.Item.Key.Pass, entry.Claim.Item.Key.Night))
+            .SelectMany(same => same.OrderBy(entry => entry.Claim.Item.DueAt).ThenBy(entry => entry.Claim.Item.Key.Slot, StringComparer.Ordinal).SkipLast(1)).ToList())
+        {
+            live.Remove(older);
+            await due.CloseAsync(older.Claim, now, DroppedDue.Overtaken, CancellationToken.None);
+            inHand.LetGo([older.Claim]);
+        }
+
         return [.. live.GroupBy(entry => (entry.Watch.Subscriber.Address.ToLowerInvariant(), entry.Claim.Item.Key.Pass)).Select(group => group.ToList())];
     }
 

@@ -47,6 +47,9 @@ public sealed record DroppedDue(DueItem Item, string Why)
     /// <summary>The word for what its time passed over.</summary>
     internal const string Late = "late";
 
+    /// <summary>The word for what a later look of the same kind at the same night makes needless.</summary>
+    public const string Overtaken = "overtaken by a later look";
+
     /// <summary>Its time had passed; else a later look took its place.</summary>
     public bool IsLate => Why == Late;
 }

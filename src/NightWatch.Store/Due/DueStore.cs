@@ -45,9 +45,9 @@ public sealed class DueStore(Database database)
                 new { now });
             var overtaken = await session.QueryAsync<Row>(
                 $"""
-                UPDATE due SET state = 'Dropped', why = 'overtaken by a later look', closed_at = @now WHERE {Open} AND state = 'Pending'
+                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Overtaken}', closed_at = @now WHERE {Open} AND state = 'Pending'
                   AND EXISTS (SELECT 1 FROM due later WHERE later.watch_id = due.watch_id AND later.pass = due.pass AND later.night = due.night
-                    AND later.state = 'Pending' AND later.due_at <= @now AND (later.due_at > due.due_at OR (later.due_at = due.due_at AND later.id > due.id)))
+                    AND later.state = 'Pending' AND later.due_at <= @now AND (later.due_at > due.due_at OR (later.due_at = due.due_at AND later.slot > due.slot)))
                 RETURNING {Columns}
                 """,
                 new { now });

@@ -24,7 +24,7 @@ internal sealed class PostgresDatabase : IAsyncDisposable
     }
 
     /// <summary>Through something that listens on another port.</summary>
-    public string Through(int port) => $"Host=127.0.0.1;Port={port};Username=postgres;Database={name};Maximum Pool Size=20;Timeout=5;Command Timeout=10";
+    public string Through(int port) => $"Host=127.0.0.1;Port={port};Username=postgres;Database={name};Maximum Pool Size=20;Timeout=5";
 
     public async ValueTask DisposeAsync()
     {

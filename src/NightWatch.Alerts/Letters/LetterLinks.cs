@@ -61,19 +61,17 @@ public sealed class LetterLinks(Uri? pages, ILinkSigner? signer)
 
     /// <summary>Signature of one watch and night, which opens the night's page and everything below it.</summary>
     public static string NightKey(ILinkSigner signer, Watch watch, LocalDate night) =>
-        signer.Sign("night", watch.Id, Plain(watch.Subscriber.Address), LocalDatePattern.Iso.Format(night));
+        signer.Sign("night", watch.Id, watch.Subscriber.Key(), LocalDatePattern.Iso.Format(night));
 
     /// <summary>Signature that opens a watch's season and record pages.</summary>
-    public static string WatchKey(ILinkSigner signer, Watch watch) => signer.Sign("watch", watch.Id, Plain(watch.Subscriber.Address));
+    public static string WatchKey(ILinkSigner signer, Watch watch) => signer.Sign("watch", watch.Id, watch.Subscriber.Key());
 
     /// <summary>Signature that stops the letters.</summary>
-    public static string UnsubscribeKey(ILinkSigner signer, Watch watch) => signer.Sign("unsubscribe", watch.Id, Plain(watch.Subscriber.Address));
+    public static string UnsubscribeKey(ILinkSigner signer, Watch watch) => signer.Sign("unsubscribe", watch.Id, watch.Subscriber.Key());
 
     /// <summary>Token of a subscriber's calendar feed; a revoked feed has the token of its next generation.</summary>
     public static string CalendarKey(ILinkSigner signer, string address, long generation = 0) =>
-        signer.Sign("calendar", Plain(address), generation.ToString(CultureInfo.InvariantCulture));
-
-    private static string Plain(string address) => address.Trim().ToLowerInvariant();
+        signer.Sign("calendar", Subscriber.KeyOf(address), generation.ToString(CultureInfo.InvariantCulture));
 
     private Uri? OfNight(Watch watch, LocalDate night, string below, string query)
     {

@@ -121,7 +121,7 @@ public sealed class LetterWriter(LetterHead head) : IDisposable
         ArgumentNullException.ThrowIfNull(draft);
         if (draft.Watches.Count == 0) throw new ArgumentException("A digest needs a watch.", nameof(draft));
         var to = draft.Watches[0].Subscriber;
-        if (draft.Watches.Any(watch => !string.Equals(watch.Subscriber.Address.Trim(), to.Address.Trim(), StringComparison.OrdinalIgnoreCase)))
+        if (draft.Watches.Any(watch => watch.Subscriber.Key() != to.Key()))
             throw new ArgumentException("A digest has one subscriber.", nameof(draft));
         return WriteAsync(
             new NoticeDraft("Digest", draft.Key, to, DigestView.Of(draft, Head), draft.Now, draft.NotAfter)
@@ -160,6 +160,6 @@ public sealed class LetterWriter(LetterHead head) : IDisposable
         if (draft.Orders.Count == 0) throw new ArgumentException("A letter needs at least one order.", nameof(draft));
         var first = draft.Orders[0];
         if (draft.Orders.Any(o => o.Kind != first.Kind)) throw new ArgumentException("A letter has one kind.", nameof(draft));
-        if (draft.Orders.Any(o => o.Plan.Watch.Subscriber.Address != first.Plan.Watch.Subscriber.Address)) throw new ArgumentException("A letter has one subscriber.", nameof(draft));
+        if (draft.Orders.Any(o => o.Plan.Watch.Subscriber.Key() != first.Plan.Watch.Subscriber.Key())) throw new ArgumentException("A letter has one subscriber.", nameof(draft));
     }
 }

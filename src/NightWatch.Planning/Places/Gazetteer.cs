@@ -1,4 +1,3 @@
-using System.IO.Compression;
 using System.Text;
 
 namespace NightWatch.Planning.Places;
@@ -12,7 +11,7 @@ public sealed class Gazetteer
 
     private const int Bands = 180;
     private const int LongitudeTurn = 360_000;
-    private static readonly Lazy<Gazetteer> bundled = new(Load);
+    private static readonly Lazy<Gazetteer> bundled = new(() => new Gazetteer(PackedNumbers.Embedded("gazetteer.bin.br")));
     private readonly int[] firstOfBand = new int[Bands + 1];
     private readonly int[] longitudes; // 0.001 degrees from 180 W, rising within a band
     private readonly short[] latitudes; // 0.001 degrees above the band's foot
@@ -20,36 +19,24 @@ public sealed class Gazetteer
     private readonly int[] nameStarts;
     private readonly byte[] names;
 
-    private Gazetteer(byte[] content)
+    private Gazetteer(PackedNumbers content)
     {
-        var at = 0;
-        var count = Next();
+        var count = content.Next();
         longitudes = new int[count];
         latitudes = new short[count];
         populations = new int[count];
         nameStarts = new int[count + 1];
-        for (var band = 0; band < Bands; band++) firstOfBand[band + 1] = firstOfBand[band] + Next();
+        for (var band = 0; band < Bands; band++) firstOfBand[band + 1] = firstOfBand[band] + content.Next();
         for (var band = 0; band < Bands; band++)
         {
             var longitude = 0;
-            for (var i = firstOfBand[band]; i < firstOfBand[band + 1]; i++) longitudes[i] = longitude += Next();
+            for (var i = firstOfBand[band]; i < firstOfBand[band + 1]; i++) longitudes[i] = longitude += content.Next();
         }
 
-        for (var i = 0; i < count; i++) latitudes[i] = (short)Next();
-        for (var i = 0; i < count; i++) populations[i] = Next() * 10;
-        for (var i = 0; i < count; i++) nameStarts[i + 1] = nameStarts[i] + Next();
-        names = content[at..];
-
-        int Next()
-        {
-            var value = 0;
-            for (var shift = 0; ; shift += 7)
-            {
-                var part = content[at++];
-                value |= (part & 0x7F) << shift;
-                if (part < 0x80) return value;
-            }
-        }
+        for (var i = 0; i < count; i++) latitudes[i] = (short)content.Next();
+        for (var i = 0; i < count; i++) populations[i] = content.Next() * 10;
+        for (var i = 0; i < count; i++) nameStarts[i + 1] = nameStarts[i] + content.Next();
+        names = content.Rest();
     }
 
     /// <summary>The places that come with the program; read at the first use, some 30 ms.</summary>
@@ -134,13 +121,4 @@ public sealed class Gazetteer
     }
 
     private string Name(int i) => Encoding.UTF8.GetString(names, nameStarts[i], nameStarts[i + 1] - nameStarts[i]);
-
-    private static Gazetteer Load()
-    {
-        using var packed = typeof(Gazetteer).Assembly.GetManifestResourceStream("gazetteer.bin.br")
-            ?? throw new InvalidOperationException("The gazetteer is missing from the program.");
-        using var unpacked = new MemoryStream();
-        using (var brotli = new BrotliStream(packed, CompressionMode.Decompress)) brotli.CopyTo(unpacked);
-        return new Gazetteer(unpacked.ToArray());
-    }
 }

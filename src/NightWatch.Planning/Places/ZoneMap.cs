@@ -1,6 +1,4 @@
 using System.Collections;
-using System.IO.Compression;
-using System.Text;
 
 namespace NightWatch.Planning.Places;
 
@@ -13,26 +11,18 @@ public sealed class ZoneMap
 
     private const double East = 179.9999;
     private const double North = 89.9999;
-    private static readonly Lazy<ZoneMap> bundled = new(Load);
+    private static readonly Lazy<ZoneMap> bundled = new(() => new ZoneMap(PackedNumbers.Embedded("zones.bin.br")));
     private readonly string[] names;
 
     // A cut node: where its four quarters begin (1 and up). A leaf: the zone, below or at 0; 0 is the sea.
     private readonly int[] nodes;
 
-    private ZoneMap(byte[] content)
+    private ZoneMap(PackedNumbers content)
     {
-        var at = 0;
-        names = new string[Next()];
-        for (var i = 0; i < names.Length; i++)
-        {
-            var length = Next();
-            names[i] = Encoding.ASCII.GetString(content, at, length);
-            at += length;
-        }
-
-        var count = Next();
-        var cuts = new BitArray(content.AsSpan(at, (count + 7) / 8).ToArray());
-        at += (count + 7) / 8;
+        names = new string[content.Next()];
+        for (var i = 0; i < names.Length; i++) names[i] = content.Text(content.Next());
+        var count = content.Next();
+        var cuts = new BitArray(content.Bytes((count + 7) / 8).ToArray());
         var recent = Enumerable.Range(0, names.Length + 1).ToList();
         nodes = new int[count];
         var (read, free) = (0, 1);
@@ -43,7 +33,7 @@ public sealed class ZoneMap
         {
             if (!cuts[read++])
             {
-                var place = Next();
+                var place = content.Next();
                 var zone = recent[place];
                 recent.RemoveAt(place);
                 recent.Insert(0, zone);
@@ -55,17 +45,6 @@ public sealed class ZoneMap
             free += 4;
             nodes[node] = quarters;
             for (var i = 0; i < 4; i++) Fill(quarters + i);
-        }
-
-        int Next()
-        {
-            var value = 0;
-            for (var shift = 0; ; shift += 7)
-            {
-                var part = content[at++];
-                value |= (part & 0x7F) << shift;
-                if (part < 0x80) return value;
-            }
         }
     }
 
@@ -124,14 +103,5 @@ public sealed class ZoneMap
         // Hours count west in these ids (IANA tz database, file etcetera).
         var hours = (int)Math.Round(longitudeDeg / 15, MidpointRounding.AwayFromZero);
         return hours == 0 ? "Etc/GMT" : FormattableString.Invariant($"Etc/GMT{(hours > 0 ? '-' : '+')}{Math.Abs(hours)}");
-    }
-
-    private static ZoneMap Load()
-    {
-        using var packed = typeof(ZoneMap).Assembly.GetManifestResourceStream("zones.bin.br")
-            ?? throw new InvalidOperationException("The map of zones is missing from the program.");
-        using var unpacked = new MemoryStream();
-        using (var brotli = new BrotliStream(packed, CompressionMode.Decompress)) brotli.CopyTo(unpacked);
-        return new ZoneMap(unpacked.ToArray());
     }
 }

@@ -6,7 +6,14 @@ namespace NightWatch.Planning.Watches;
 /// <summary>Who is written to.</summary>
 /// <param name="Name">How the letters address them; may be empty.</param>
 /// <param name="Address">Mail address.</param>
-public sealed record Subscriber(string Name, string Address);
+public sealed record Subscriber(string Name, string Address)
+{
+    /// <summary>Equal for one subscriber, however the address is spelt.</summary>
+    public string Key() => KeyOf(Address);
+
+    /// <summary>The same for an address alone: its case and the space around it do not matter.</summary>
+    public static string KeyOf(string address) => address.Trim().ToLowerInvariant();
+}
 
 /// <summary>One subscriber's standing order.</summary>
 public sealed record Watch

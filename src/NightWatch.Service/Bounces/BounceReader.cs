@@ -1,3 +1,4 @@
+using System.Data.Common;
 using MailKit;
 using MailKit.Net.Imap;
 using MailKit.Search;
@@ -40,8 +41,7 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
             var round = await ReadAsync(stop);
             if (round.Read > 0) LogRound(round.Read, round.Noted, round.Suppressed, round.Ignored);
         }
-        catch (Exception fault) when (fault is IOException or ProtocolException or CommandException or AuthenticationException or SslHandshakeException or NotSupportedException
-            or TimeoutException or System.Net.Sockets.SocketException || (fault is OperationCanceledException && !stop.IsCancellationRequested))
+        catch (Exception fault) when (fault is not DbException && !stop.IsCancellationRequested)
         {
             LogUnreadable(Redaction.Of(fault.Message));
         }
@@ -69,7 +69,7 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
         var now = clock.GetCurrentInstant();
         var since = now - LettersAge;
         var fresh = await folder.SearchAsync(SearchQuery.NotKeyword(Seen).And(SearchQuery.DeliveredAfter(since.ToDateTimeUtc().Date)), stop);
-        UniqueId[] uids = [.. fresh.Take(MostAtOnce)];
+        UniqueId[] uids = [.. fresh.TakeLast(MostAtOnce)];
         if (uids.Length == 0) return new BounceRound(0, 0, 0, 0);
         var (noted, suppressed, ignored) = (0, 0, 0);
         foreach (var item in await folder.FetchAsync(uids, MessageSummaryItems.UniqueId | MessageSummaryItems.Size, stop))

@@ -1,5 +1,6 @@
 using System.Data.Common;
 using System.Diagnostics;
+using NightWatch.Service.Leases;
 using NightWatch.Service.Mail;
 using NightWatch.Service.Measuring;
 using NightWatch.Store.Outbox;
@@ -19,7 +20,7 @@ internal sealed partial class OutboxSender(
     : IDisposable
 {
     private readonly SemaphoreSlim oneRound = new(1);
-    private readonly QueuePause pause = new();
+    private readonly Dictionary<LetterChannel, QueuePause> pauses = Enum.GetValues<LetterChannel>().ToDictionary(channel => channel, _ => new QueuePause());
 
     private Duration Lease => Duration.FromSeconds(options.LeaseSeconds);
 
@@ -70,12 +71,12 @@ internal sealed partial class OutboxSender(
         return round.ToRound();
     }
 
-    private bool MaySend(LetterChannel channel) => channel != LetterChannel.Mail || clock.GetCurrentInstant() >= pause.Until;
+    private bool MaySend(LetterChannel channel) => clock.GetCurrentInstant() >= pauses[channel].Until;
 
     private async Task SendBatchAsync(IReadOnlyList<OutboxLetter> batch, Tally round, CancellationToken stop, CancellationToken drained)
     {
         IReadOnlyCollection<OutboxLetter> left = batch;
-        await using (new LeaseHeartbeat(outbox, () => left, Lease, clock, time))
+        await using (new LeaseHeartbeat(Lease, time, beat => outbox.RenewAsync(left, clock.GetCurrentInstant(), Lease, beat)))
         {
             for (var next = 0; next < batch.Count && !stop.IsCancellationRequested && MaySend(batch[next].Channel); next++)
             {
@@ -119,10 +120,10 @@ internal sealed partial class OutboxSender(
     private SendOutcome Decide(OutboxLetter letter, Delivery delivery)
     {
         var now = clock.GetCurrentInstant();
-        var isMail = letter.Channel == LetterChannel.Mail;
+        var pause = pauses[letter.Channel];
         if (delivery is Delivery.Accepted accepted)
         {
-            if (isMail) pause.Clear();
+            pause.Clear();
             return new SendOutcome.Sent(accepted.ServerText);
         }
 
@@ -135,7 +136,7 @@ internal sealed partial class OutboxSender(
                 LogOperatorMustAct(reply.Text);
                 return new SendOutcome.Postponed(pause.Misconfigured(now), reply);
             case FailureClass.Permanent:
-                if (isMail) pause.Clear();
+                pause.Clear();
                 return new SendOutcome.Dead(reply, Refused: reply.Code is 550 or 551 or 553 or 556);
             case FailureClass.Ambiguous when letter.AmbiguousCount >= RetrySchedule.MostAmbiguousResends:
                 return new SendOutcome.Dead(reply with { Text = "ambiguous: " + reply.Text });
@@ -145,7 +146,7 @@ internal sealed partial class OutboxSender(
 
         // The server is there and answers; but 421 means "not so fast", to all of us.
         if (reply.Code == 421) pause.Away(now);
-        else if (isMail) pause.Clear();
+        else pause.Clear();
         return letter.Attempt >= RetrySchedule.MostAttempts
             ? new SendOutcome.Dead(reply)
             : new SendOutcome.Retry(RetrySchedule.Next(letter.Id, letter.Attempt, now, letter.NotAfter, greylisted: reply.Code == 450), reply);

@@ -21,7 +21,7 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
         {
             var page = await watches.OfNextSubscribersAsync(after, PageSize, cancellationToken);
             if (page.Count == 0) return;
-            await due.ScheduleAsync([.. page.GroupBy(watch => watch.Subscriber.Address, StringComparer.OrdinalIgnoreCase).SelectMany(own => Of([.. own], now))], cancellationToken);
+            await due.ScheduleAsync([.. page.GroupBy(watch => watch.Subscriber.Key()).SelectMany(own => Of([.. own], now))], cancellationToken);
             after = page[^1].Subscriber.Address;
         }
     }

@@ -48,7 +48,7 @@ internal sealed partial class PassRunner(
 
         var forecasts = desk.BeginPass(CancellationToken.None);
         var (gate, start, done, passes) = (new Lock(), time.GetTimestamp(), default(PassTally), new HashSet<PassKind>());
-        await using (var inHand = new ClaimHeartbeat(due, Lease, clock, time))
+        await using (var inHand = new ClaimsInHand(due, Lease, clock, time))
         {
             await Parallel.ForEachAsync(
                 GroupsAsync(now, inHand, stop),
@@ -71,7 +71,7 @@ internal sealed partial class PassRunner(
     }
 
     /// <summary>One subscriber's claims of one pass after the other, claimed as the ones before them are taken up.</summary>
-    private async IAsyncEnumerable<List<(DueClaim Claim, Watch Watch)>> GroupsAsync(Instant now, ClaimHeartbeat inHand, [EnumeratorCancellation] CancellationToken stop)
+    private async IAsyncEnumerable<List<(DueClaim Claim, Watch Watch)>> GroupsAsync(Instant now, ClaimsInHand inHand, [EnumeratorCancellation] CancellationToken stop)
     {
         while (!stop.IsCancellationRequested)
         {
@@ -95,7 +95,7 @@ internal sealed partial class PassRunner(
         }
     }
 
-    private async Task<List<List<(DueClaim Claim, Watch Watch)>>> GroupAsync(IReadOnlyList<DueClaim> claims, ClaimHeartbeat inHand)
+    private async Task<List<List<(DueClaim Claim, Watch Watch)>>> GroupAsync(IReadOnlyList<DueClaim> claims, ClaimsInHand inHand)
     {
         var now = clock.GetCurrentInstant();
         var found = (await watches.FindAsync([.. claims.Select(claim => claim.Item.Key.WatchId).Distinct()])).ToDictionary(watch => watch.Id);
@@ -123,7 +123,7 @@ internal sealed partial class PassRunner(
             inHand.LetGo([older.Claim]);
         }
 
-        return [.. live.GroupBy(entry => (entry.Watch.Subscriber.Address.ToLowerInvariant(), entry.Claim.Item.Key.Pass)).Select(group => group.ToList())];
+        return [.. live.GroupBy(entry => (entry.Watch.Subscriber.Key(), entry.Claim.Item.Key.Pass)).Select(group => group.ToList())];
     }
 
     private async Task<PassTally> RunGroupAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)

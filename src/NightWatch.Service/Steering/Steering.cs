@@ -66,7 +66,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
             if (await watches.FindAsync(from.WatchId, stop) is not { } left) return new SteeringOutcome.NoSuchWatch(from.WatchId);
             if (await watches.FindAsync(to.WatchId, stop) is not { } chosen) return new SteeringOutcome.NoSuchWatch(to.WatchId);
             if (from == to) return new SteeringOutcome.Refused("Both nights are the same.");
-            if (!string.Equals(left.Subscriber.Address.Trim(), chosen.Subscriber.Address.Trim(), StringComparison.OrdinalIgnoreCase))
+            if (left.Subscriber.Key() != chosen.Subscriber.Key())
                 return new SteeringOutcome.Refused("The two watches are not of one subscriber.");
             if (chosen.IsPausedAt(now) || chosen.IsPausedOn(to.Night)) return new SteeringOutcome.Refused($"Watch {chosen.Id} is paused; take it up again first.");
             var forecasts = desk.BeginPass(stop);

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Watches;
 using System.Security.Cryptography;
 using System.Text;
 using NightWatch.Store.Connections;
@@ -22,7 +23,7 @@ public sealed class CalendarFeedStore(Database database)
             {
                 await session.ExecuteAsync(
                     "INSERT INTO calendar_feed (address, hash, generation, made_at) VALUES (@address, @hash, 0, @now) ON CONFLICT DO NOTHING",
-                    new { address = Key(address), hash = HashOf(tokenOf(0)), now });
+                    new { address = Subscriber.KeyOf(address), hash = HashOf(tokenOf(0)), now });
                 return tokenOf(await GenerationAsync(session, address));
             },
             cancellationToken);
@@ -41,7 +42,7 @@ public sealed class CalendarFeedStore(Database database)
                     INSERT INTO calendar_feed (address, hash, generation, made_at) VALUES (@address, @hash, 1, @now)
                     ON CONFLICT (address) DO UPDATE SET hash = excluded.hash, generation = calendar_feed.generation + 1, made_at = excluded.made_at
                     """,
-                    new { address = Key(address), hash = HashOf(token), now });
+                    new { address = Subscriber.KeyOf(address), hash = HashOf(token), now });
                 return token;
             },
             cancellationToken);
@@ -52,9 +53,7 @@ public sealed class CalendarFeedStore(Database database)
         database.ReadAsync(session => session.FirstAsync<string>("SELECT address FROM calendar_feed WHERE hash = @hash", new { hash = HashOf(token) }), cancellationToken);
 
     private static Task<long> GenerationAsync(Session session, string address) =>
-        session.FirstAsync<long>("SELECT generation FROM calendar_feed WHERE address = @address", new { address = Key(address) });
-
-    private static string Key(string address) => address.Trim().ToLowerInvariant();
+        session.FirstAsync<long>("SELECT generation FROM calendar_feed WHERE address = @address", new { address = Subscriber.KeyOf(address) });
 
     private static string HashOf(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
 }

@@ -2,6 +2,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
+using NightWatch.Store.Suppression;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -32,7 +33,7 @@ public sealed class SubscriberStore(Database database)
             await WatchStore.PutAsync(session, watch, now);
             await DueStore.ScheduleAsync(session, schedule(watch));
             // Who answers from there reads there, whatever servers said before.
-            foreach (var table in (string[])["bounce", "suppression"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", new { address = watch.Subscriber.Address.ToLowerInvariant() });
+            await SuppressionStore.ForgetAsync(session, watch.Subscriber.Key());
             return watch;
         },
         cancellationToken);

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NodaTime;
@@ -38,17 +39,12 @@ public sealed class SuppressionStore(Database database)
 
     /// <summary>Gives an address up; unsent letters to it are closed.</summary>
     public Task AddAsync(string address, string reason, Instant now, CancellationToken cancellationToken = default) =>
-        database.WriteAsync(session => AddAsync(session, Key(address), reason, null, now), cancellationToken);
+        database.WriteAsync(session => AddAsync(session, Subscriber.KeyOf(address), reason, null, now), cancellationToken);
 
     /// <summary>Takes an address out and forgets its refusals: it was confirmed anew, or an operator knows better.</summary>
     /// <returns>False: it was not in.</returns>
-    public Task<bool> RemoveAsync(string address, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            await session.ExecuteAsync("DELETE FROM bounce WHERE address = @address", new { address = Key(address) });
-            return await session.ExecuteAsync("DELETE FROM suppression WHERE address = @address", new { address = Key(address) }) > 0;
-        },
-        cancellationToken);
+    public Task<bool> RemoveAsync(string address, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(session => ForgetAsync(session, Subscriber.KeyOf(address)), cancellationToken);
 
     /// <summary>
     /// Notes what a report says of a letter. It counts only for a letter that was accepted here for just this recipient since
@@ -65,19 +61,26 @@ public sealed class SuppressionStore(Database database)
             async session =>
             {
                 const string ours = "SELECT count(*) FROM outbox WHERE message_id = @messageId AND lower(recipient) = @address AND state = 'Sent' AND closed_at >= @since AND channel = 'Mail'";
-                if (await session.FirstAsync<long>(ours, new { messageId, address = Key(recipient), since }) == 0) return BounceOutcome.NotOurs;
+                if (await session.FirstAsync<long>(ours, new { messageId, address = Subscriber.KeyOf(recipient), since }) == 0) return BounceOutcome.NotOurs;
                 return await NoteAsync(session, messageId, recipient, reply, now) ? BounceOutcome.Suppressed : BounceOutcome.Noted;
             },
             cancellationToken);
 
     internal static async Task<Suppressed?> FindAsync(Session session, string address) =>
-        (await session.FirstAsync<Row>("SELECT address, reason, code, at FROM suppression WHERE address = @address", new { address = Key(address) }))?.ToSuppressed();
+        (await session.FirstAsync<Row>("SELECT address, reason, code, at FROM suppression WHERE address = @address", new { address = Subscriber.KeyOf(address) }))?.ToSuppressed();
+
+    /// <summary>The same inside another unit's transaction.</summary>
+    internal static async Task<bool> ForgetAsync(Session session, string key)
+    {
+        await session.ExecuteAsync("DELETE FROM bounce WHERE address = @key", new { key });
+        return await session.ExecuteAsync("DELETE FROM suppression WHERE address = @key", new { key }) > 0;
+    }
 
     /// <summary>Notes a refusal for good; the address is given up at once or after several.</summary>
     /// <returns>It is given up.</returns>
     internal static async Task<bool> NoteAsync(Session session, string messageId, string recipient, ServerReply reply, Instant now)
     {
-        var (address, status) = (Key(recipient), SuppressionRule.StatusOf(reply));
+        var (address, status) = (Subscriber.KeyOf(recipient), SuppressionRule.StatusOf(reply));
         await session.ExecuteAsync(
             "INSERT INTO bounce (address, message_id, status, text, at) VALUES (@address, @messageId, @status, @Text, @now) ON CONFLICT DO NOTHING",
             new { address, messageId, status, reply.Text, now });
@@ -86,17 +89,12 @@ public sealed class SuppressionStore(Database database)
         {
             const string strikes = "SELECT count(DISTINCT message_id) AS letters, min(at) AS first FROM bounce WHERE address = @address AND at >= @since AND status NOT LIKE '4%' "
                 + "AND status NOT LIKE '5.7.%' AND status NOT LIKE '5.6.%' AND status NOT LIKE '5.5.%' AND status <> '5.3.4'";
-            var (letters, first) = await StrikesAsync(strikes);
+            var struck = await session.FirstAsync<StrikeRow>(strikes, new { address, since = now - SuppressionRule.StrikesAge });
+            var (letters, first) = (struck?.Letters ?? 0, struck?.First ?? now);
             if (status.StartsWith('4') || letters < SuppressionRule.Strikes || now - first < SuppressionRule.StrikesOver) return false;
         }
 
         return await AddAsync(session, address, reply.Text, status, now) > 0;
-
-        async Task<(long Letters, Instant First)> StrikesAsync(string sql)
-        {
-            var row = await session.FirstAsync<StrikeRow>(sql, new { address, since = now - SuppressionRule.StrikesAge });
-            return (row?.Letters ?? 0, row?.First ?? now);
-        }
     }
 
     private static async Task<int> AddAsync(Session session, string address, string reason, string? code, Instant now)
@@ -108,8 +106,6 @@ public sealed class SuppressionStore(Database database)
             new { why = "the address refuses letters", now, address });
         return added;
     }
-
-    private static string Key(string address) => address.Trim().ToLowerInvariant();
 
     private sealed class StrikeRow
     {

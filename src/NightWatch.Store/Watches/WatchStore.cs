@@ -38,7 +38,7 @@ public sealed class WatchStore(Database database)
     /// <param name="cancellationToken">Stops.</param>
     public Task<IReadOnlyList<Watch>> OfNextSubscribersAsync(string? after, int subscribers, CancellationToken cancellationToken = default) => QueryAsync(
         $"{Select} WHERE watch.address IN (SELECT DISTINCT address FROM watch WHERE address > @after ORDER BY address LIMIT @subscribers) ORDER BY watch.address, watch.id",
-        new { after = after is null ? "" : Key(after), subscribers },
+        new { after = after is null ? "" : Subscriber.KeyOf(after), subscribers },
         cancellationToken);
 
     /// <summary>All watches (also paused ones), by id; <paramref name="after"/> and <paramref name="take"/> page through many.</summary>
@@ -51,7 +51,7 @@ public sealed class WatchStore(Database database)
 
     /// <summary>The watches of one subscriber, by id; the case of the address does not matter.</summary>
     public Task<IReadOnlyList<Watch>> OfSubscriberAsync(string address, CancellationToken cancellationToken = default) =>
-        QueryAsync($"{Select} WHERE watch.address = @address ORDER BY watch.id", new { address = Key(address) }, cancellationToken);
+        QueryAsync($"{Select} WHERE watch.address = @address ORDER BY watch.id", new { address = Subscriber.KeyOf(address) }, cancellationToken);
 
     /// <summary>Pauses or resumes, which also ends a rest. A paused watch keeps what is due for it, which no process takes; its unsent letters are suppressed.</summary>
     /// <returns>False if there is no such watch.</returns>
@@ -69,7 +69,7 @@ public sealed class WatchStore(Database database)
     public Task StopDigestAsync(string address, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            var rows = await session.QueryAsync<Row>($"{Select} WHERE watch.address = @address ORDER BY watch.id {session.Dialect.ForUpdateOf("watch")}", new { address = Key(address) });
+            var rows = await session.QueryAsync<Row>($"{Select} WHERE watch.address = @address ORDER BY watch.id {session.Dialect.ForUpdateOf("watch")}", new { address = Subscriber.KeyOf(address) });
             foreach (var watch in rows.Select(row => row.ToWatch())) await PutAsync(session, watch with { Letters = watch.Letters with { Digest = null } }, now);
             return rows.Count;
         },
@@ -102,7 +102,7 @@ public sealed class WatchStore(Database database)
         {
             watch.Id,
             site = watch.Site.Id,
-            address = Key(watch.Subscriber.Address),
+            address = watch.Subscriber.Key(),
             paused = watch.Paused ? 1L : 0L,
             restsUntil = watch.PausedUntil is { } until ? LocalClock.At(watch.Site.Zone, until, LocalTime.Midnight) : (Instant?)null,
             body = StoreJson.Write(watch),
@@ -111,8 +111,6 @@ public sealed class WatchStore(Database database)
 
     private static async Task<Watch?> FindAsync(Session session, string id) =>
         (await session.QueryAsync<Row>($"{Select} WHERE watch.id = @id {session.Dialect.ForUpdateOf("watch")}", new { id })).SingleOrDefault()?.ToWatch();
-
-    private static string Key(string address) => address.Trim().ToLowerInvariant();
 
     private Task<IReadOnlyList<Watch>> QueryAsync(string sql, object values, CancellationToken cancellationToken) => QueryAsync(_ => sql, values, cancellationToken);
 

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Wording;
 using NightWatch.Sky.Subjects;
+using NodaTime;
 using Spectre.Console;
 
 namespace NightWatch.Service.Commands.Keeping;
@@ -8,7 +9,7 @@ namespace NightWatch.Service.Commands.Keeping;
 /// <summary>Sites and watches for people.</summary>
 internal static class KeptTables
 {
-    public static void Watches(Shell shell, IReadOnlyList<Watch> watches) => shell.Draw(console =>
+    public static void Watches(Shell shell, IReadOnlyList<Watch> watches, Instant now) => shell.Draw(console =>
     {
         if (watches.Count == 0)
         {
@@ -20,7 +21,7 @@ internal static class KeptTables
         foreach (var watch in watches)
         {
             table.AddRow(
-                new Text(watch.Id), new Text(watch.Site.Name), new Text(Name(watch.Subject)), new Text(watch.Subscriber.Address), new Text(State(watch)));
+                new Text(watch.Id), new Text(watch.Site.Name), new Text(Name(watch.Subject)), new Text(watch.Subscriber.Address), new Text(State(watch, now)));
         }
 
         console.Write(table);
@@ -49,7 +50,7 @@ internal static class KeptTables
         console.Write(table);
     });
 
-    private static string State(Watch watch) => watch.Paused ? "paused" : watch.PausedUntil is { } until ? $"rests until {LocalText.Date(until)}" : "on";
+    private static string State(Watch watch, Instant now) => watch.Paused ? "paused" : watch.IsPausedAt(now) ? $"rests until {LocalText.Date(watch.PausedUntil!.Value)}" : "on";
 
     private static string Name(Subject subject) => subject switch
     {

@@ -46,7 +46,7 @@ internal static class WatchCommand
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
             var watches = await store.Watches.ListAsync(cancellationToken: stop);
             if (given.GetValue(json)) Document.Write(shell.Output, watches);
-            else KeptTables.Watches(shell, watches);
+            else KeptTables.Watches(shell, watches, shell.Clock.GetCurrentInstant());
             return Exit.Ok;
         });
         return command;

@@ -28,7 +28,7 @@ internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, T
 
     /// <summary>One watch of this subscriber; null: none of that id is theirs.</summary>
     public async Task<Watch?> OwnAsync(string address, string id, CancellationToken stop) =>
-        await watches.FindAsync(id, stop) is { } watch && string.Equals(watch.Subscriber.Address.Trim(), address, StringComparison.OrdinalIgnoreCase) ? watch : null;
+        await watches.FindAsync(id, stop) is { } watch && watch.Subscriber.Key() == Subscriber.KeyOf(address) ? watch : null;
 
     private async Task<WatchItem> ItemAsync(Watch watch, CancellationToken stop)
     {

@@ -38,7 +38,7 @@ internal static class SwitchRoutes
     {
         if (await gate.OpenAsync(watchId, night, k, stop) is not var (from, date)) return null;
         if (gate.DateOf(on) is not { } toNight || await watches.FindAsync(to ?? "", stop) is not { } chosen) return null;
-        return string.Equals(from.Subscriber.Address.Trim(), chosen.Subscriber.Address.Trim(), StringComparison.OrdinalIgnoreCase) ? new Choice(from, date, chosen, toNight) : null;
+        return from.Subscriber.Key() == chosen.Subscriber.Key() ? new Choice(from, date, chosen, toNight) : null;
     }
 
     private sealed record Choice(Watch From, LocalDate Night, Watch To, LocalDate On)

@@ -6,7 +6,6 @@ using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Passes;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
-using NightWatch.Store.Suppression;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -14,7 +13,7 @@ namespace NightWatch.Service.Pages.SignUp;
 
 /// <summary>Takes sign-ups: a letter asks the address first, and only its answer makes a watch.</summary>
 internal sealed class SignUpDesk(
-    TicketStore tickets, SubscriberStore subscribers, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, SuppressionStore suppression, IClock clock)
+    TicketStore tickets, SubscriberStore subscribers, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, IClock clock)
 {
     /// <summary>Watches of one address, confirmed ones.</summary>
     public const int MostWatches = 25;
@@ -33,7 +32,7 @@ internal sealed class SignUpDesk(
             new ConfirmationDraft(address, pages.Of($"confirm?t={token}"), now, now + Valid) { Place = watch.Site.Position, Zone = watch.Site.Zone }, stop);
         // The letter is written in any case, so that the time it takes tells nothing.
         if (!await rations.TakeToAddressAsync("confirm", address, now, stop)) return true;
-        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.Confirm, address.ToLowerInvariant(), SubscriberStore.Body(watch), now + Valid), now, stop);
+        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.Confirm, watch.Subscriber.Key(), SubscriberStore.Body(watch), now + Valid), now, stop);
         await outbox.EnqueueAsync([OutboxDraft.Of(notice, now)], now, stop);
         return true;
     }
@@ -43,13 +42,10 @@ internal sealed class SignUpDesk(
         await tickets.FindAsync(Tokens.HashOf(token), TicketPurpose.Confirm, clock.GetCurrentInstant(), stop) is { Body: { } body } ? SubscriberStore.WatchOf(body) : null;
 
     /// <summary>Makes the watch; null: the token opens nothing (any more).</summary>
-    public async Task<Watch?> ConfirmAsync(string? token, CancellationToken stop)
+    public Task<Watch?> ConfirmAsync(string? token, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        var confirmed = await subscribers.ConfirmAsync(Tokens.HashOf(token), now, watch => [.. DueCalendar.Daily(watch, now, DuePlanner.Ahead)], stop);
-        // Its letter arrived, so the address takes letters, whatever it refused before.
-        if (confirmed is not null) await suppression.RemoveAsync(confirmed.Subscriber.Address, stop);
-        return confirmed;
+        return subscribers.ConfirmAsync(Tokens.HashOf(token), now, watch => [.. DueCalendar.Daily(watch, now, DuePlanner.Ahead)], stop);
     }
 
     /// <summary>Whether the address may have one more.</summary>

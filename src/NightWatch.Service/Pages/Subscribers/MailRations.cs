@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Store.Subscribers;
 using NodaTime;
@@ -45,7 +46,7 @@ internal sealed class MailRations(RationStore rations, StoredLinkSigner signer)
     // name+tag@host is one mailbox with many addresses.
     private static string MailboxOf(string address)
     {
-        var plain = address.Trim().ToLowerInvariant();
+        var plain = Subscriber.KeyOf(address);
         var (plus, at) = (plain.IndexOf('+', StringComparison.Ordinal), plain.LastIndexOf('@'));
         return plus > 0 && at > plus ? plain[..plus] + plain[at..] : plain;
     }

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Pages.Security;
 using NightWatch.Store.Subscribers;
 using NodaTime;
@@ -34,7 +35,7 @@ internal sealed class Sessions(SessionStore store, PageRoot root, IClock clock)
         var now = clock.GetCurrentInstant();
         // The browser's session before, if any, ends: signing in always gives a fresh one.
         if (Token(http) is { } before) await store.EndAsync(Tokens.HashOf(before), stop);
-        await store.BeginAsync(Tokens.HashOf(token), address.Trim().ToLowerInvariant(), now, now + Lasts, stop);
+        await store.BeginAsync(Tokens.HashOf(token), Subscriber.KeyOf(address), now, now + Lasts, stop);
         Set(http, token);
     }
 

@@ -1,4 +1,5 @@
 using System.Net;
+using NightWatch.Planning.Watches;
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Letters.Notices;
 using NightWatch.Store.Outbox;
@@ -24,7 +25,7 @@ internal sealed class SignInDesk(TicketStore tickets, WatchStore watches, Outbox
         var known = await watches.OfSubscriberAsync(address, stop);
         var notice = await letters.WriteSignInAsync(new SignInDraft(address, pages.Of($"enter?t={token}"), now, now + Valid) { Zone = known.Count > 0 ? known[0].Site.Zone : DateTimeZone.Utc }, stop);
         if (!await rations.TakeToAddressAsync("sign-in", address, now, stop) || known.Count == 0) return true;
-        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.SignIn, address.ToLowerInvariant(), null, now + Valid), now, stop);
+        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.SignIn, Subscriber.KeyOf(address), null, now + Valid), now, stop);
         await outbox.EnqueueAsync([OutboxDraft.Of(notice, now)], now, stop);
         return true;
     }

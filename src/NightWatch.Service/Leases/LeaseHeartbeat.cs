@@ -1,17 +1,20 @@
 using System.Data.Common;
-using NightWatch.Store.Outbox;
 using NodaTime;
 
-namespace NightWatch.Service.Outbox;
+namespace NightWatch.Service.Leases;
 
-/// <summary>Keeps the leases of the letters in hand alive while this process is: a slow server must not look like a dead process.</summary>
+/// <summary>Keeps the leases of what is in hand alive while this process is: slow work must not look like a dead process.</summary>
 internal sealed class LeaseHeartbeat : IAsyncDisposable
 {
     private readonly CancellationTokenSource over = new();
     private readonly Task beating;
 
-    public LeaseHeartbeat(OutboxStore outbox, Func<IReadOnlyCollection<OutboxLetter>> inHand, Duration lease, IClock clock, TimeProvider time) =>
-        beating = BeatAsync(outbox, inHand, lease, clock, new PeriodicTimer(lease.ToTimeSpan() / 3, time));
+    /// <summary>Begins to beat, three times a lease.</summary>
+    /// <param name="lease">How long something is ours without.</param>
+    /// <param name="time">Whose timer.</param>
+    /// <param name="renew">Prolongs what is in hand at that moment.</param>
+    public LeaseHeartbeat(Duration lease, TimeProvider time, Func<CancellationToken, Task> renew) =>
+        beating = BeatAsync(renew, new PeriodicTimer(lease.ToTimeSpan() / 3, time));
 
     public async ValueTask DisposeAsync()
     {
@@ -20,7 +23,7 @@ internal sealed class LeaseHeartbeat : IAsyncDisposable
         over.Dispose();
     }
 
-    private async Task BeatAsync(OutboxStore outbox, Func<IReadOnlyCollection<OutboxLetter>> inHand, Duration lease, IClock clock, PeriodicTimer timer)
+    private async Task BeatAsync(Func<CancellationToken, Task> renew, PeriodicTimer timer)
     {
         using var owned = timer;
         try
@@ -29,7 +32,7 @@ internal sealed class LeaseHeartbeat : IAsyncDisposable
             {
                 try
                 {
-                    await outbox.RenewAsync(inHand(), clock.GetCurrentInstant(), lease, over.Token);
+                    await renew(over.Token);
                 }
                 catch (DbException)
                 {

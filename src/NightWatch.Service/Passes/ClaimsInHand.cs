@@ -1,0 +1,28 @@
+using System.Collections.Concurrent;
+using NightWatch.Service.Leases;
+using NightWatch.Store.Due;
+using NodaTime;
+
+namespace NightWatch.Service.Passes;
+
+/// <summary>The due items that a pass has in hand, with their leases kept alive.</summary>
+internal sealed class ClaimsInHand : IAsyncDisposable
+{
+    private readonly ConcurrentDictionary<long, DueClaim> claims = new();
+    private readonly LeaseHeartbeat heartbeat;
+
+    public ClaimsInHand(DueStore due, Duration lease, IClock clock, TimeProvider time) =>
+        heartbeat = new LeaseHeartbeat(lease, time, stop => due.RenewAsync([.. claims.Values], clock.GetCurrentInstant(), lease, stop));
+
+    public void Take(IEnumerable<DueClaim> taken)
+    {
+        foreach (var claim in taken) claims[claim.Id] = claim;
+    }
+
+    public void LetGo(IEnumerable<DueClaim> done)
+    {
+        foreach (var claim in done) claims.TryRemove(claim.Id, out _);
+    }
+
+    public ValueTask DisposeAsync() => heartbeat.DisposeAsync();
+}

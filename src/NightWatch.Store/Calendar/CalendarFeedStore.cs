@@ -1,6 +1,6 @@
-using NightWatch.Planning.Watches;
 using System.Security.Cryptography;
 using System.Text;
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Connections;
 using NodaTime;
 

@@ -1,7 +1,7 @@
 using System.Net;
-using NightWatch.Planning.Watches;
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Letters.Notices;
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
 using NightWatch.Store.Watches;

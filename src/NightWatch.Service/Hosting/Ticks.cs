@@ -11,14 +11,15 @@ namespace NightWatch.Service.Hosting;
 /// </summary>
 /// <remarks>
 /// Every process ticks for itself, in memory, and takes its share of passes and letters: a clustered job would run on one of them at a time.
-/// The chores need one process only. On PostgreSQL they are a clustered job, which another process takes over when the one that has it dies;
-/// on SQLite there is one process, and nothing that Quartz could write down.
+/// The chores need one process only, and run beside the passes, which must not wait for a mailbox or an aerodrome. On PostgreSQL they are a clustered
+/// job, which another process takes over when the one that has it dies; on SQLite there is one process, and nothing that Quartz could write down.
 /// </remarks>
 internal static class Ticks
 {
     private const string Cluster = "nightwatch";
 
-    private static readonly Duration ChoresEvery = Duration.FromMinutes(10);
+    // Each chore knows for itself when it is time. No longer than the shortest time that a setting may ask for between two of one (Bounces:EveryMinutes).
+    private static readonly Duration ChoresEvery = Duration.FromMinutes(1);
 
     // A process is given up after twice the first and the second: soon enough for chores, and no load.
     private static readonly Duration CheckIn = Duration.FromSeconds(10);
@@ -28,17 +29,19 @@ internal static class Ticks
     {
         var postgres = Database.KindOf(settings.Database.Connection) == DatabaseKind.PostgreSql;
         var every = Duration.FromSeconds(settings.Service.TickSeconds);
-        services.AddSingleton(new ChoresHere(!postgres));
         services.AddQuartz(quartz =>
         {
+            StopOnRequest(quartz);
             quartz.UseInMemoryStore();
             Every<PassJob>(quartz, "passes", every);
             Every<SendJob>(quartz, "letters", every);
+            if (!postgres) Every<ChoresJob>(quartz, "chores", ChoresEvery);
         });
         if (postgres)
         {
             services.AddQuartz(Cluster, quartz =>
             {
+                StopOnRequest(quartz);
                 quartz.ConfigureScheduler(scheduler => scheduler.InstanceId = $"{(settings.Service.NodeName.Length > 0 ? settings.Service.NodeName : Environment.MachineName)}-{Guid.NewGuid():N}");
                 quartz.UsePersistentStore(store =>
                 {
@@ -54,6 +57,10 @@ internal static class Ticks
         services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
     }
 
+    /// <summary>Else a job never hears that the service is to stop, and goes through all that is due until the stop time is over.</summary>
+    private static void StopOnRequest(IQuartzBuilder quartz) =>
+        quartz.ConfigureScheduler(scheduler => scheduler.ShutdownJobInterruption = ShutdownJobInterruption.Always);
+
     private static void Every<T>(IQuartzBuilder quartz, string name, Duration interval)
         where T : class, IJob
     {
@@ -63,13 +70,10 @@ internal static class Ticks
             .WithInterval(interval.ToTimeSpan()).RepeatForever().WithMisfireInstruction(SimpleTriggerMisfireInstruction.NextWithExistingCount)));
     }
 
-    /// <summary>Whether this process's own tick does the chores.</summary>
-    private sealed record ChoresHere(bool Yes);
-
     [DisallowConcurrentExecution]
-    private sealed class PassJob(Ticker ticker, ChoresHere chores) : IJob
+    private sealed class PassJob(Ticker ticker) : IJob
     {
-        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.PassAsync(chores.Yes, cancellationToken);
+        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.PassAsync(cancellationToken);
     }
 
     [DisallowConcurrentExecution]

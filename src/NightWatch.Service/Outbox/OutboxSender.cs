@@ -62,7 +62,8 @@ internal sealed partial class OutboxSender(
         {
             while (!stop.IsCancellationRequested && MaySend(channel))
             {
-                var batch = await outbox.ClaimAsync(clock.GetCurrentInstant(), options.Batch, Lease, channel, stop);
+                // Not cut off by a stop: what is claimed must be known, to be given back.
+                var batch = await outbox.ClaimAsync(clock.GetCurrentInstant(), options.Batch, Lease, channel, CancellationToken.None);
                 if (batch.Count == 0) break;
                 await SendBatchAsync(batch, round, stop, drained);
             }

@@ -32,25 +32,18 @@ internal sealed partial class Ticker(PassRunner passes, OutboxSender outbox, Cho
     }
 
     /// <summary>Looks at what is due. Never throws but for a stop, between two subscribers.</summary>
-    /// <param name="withChores">This process does the chores too: nobody else does.</param>
-    /// <param name="stop">Stops.</param>
-    public async Task PassAsync(bool withChores, CancellationToken stop)
+    public async Task PassAsync(CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
         if (LastTick is { } last && (now - last > Jump || now < last)) LogJump(last, now);
-        await DoAsync(nameof(PassAsync), async () =>
-        {
-            if (withChores) await chores.PlanAsync(stop);
-            await passes.RunDueAsync(stop);
-            if (withChores) await chores.TidyAsync(stop);
-        });
+        await DoAsync(nameof(PassAsync), () => passes.RunDueAsync(stop));
         LastTick = now;
     }
 
     /// <summary>Sends what is queued, also while a long pass is under way. Never throws but for a stop, between two letters.</summary>
     public Task SendAsync(CancellationToken stop) => DoAsync(nameof(SendAsync), () => SendAllAsync(stop));
 
-    /// <summary>The chores alone, for one process of many. Never throws but for a stop.</summary>
+    /// <summary>Plans and tidies, beside the passes. Never throws but for a stop.</summary>
     public Task ChoresAsync(CancellationToken stop) => DoAsync(nameof(ChoresAsync), async () =>
     {
         await chores.PlanAsync(stop);

@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
 using Microsoft.Data.Sqlite;
 using NightWatch.EndToEnd.Killing;
 using NightWatch.EndToEnd.Nodes;
@@ -47,6 +49,31 @@ public sealed class ProcessFaultTests
         }
 
         await EndsWellAsync(bench, service, 10);
+    }
+
+    [Fact]
+    public async Task A_mailbox_that_does_not_answer_holds_up_no_look_and_no_stop()
+    {
+        var secret = Path.GetTempFileName();
+        await File.WriteAllTextAsync(secret, "correct horse", Cancel);
+        using var mailbox = new TcpListener(IPAddress.Loopback, 0);
+        mailbox.Start();
+        await using var bench = new KillBench();
+        await using var service = bench.Run(
+            ("Bounces:Host", "127.0.0.1"), ("Bounces:Port", ((IPEndPoint)mailbox.LocalEndpoint).Port.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+            ("Bounces:Security", "none"), ("Bounces:UserName", "watch"), ("Bounces:PasswordFile", secret));
+        using (await mailbox.AcceptTcpClientAsync(Cancel).AsTask().WaitAsync(KillBench.Patience, Cancel))
+        {
+            await bench.EveningPassesAreDueAsync(1);
+
+            await KillBench.UntilAsync(async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == 1, () => service.Log);
+            Assert.DoesNotContain("The mailbox of reports cannot be read", service.Log, StringComparison.Ordinal);
+            Assert.Equal(0, await service.StopAsync().WaitAsync(TimeSpan.FromSeconds(StopSeconds), Cancel));
+            Assert.DoesNotContain("fail: ", service.Log, StringComparison.Ordinal);
+            Assert.Contains("Stopped; nothing is in hand", service.Log, StringComparison.Ordinal);
+        }
+
+        File.Delete(secret);
     }
 
     [Fact]

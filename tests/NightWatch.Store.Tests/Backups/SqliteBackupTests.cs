@@ -35,30 +35,40 @@ public sealed class SqliteBackupTests : IAsyncLifetime
     {
         using var over = CancellationTokenSource.CreateLinkedTokenSource(Cancel);
         var outbox = new OutboxStore(database);
-        var queued = 0;
+        using var written = new SemaphoreSlim(0);
         var writing = Task.Run(
             async () =>
             {
                 // Always two in one transaction: a copy that holds an odd number is of no one moment.
-                while (!over.IsCancellationRequested)
+                for (var pair = 0; !over.IsCancellationRequested; pair++)
                 {
-                    await outbox.EnqueueAsync([Given.Letter($"a{queued}"), Given.Letter($"b{queued}")], Given.Now, CancellationToken.None);
-                    Interlocked.Increment(ref queued);
+                    await outbox.EnqueueAsync([Given.Letter($"a{pair}"), Given.Letter($"b{pair}")], Given.Now, CancellationToken.None);
+                    written.Release();
                 }
             },
             Cancel);
 
-        for (var copy = 0; copy < 5; copy++) new SqliteBackup(Live).Write($"{Backup}{copy}");
+        for (var copy = 0; copy < 5; copy++)
+        {
+            // The writer is at it: the second pair from here on was begun after the last copy. A writer that fails ends the wait with its fault.
+            while (written.Wait(0, Cancel)) { }
+            for (var more = 0; more < 2; more++) await await Task.WhenAny(writing, written.WaitAsync(Cancel));
+            new SqliteBackup(Live).Write($"{Backup}{copy}");
+        }
+
         await over.CancelAsync();
         await writing;
 
-        Assert.True(queued > 0);
+        var held = 0;
         for (var copy = 0; copy < 5; copy++)
         {
             Assert.False(File.Exists($"{Backup}{copy}-wal"));
             await using var restored = Database.Open($"{Backup}{copy}");
             Assert.Empty(await restored.MigrateAsync(Cancel));
-            Assert.Equal(0, (await new OutboxStore(restored).ListAsync(null, 1_000_000, Cancel)).Count % 2);
+            var letters = (await new OutboxStore(restored).ListAsync(null, 1_000_000, Cancel)).Count;
+            Assert.Equal(0, letters % 2);
+            Assert.True(letters > held, $"copy {copy} holds {letters} letters, the one before {held}");
+            held = letters;
             Assert.NotNull(await new WatchStore(restored).FindAsync("core-at-the-bend", Cancel));
         }
     }

@@ -32,8 +32,9 @@ internal sealed class CutWire : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await over.CancelAsync();
-        listener.Stop();
         await serving;
+        // Not before: to accept on a listener that was stopped between two clients is a fault of its own.
+        listener.Stop();
         over.Dispose();
     }
 
@@ -44,7 +45,7 @@ internal sealed class CutWire : IAsyncDisposable
         {
             while (true) wires.Add(JoinAsync(await listener.AcceptTcpClientAsync(over.Token)));
         }
-        catch (Exception fault) when (fault is OperationCanceledException or SocketException or ObjectDisposedException)
+        catch (Exception fault) when (fault is OperationCanceledException or SocketException)
         {
         }
 

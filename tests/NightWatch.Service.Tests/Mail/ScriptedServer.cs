@@ -79,8 +79,9 @@ internal sealed class ScriptedServer : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await over.CancelAsync();
-        listener.Stop();
         await serving;
+        // Not before: to accept on a listener that was stopped between two clients is a fault of its own.
+        listener.Stop();
         over.Dispose();
     }
 
@@ -96,7 +97,7 @@ internal sealed class ScriptedServer : IAsyncDisposable
                 conversations.Add(TalkAsync(client));
             }
         }
-        catch (Exception fault) when (fault is OperationCanceledException or SocketException or ObjectDisposedException)
+        catch (Exception fault) when (fault is OperationCanceledException or SocketException)
         {
         }
 

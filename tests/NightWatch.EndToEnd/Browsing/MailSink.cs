@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Net;
-using System.Net.Sockets;
 using MimeKit;
+using NightWatch.Weather.Tests.Loopback;
 using SmtpServer;
 using SmtpServer.Protocol;
 using SmtpServer.Storage;
@@ -18,19 +18,13 @@ internal sealed class MailSink : MessageStore, IAsyncDisposable
 
     public MailSink()
     {
-        using (var listener = new TcpListener(IPAddress.Loopback, 0))
-        {
-            listener.Start();
-            Port = ((IPEndPoint)listener.LocalEndpoint).Port;
-        }
-
         var parts = new SmtpServer.ComponentModel.ServiceProvider();
         parts.Add(this);
         var options = new SmtpServerOptionsBuilder().ServerName("localhost").Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, Port))).Build();
         running = new global::SmtpServer.SmtpServer(options, parts).StartAsync(over.Token);
     }
 
-    public int Port { get; }
+    public int Port { get; } = FreePort.Take();
 
     /// <summary>Letters accepted so far, in order.</summary>
     public IReadOnlyList<MimeMessage> Letters

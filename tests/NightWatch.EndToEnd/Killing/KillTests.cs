@@ -1,5 +1,6 @@
 using System.Net;
 using NightWatch.Store.Outbox;
+using NightWatch.Weather.Tests.Loopback;
 
 namespace NightWatch.EndToEnd.Killing;
 
@@ -62,7 +63,9 @@ public sealed class KillTests
         await bench.OneEveningPassIsDueAsync();
 
         using var feed = new HttpListener();
-        var address = StartOnFreePort(feed);
+        var address = $"http://127.0.0.1:{FreePort.Take()}/";
+        feed.Prefixes.Add(address);
+        feed.Start();
         await using (var killed = bench.Run(("Feeds:Order", "met-norway"), ("Feeds:MetNorwayUrl", address), ("Feeds:Contact", "operator@example.org")))
         {
             await feed.GetContextAsync().WaitAsync(KillBench.Patience, TestContext.Current.CancellationToken);
@@ -83,16 +86,5 @@ public sealed class KillTests
         Assert.Equal(0, await restarted.StopAsync());
         Assert.Equal(copies, bench.Server.Accepted.Count);
         Assert.Equal(new Dictionary<OutboxState, long> { [OutboxState.Sent] = 1 }, await bench.CountAsync());
-    }
-
-    private static string StartOnFreePort(HttpListener listener)
-    {
-        var probe = new System.Net.Sockets.TcpListener(IPAddress.Loopback, 0);
-        probe.Start();
-        var address = $"http://127.0.0.1:{((IPEndPoint)probe.LocalEndpoint).Port}/";
-        probe.Stop();
-        listener.Prefixes.Add(address);
-        listener.Start();
-        return address;
     }
 }

@@ -1,5 +1,4 @@
-using System.Net;
-using System.Net.Sockets;
+using NightWatch.Weather.Tests.Loopback;
 using SmtpServer;
 using SmtpServer.Authentication;
 using SmtpServer.ComponentModel;
@@ -16,17 +15,11 @@ internal sealed class LockedServer : IAsyncDisposable
     {
         var services = new ServiceProvider();
         services.Add((IUserAuthenticatorFactory)new Locked());
-        using (var free = new TcpListener(IPAddress.Loopback, 0))
-        {
-            free.Start();
-            Port = ((IPEndPoint)free.LocalEndpoint).Port;
-        }
-
         var options = new SmtpServerOptionsBuilder().ServerName("localhost").Endpoint(endpoint => endpoint.Port(Port).AllowUnsecureAuthentication().AuthenticationRequired()).Build();
         serving = new SmtpServer.SmtpServer(options, services).StartAsync(stop.Token);
     }
 
-    public int Port { get; }
+    public int Port { get; } = FreePort.Take();
 
     public async ValueTask DisposeAsync()
     {

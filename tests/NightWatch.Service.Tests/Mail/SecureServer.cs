@@ -1,9 +1,9 @@
 using System.Buffers;
 using System.Net;
-using System.Net.Sockets;
 using System.Security.Authentication;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using NightWatch.Weather.Tests.Loopback;
 using SmtpServer;
 using SmtpServer.Authentication;
 using SmtpServer.Protocol;
@@ -30,7 +30,7 @@ internal sealed class SecureServer : IAsyncDisposable
         certificate = Certify(name);
         CaFile = Write("ca.pem", certificate.ExportCertificatePem());
         PasswordFile = Write("password", Password + "\n");
-        Port = FreePort();
+        Port = FreePort.Take();
         var parts = new SmtpServer.ComponentModel.ServiceProvider();
         parts.Add(ledger);
         parts.Add(new DelegatingUserAuthenticator((user, password) => user == User && password == Password));
@@ -75,15 +75,6 @@ internal sealed class SecureServer : IAsyncDisposable
         certificate.Dispose();
         over.Dispose();
         Directory.Delete(folder, recursive: true);
-    }
-
-    private static int FreePort()
-    {
-        var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        var port = ((IPEndPoint)listener.LocalEndpoint).Port;
-        listener.Stop();
-        return port;
     }
 
     private static X509Certificate2 Certify(string name)

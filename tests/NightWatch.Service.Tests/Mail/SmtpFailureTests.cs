@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Time.Testing;
 using NightWatch.Service.Mail;
+using NightWatch.Weather.Tests.Loopback;
 
 namespace NightWatch.Service.Tests.Mail;
 
@@ -43,15 +44,11 @@ public sealed class SmtpFailureTests
     {
         Assert.NotNull(name);
         await using var server = new ScriptedServer(Script(step, words));
-        // Connecting is tried three times with pauses, which the fake clock passes; from the envelope on there is one try.
-        var time = new FakeTimeProvider();
-        var connecting = step is nameof(SmtpScript.Greeting) or nameof(SmtpScript.Ehlo);
+        // Connecting is tried three times with pauses, which the clock passes; from the envelope on there is one try.
         var options = Options(server);
-        options.ConnectTimeoutSeconds = 300;
-        await using var transport = new SmtpTransport(options, time);
+        await using var transport = new SmtpTransport(options, Jumping(options));
 
-        var sending = transport.SendAsync(GivenLetter.InHand(), Cancel);
-        var failed = Assert.IsType<Delivery.Failed>(await (connecting ? time.RunAsync(sending) : sending));
+        var failed = Assert.IsType<Delivery.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel));
 
         Assert.Equal((expected, code, enhanced), (failed.Class, failed.Reply.Code, failed.Reply.Enhanced));
         Assert.DoesNotContain("ilse@example.org", failed.Reply.Text, StringComparison.Ordinal);
@@ -112,12 +109,11 @@ public sealed class SmtpFailureTests
     [Fact]
     public async Task A_server_that_is_not_there_is_the_servers_fault()
     {
-        int port;
-        await using (var gone = new ScriptedServer(new SmtpScript())) port = gone.Port;
-        var time = new FakeTimeProvider();
-        await using var transport = new SmtpTransport(new MailOptions { Transport = "smtp", Host = "127.0.0.1", Port = port, Security = "none", ConnectTimeoutSeconds = 300 }, time);
+        var port = FreePort.Take();
+        var options = new MailOptions { Transport = "smtp", Host = "127.0.0.1", Port = port, Security = "none" };
+        await using var transport = new SmtpTransport(options, Jumping(options));
 
-        var failed = Assert.IsType<Delivery.Failed>(await time.RunAsync(transport.SendAsync(GivenLetter.InHand(), Cancel)));
+        var failed = Assert.IsType<Delivery.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel));
 
         Assert.Equal(FailureClass.Server, failed.Class);
         Assert.Contains($"The mail server cannot be reached", failed.Reply.Text, StringComparison.Ordinal);
@@ -199,6 +195,13 @@ public sealed class SmtpFailureTests
         Assert.Equal(2, server.Connections);
         Assert.Equal(3, server.Accepted.Count);
     }
+
+    /// <summary>Passes the pauses between tries to connect, and leaves everybody his patience.</summary>
+    private static AutoTime Jumping(MailOptions options) => new(
+        GivenLetter.Now,
+        TimeSpan.FromSeconds(options.ConnectTimeoutSeconds),
+        TimeSpan.FromSeconds(options.ReplyTimeoutSeconds),
+        TimeSpan.FromSeconds(options.AcceptTimeoutSeconds));
 
     private static SmtpScript Script(string step, string words)
     {

@@ -1,5 +1,3 @@
-using System.Net;
-using System.Net.Sockets;
 using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -9,6 +7,7 @@ using Microsoft.Extensions.Logging;
 using MimeKit;
 using NightWatch.Alerts.Letters;
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Calendars;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Pages;
 using NightWatch.Service.Pages.Links;
@@ -18,6 +17,7 @@ using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Watches;
+using NightWatch.Weather.Tests.Loopback;
 using NodaTime;
 
 namespace NightWatch.Service.Tests.Pages;
@@ -34,7 +34,7 @@ internal sealed class PagesWorld : IAsyncDisposable
     {
         var home = Cast.Watches[0].Site.Zone;
         Clock = new VirtualClock(Cast.FirstDay.At(new LocalTime(6, 0)).InZoneStrictly(home).ToInstant());
-        Base = new Uri($"http://127.0.0.1:{FreePort()}/");
+        Base = new Uri($"http://127.0.0.1:{FreePort.Take()}/");
         var settings = AllSettings.ForRehearsal(Path.Combine(folder, "pages.db"), Path.Combine(folder, "letters"), Seed);
         settings.Service.PagesBase = Base.ToString();
         change?.Invoke(settings);
@@ -46,6 +46,7 @@ internal sealed class PagesWorld : IAsyncDisposable
         app = builder.Build();
         app.MapPages(settings.Service);
         app.MapHealth();
+        app.MapCalendarFeeds();
     }
 
     /// <summary>What time it is.</summary>
@@ -57,9 +58,9 @@ internal sealed class PagesWorld : IAsyncDisposable
     /// <summary>Where letters are written to.</summary>
     public string Letters => Path.Combine(folder, "letters");
 
-    /// <summary>The letters written so far, oldest first.</summary>
+    /// <summary>The letters written so far, in the order in which they were queued: a file is named for its letter's number.</summary>
     public IReadOnlyList<MimeMessage> Mail() =>
-        Directory.Exists(Letters) ? [.. Directory.GetFiles(Letters, "*.eml").Select(file => (File: file, Written: File.GetLastWriteTimeUtc(file))).OrderBy(f => f.Written).ThenBy(f => f.File, StringComparer.Ordinal).Select(f => MimeMessage.Load(f.File))] : [];
+        Directory.Exists(Letters) ? [.. Directory.GetFiles(Letters, "*.eml").Order(StringComparer.Ordinal).Select(file => MimeMessage.Load(file))] : [];
 
     /// <summary>Every row of every table, for telling whether anything changed.</summary>
     public async Task<string> EverythingKeptAsync()
@@ -134,12 +135,5 @@ internal sealed class PagesWorld : IAsyncDisposable
         await app.StopAsync();
         await app.DisposeAsync();
         Directory.Delete(folder, recursive: true);
-    }
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 }

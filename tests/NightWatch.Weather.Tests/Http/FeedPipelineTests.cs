@@ -15,7 +15,7 @@ public sealed class FeedPipelineTests
     private static readonly ForecastPlace London = new(51.5, -0.1, 25);
     private static readonly byte[] Good = Recording.Bytes(Recording.MetNorway);
 
-    private readonly AutoTime time = new(Now);
+    private readonly AutoTime time = new(Now, FeedPipeline.AttemptTime, FeedPipeline.TotalTime);
 
     private async Task<(Fetched Result, FeedServer Server)> Fetch(Func<int, HttpContext, Task> answer, string feed = "met-norway")
     {

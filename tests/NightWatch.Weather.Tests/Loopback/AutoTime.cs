@@ -1,14 +1,16 @@
 using System.Collections.Concurrent;
 using Microsoft.Extensions.Time.Testing;
-using NightWatch.Weather.Http;
 using NodaTime;
 
-namespace NightWatch.Weather.Tests.Http;
+namespace NightWatch.Weather.Tests.Loopback;
 
 /// <summary>
-/// A clock that stands still while the network works and jumps over every wait between attempts, noting how long it would have been.
+/// A clock that stands still while the network works and jumps over every wait between attempts, noting how long it would have been. However
+/// slow the machine, nothing runs out of time on it.
 /// </summary>
-internal sealed class AutoTime(Instant start) : FakeTimeProvider(start.ToDateTimeOffset()), IClock
+/// <param name="start">What it shows at first.</param>
+/// <param name="limits">How long things may take. They are not waits; they end only when a test says so.</param>
+internal sealed class AutoTime(Instant start, params TimeSpan[] limits) : FakeTimeProvider(start.ToDateTimeOffset()), IClock
 {
     private readonly ConcurrentQueue<TimeSpan> waits = new();
 
@@ -20,8 +22,7 @@ internal sealed class AutoTime(Instant start) : FakeTimeProvider(start.ToDateTim
     public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period)
     {
         var timer = base.CreateTimer(callback, state, dueTime, period);
-        // The pipeline's own limits are not waits; they end only when a test says so.
-        if (dueTime > TimeSpan.Zero && dueTime != FeedPipeline.AttemptTime && dueTime != FeedPipeline.TotalTime)
+        if (dueTime > TimeSpan.Zero && !limits.Contains(dueTime))
         {
             waits.Enqueue(dueTime);
             _ = Task.Run(() => Advance(dueTime));

@@ -1,7 +1,7 @@
 using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Http;
 using NightWatch.Weather.Observations;
-using NightWatch.Weather.Tests.Http;
 using NightWatch.Weather.Tests.Loopback;
 using NodaTime;
 using NodaTime.Testing;
@@ -70,7 +70,7 @@ public sealed class AerodromeFeedTests
 
     private static ServiceProvider Parts(Uri url) => new ServiceCollection()
         .AddSingleton<IClock>(new FakeClock(Instant.FromUtc(2027, 6, 5, 9, 0)))
-        .AddSingleton<TimeProvider>(new AutoTime(Instant.FromUtc(2027, 6, 5, 9, 0)))
+        .AddSingleton<TimeProvider>(new AutoTime(Instant.FromUtc(2027, 6, 5, 9, 0), FeedPipeline.AttemptTime, FeedPipeline.TotalTime))
         .AddAerodromes(new AerodromeOptions { Contact = "ops@example.org", BaseUrl = url })
         .BuildServiceProvider();
 }

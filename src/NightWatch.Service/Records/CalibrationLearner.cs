@@ -43,15 +43,18 @@ internal sealed partial class CalibrationLearner(
         return changed;
     }
 
+    /// <summary>As many as are learnt from, spread over all.</summary>
+    internal static IEnumerable<string> Sample(IReadOnlyCollection<string> all) =>
+        all.Chunk(Math.Max(1, (int)Math.Ceiling(all.Count / (double)MostWatches))).Select(neighbours => neighbours[0]);
+
     private async Task<Dictionary<CalibrationKey, List<(DatedPair Pair, OutcomeSource Source)>>> PairsAsync(Instant now, CancellationToken stop)
     {
         var all = (await watches.ListAsync(cancellationToken: stop)).Select(watch => watch.Id).ToList();
-        var step = Math.Max(1, all.Count / MostWatches);
         var from = now.InUtc().Date.PlusDays(-DaysBack);
         var pairs = new Dictionary<CalibrationKey, List<(DatedPair, OutcomeSource)>>();
-        for (var i = 0; i < all.Count; i += step)
+        foreach (var id in Sample(all))
         {
-            foreach (var night in (await reader.ReadAsync(all[i], from, null, stop)).Nights)
+            foreach (var night in (await reader.ReadAsync(id, from, null, stop)).Nights)
             {
                 if (night.Usable is not { } came) continue;
                 for (var lead = 0; lead <= WatchRecord.MostLeadNights; lead++)

@@ -15,7 +15,7 @@ using NodaTime;
 
 namespace NightWatch.Service.Records;
 
-/// <summary>Writes down what the nights were like by later runs and by aerodromes, once they are over. A watch that fails stops no other.</summary>
+/// <summary>Writes down what the nights were like by later runs and by aerodromes, once they are over. A night that fails stops no other.</summary>
 internal sealed partial class OutcomeRecorder(
     WatchStore watches, ForecastStore forecasts, OutcomeStore outcomes, AerodromeDesk aerodromes, SharedSky sky, FeedsOptions feeds, ObservationsOptions options,
     ILogger<OutcomeRecorder> log)
@@ -52,30 +52,34 @@ internal sealed partial class OutcomeRecorder(
     private async Task<int> OfWatchAsync(Watch watch, Instant now, CancellationToken stop)
     {
         var kept = 0;
-        try
+        var today = now.InZone(watch.Site.Zone).Date;
+        for (var night = today.PlusDays(-NightsBack); night < today; night = night.PlusDays(1))
         {
-            var today = now.InZone(watch.Site.Zone).Date;
-            for (var night = today.PlusDays(-NightsBack); night < today; night = night.PlusDays(1))
+            if (now < NightSpan.Of(watch.Site.Zone, night).End + Settled || done.Contains((watch.Id, night))) continue;
+            try
             {
-                if (now < NightSpan.Of(watch.Site.Zone, night).End + Settled || !done.Add((watch.Id, night))) continue;
-                kept += await OfNightAsync(watch, night, now, stop);
+                var (of, isOver) = await OfNightAsync(watch, night, now, stop);
+                kept += of;
+                if (isOver) done.Add((watch.Id, night));
             }
-        }
-        catch (Exception failure) when (failure is not OperationCanceledException)
-        {
-            LogFailed(failure, watch.Id);
+            catch (Exception failure) when (failure is not OperationCanceledException)
+            {
+                // Taken up again the next time.
+                LogFailed(failure, night, watch.Id);
+            }
         }
 
         return kept;
     }
 
-    private async Task<int> OfNightAsync(Watch watch, LocalDate night, Instant now, CancellationToken stop)
+    /// <returns>Outcomes kept, and whether there is nothing left to ask.</returns>
+    private async Task<(int Kept, bool IsOver)> OfNightAsync(Watch watch, LocalDate night, Instant now, CancellationToken stop)
     {
         var known = (await outcomes.OfNightAsync(watch.Id, night, stop)).Select(said => said.Source).ToHashSet();
         var span = NightSpan.Of(watch.Site.Zone, night);
         var wantsRuns = options.LaterRuns && !known.Contains(OutcomeSource.Analysis);
         var wantsReports = aerodromes.IsOn && !known.Contains(OutcomeSource.Metar);
-        if (!wantsRuns && !wantsReports) return 0;
+        if (!wantsRuns && !wantsReports) return (0, true);
 
         var kept = 0;
         // Whoever tells the weather of the night is asked once; a host that did not answer is asked again next time.
@@ -86,16 +90,16 @@ internal sealed partial class OutcomeRecorder(
             if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, OutcomeSource.Analysis, came, now) { Note = note }, stop)) kept++;
         }
 
-        if (!wantsReports) return kept;
-        if (await aerodromes.SinceAsync(watch.Site, span.Start, stop) is not { } near) done.Remove((watch.Id, night));
-        else if (ObservedHours.Over(later, near.Reports, span) is { } seen && SkySeen.Of(watch, night, seen, sky) is { } was)
+        if (!wantsReports) return (kept, true);
+        if (await aerodromes.SinceAsync(watch.Site, span.Start, stop) is not { } near) return (kept, false);
+        if (ObservedHours.Over(later, near.Reports, span) is { } seen && SkySeen.Of(watch, night, seen, sky) is { } was)
         {
             var note = FormattableString.Invariant(
                 $"By reports of {near.Station}, {near.Km:0} km away; where they tell of no low cloud, higher cloud is by the feed's later runs.");
             if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, OutcomeSource.Metar, was, now) { Note = note }, stop)) kept++;
         }
 
-        return kept;
+        return (kept, true);
     }
 
     /// <summary>The first feed in order whose runs tell of the night.</summary>
@@ -129,6 +133,6 @@ internal sealed partial class OutcomeRecorder(
         return null;
     }
 
-    [LoggerMessage(231, LogLevel.Error, "What the nights of {Watch} were like could not be written down")]
-    private partial void LogFailed(Exception failure, string watch);
+    [LoggerMessage(231, LogLevel.Error, "What the night of {Night} was like for {Watch} could not be written down yet")]
+    private partial void LogFailed(Exception failure, LocalDate night, string watch);
 }

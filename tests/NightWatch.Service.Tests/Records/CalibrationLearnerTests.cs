@@ -88,6 +88,23 @@ public sealed class CalibrationLearnerTests : IAsyncLifetime
         Assert.Empty((await Store.NewestAsync(Cancel)).All);
     }
 
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(300, 300)]
+    [InlineData(301, 151)]
+    [InlineData(599, 300)]
+    [InlineData(10_000, 295)]
+    public void It_learns_from_no_more_watches_than_it_may_spread_over_all(int watches, int learntFrom)
+    {
+        string[] all = [.. Enumerable.Range(0, watches).Select(i => $"watch-{i}")];
+
+        string[] sample = [.. CalibrationLearner.Sample(all)];
+
+        Assert.Equal(learntFrom, sample.Length);
+        Assert.Equal(sample, sample.Distinct());
+        Assert.True(Array.IndexOf(all, sample[^1]) + 1 >= watches * 0.99, "the last of them are heard too");
+    }
+
     private async Task RecordAsync(int lead, double comes, double? told = null)
     {
         var outcomes = parts.GetRequiredService<OutcomeStore>();

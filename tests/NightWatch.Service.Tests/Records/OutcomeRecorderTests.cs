@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using NightWatch.Planning.Verification.Outcomes;
@@ -108,6 +109,19 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
         Assert.Equal(1, await Recorder.RecordAsync(At(2, 2), Cancel));
     }
 
+    [Fact]
+    public async Task A_night_that_could_not_be_written_down_is_taken_up_again()
+    {
+        await OpenAsync(new ObservationsOptions { LaterRuns = false, AerodromeKm = 40, AerodromeUrl = aerodromes.Url.ToString() });
+        reports = Reports(("YNEA", -35.0, 141.7, "OVC"));
+        await ExecuteAsync("ALTER TABLE outcome RENAME TO away");
+
+        Assert.Equal(0, await Recorder.RecordAsync(At(1, 23), Cancel));
+        await ExecuteAsync("ALTER TABLE away RENAME TO outcome");
+
+        Assert.Equal(1, await Recorder.RecordAsync(At(2, 2), Cancel));
+    }
+
     private static Instant At(int day, int hour) => First.PlusDays(day).At(new LocalTime(hour, 30)).InZoneLeniently(Watch.Site.Zone).ToInstant();
 
     private static string Reports(params (string Station, double Lat, double Lon, string Cover)[] stations) => "[" + string.Join(',',
@@ -117,6 +131,15 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
         select string.Create(
             CultureInfo.InvariantCulture,
             $$"""{ "icaoId": "{{station.Station}}", "obsTime": {{at.ToUnixTimeSeconds()}}, "lat": {{station.Lat}}, "lon": {{station.Lon}}, "visib": "6+", "clouds": [ { "cover": "{{station.Cover}}" } ] }""")) + "]";
+
+    private async Task ExecuteAsync(string sql)
+    {
+        await using var connection = new SqliteConnection($"Data Source={Path.Combine(folder, "kept.db")};Pooling=false");
+        await connection.OpenAsync(Cancel);
+        await using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        await command.ExecuteNonQueryAsync(Cancel);
+    }
 
     private async Task AskAsync(int day, int hour)
     {

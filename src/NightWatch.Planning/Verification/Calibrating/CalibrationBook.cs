@@ -38,7 +38,7 @@ public sealed class CalibrationBook
             Uncalibrated = computed.Value,
             CalibrationVersion = known.Version,
             Explained = FormattableString.Invariant(
-                $"{computed.Explained} Calibrated by {known.Proof?.Pairs ?? 0} earlier nights of this feed at this lead (version {known.Version}): {computed.Value * 100:0} % as computed."),
+                $"{computed.Explained} Calibrated by {known.Proof?.Pairs ?? 0} earlier verdicts of this feed at this lead (version {known.Version}): {computed.Value * 100:0} % as computed."),
         };
     }
 }

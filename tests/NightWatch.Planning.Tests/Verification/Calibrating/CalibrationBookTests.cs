@@ -25,7 +25,7 @@ public sealed class CalibrationBookTests
 
         Assert.Equal(0.75, told.Value, 12);
         Assert.Equal((0.9, 3, ProbabilityBasis.EnsembleMembers, 20), (told.Uncalibrated, told.CalibrationVersion, told.Basis, told.Count));
-        Assert.Equal("18 of 20 members. Calibrated by 80 earlier nights of this feed at this lead (version 3): 90 % as computed.", told.Explained);
+        Assert.Equal("18 of 20 members. Calibrated by 80 earlier verdicts of this feed at this lead (version 3): 90 % as computed.", told.Explained);
     }
 
     [Fact]

@@ -41,6 +41,9 @@ public sealed record WeatherOptions
     /// <summary>Seed of the fake feed's world.</summary>
     public long FakeSeed { get; init; } = 1;
 
+    /// <summary>The ids under which their answers and holds are kept: of the forecasts in order, then of the members.</summary>
+    public IEnumerable<string> KeptIds() => Ensemble is null ? Feeds : Feeds.Append(MembersId.Of(Ensemble));
+
     internal MetNorwayOptions MetNorway
     {
         get

@@ -3,6 +3,7 @@ using System.Diagnostics.Metrics;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
+using NightWatch.Weather.Feeds;
 using NodaTime;
 
 namespace NightWatch.Service.Measuring;
@@ -22,8 +23,7 @@ internal sealed class Gauges
     {
         (this.store, this.ticker, this.clock) = (store, ticker, clock);
         var weather = options.ToWeather();
-        // The store keeps members apart from forecasts, under this name.
-        feeds = [.. weather.Feeds, .. weather.Ensemble is { } ensemble ? [ensemble + "/members"] : Array.Empty<string>()];
+        feeds = [.. weather.KeptIds()];
         var meter = telemetry.Meter;
         meter.CreateObservableGauge("nightwatch.outbox.depth", Letters, "{letter}", "Letters that wait or are dead, by state.");
         meter.CreateObservableGauge("nightwatch.outbox.oldest.age", () => Age(backlog?.OldestLetterAt), "s", "Age of the oldest letter that waits; none: none waits.");
@@ -56,7 +56,7 @@ internal sealed class Gauges
 
     private IEnumerable<Measurement<double>> Feeds() => backlog is { } known
         ? known.LastAnswers.Select(answer => new Measurement<double>(
-            SecondsSince(answer.Value), new KeyValuePair<string, object?>(Telemetry.FeedKey, answer.Key.Replace("/members", "", StringComparison.Ordinal))))
+            SecondsSince(answer.Value), new KeyValuePair<string, object?>(Telemetry.FeedKey, MembersId.FeedOf(answer.Key))))
         : [];
 
     private IEnumerable<Measurement<double>> Age(Instant? since) => since is { } at ? [new Measurement<double>(SecondsSince(at))] : [];

@@ -13,8 +13,6 @@ namespace NightWatch.Service.Replays;
 /// <summary>Stored answers read again, the last ones kept: one look follows the other on the same runs. For one thread.</summary>
 internal sealed class StoredRuns(ForecastStore store)
 {
-    private const string OfMembers = "/members";
-
     /// <summary>A day of passes over one place.</summary>
     private const int Most = 24;
 
@@ -57,8 +55,8 @@ internal sealed class StoredRuns(ForecastStore store)
     {
         try
         {
-            return run.FeedId.EndsWith(OfMembers, StringComparison.Ordinal)
-                ? ForecastReaders.ForEnsemble(run.FeedId[..^OfMembers.Length]).ReadMembers(run.Body.Body, run.Body.RetrievedAt)
+            return MembersId.IsOne(run.FeedId)
+                ? ForecastReaders.ForEnsemble(MembersId.FeedOf(run.FeedId)).ReadMembers(run.Body.Body, run.Body.RetrievedAt)
                 : [ForecastReaders.For(run.FeedId).Read(run.Body.Body, run.Body.RetrievedAt)];
         }
         catch (Exception unreadable) when (unreadable is ForecastFormatException or ArgumentException)

@@ -32,8 +32,7 @@ internal sealed class FeedAsker(IForecastArchive archive, IFeedHolds holds, IClo
     public async Task<(IReadOnlyList<ArchivedForecast> Runs, FeedNote? Note)> MembersAsync(
         IEnsembleFeed feed, FeedCell cell, bool mayAsk, CancellationToken cancellationToken)
     {
-        // A feed may give both a forecast and members under one id.
-        var id = feed.Id + "/members";
+        var id = MembersId.Of(feed.Id);
         var runs = await archive.RunsAsync(id, cell.Key, 1, cancellationToken);
         if (!mayAsk || !await MayAskAsync(id, cell, runs, cancellationToken))
             return (runs, null);

@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
 using Microsoft.Extensions.DependencyInjection;
+using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
 using NodaTime;
 
@@ -56,6 +57,29 @@ public sealed class OperatorTests
         using var http = new HttpClient { BaseAddress = alone.Base };
         using var rebound = new HttpRequestMessage(HttpMethod.Get, "operator") { Headers = { Host = "evil.example:5380" } };
         Assert.Equal(HttpStatusCode.NotFound, (await http.SendAsync(rebound, Stop)).StatusCode);
+    }
+
+    [Fact]
+    public async Task A_feed_that_must_not_be_asked_is_shown_as_held_and_so_is_an_ensemble()
+    {
+        await using var world = await PagesWorld.StartAsync(settings =>
+        {
+            settings.Service.PagesBase = "";
+            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = ("met-norway", "open-meteo-ensemble", "private", "ops@example.org");
+        });
+        var holds = world.Parts.GetRequiredService<FeedHoldStore>();
+        var now = world.Clock.GetCurrentInstant();
+        using var visitor = new Visitor(world);
+
+        Assert.Equal(["met-norway no", "open-meteo-ensemble no"], await HoldsAsync());
+        await holds.HoldAsync("open-meteo-ensemble/members", null, now + Duration.FromHours(3), waitsForOperator: false, Stop);
+        await holds.HoldAsync("met-norway", "52.1,4.3", now + Duration.FromHours(2), waitsForOperator: false, Stop);
+
+        var (whole, one) = (now + Duration.FromHours(3), now + Duration.FromHours(2));
+        Assert.Equal([$"met-norway for 1 places, the last until {one:uuuu-MM-dd HH:mm} UTC", $"open-meteo-ensemble at all until {whole:uuuu-MM-dd HH:mm} UTC"], await HoldsAsync());
+
+        async Task<IEnumerable<string>> HoldsAsync() => (await visitor.GetAsync("operator")).Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr")
+            .Select(row => $"{row.FirstElementChild!.TextContent} {row.LastElementChild!.TextContent}");
     }
 
     [Fact]

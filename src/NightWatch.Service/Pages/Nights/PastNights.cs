@@ -17,8 +17,6 @@ namespace NightWatch.Service.Pages.Nights;
 /// <summary>A night that is over, as the last look before its end had it: later answers know what came, and would flatter the forecast.</summary>
 internal sealed partial class PastNights(VerdictStore verdicts, ForecastStore forecasts, RainStore rain, SharedSky sky, ILogger<PastNights> log)
 {
-    private const string Members = "/members";
-
     /// <summary>The plan of that look, or as much of it as is left.</summary>
     public async Task<(NightPlan Plan, NightBasis Basis)> FindAsync(Watch watch, LocalDate night, CancellationToken stop)
     {
@@ -49,7 +47,7 @@ internal sealed partial class PastNights(VerdictStore verdicts, ForecastStore fo
         if (kept.Count < look.ForecastIds.Count) return null;
         try
         {
-            var members = kept.FirstOrDefault(answer => answer.FeedId.EndsWith(Members, StringComparison.Ordinal));
+            var members = kept.FirstOrDefault(answer => MembersId.IsOne(answer.FeedId));
             ForecastSeries[] series = [.. kept.Where(answer => answer != members).Select(Read)];
             var feed = series.FirstOrDefault()?.FeedId;
             var cell = FeedCell.Of(NightEvaluation.PlaceOf(watch));
@@ -58,7 +56,7 @@ internal sealed partial class PastNights(VerdictStore verdicts, ForecastStore fo
                 Series = series.FirstOrDefault(),
                 EarlierRuns = [.. series.Skip(1).Where(run => run.FeedId == feed)],
                 SecondOpinion = series.FirstOrDefault(run => run.FeedId != feed),
-                Members = members is null ? [] : ForecastReaders.ForEnsemble(members.FeedId[..^Members.Length]).ReadMembers(members.Body.Body, members.Body.RetrievedAt),
+                Members = members is null ? [] : ForecastReaders.ForEnsemble(MembersId.FeedOf(members.FeedId)).ReadMembers(members.Body.Body, members.Body.RetrievedAt),
                 Rain = [.. (await rain.SinceAsync(cell.Key, look.At - RainLedger.LongestPast, stop)).Where(entry => entry.Hour < look.At)],
             };
         }

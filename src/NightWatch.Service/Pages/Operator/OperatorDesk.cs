@@ -6,6 +6,7 @@ using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
 using NightWatch.Store.Suppression;
 using NightWatch.Store.Watches;
+using NightWatch.Weather.Feeds;
 using NodaTime;
 using NodaTime.Text;
 
@@ -21,8 +22,7 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
     public async Task<OperatorModel> OfAsync(string? note, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        var weather = feeds.ToWeather();
-        string[] ids = [.. weather.Feeds, .. weather.Ensemble is { } ensemble ? [ensemble + "/members"] : Array.Empty<string>()];
+        string[] ids = [.. feeds.ToWeather().KeptIds()];
         var waits = await backlog.ReadAsync(ids, now, stop);
         var all = await watches.ListAsync(cancellationToken: stop);
         var held = await holds.ListAsync(now, stop);
@@ -37,9 +37,9 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
             [.. (await outbox.CountAsync(stop)).OrderBy(pair => pair.Key).Select(pair => (pair.Key.ToString(), pair.Value))],
             [.. (await outbox.ListAsync(OutboxState.Dead, MostDead, stop)).Select(entry => LineOf(entry, now))],
             [.. ids.Select(id => new FeedLine(
-                id.Replace("/members", "", StringComparison.Ordinal),
+                MembersId.FeedOf(id),
                 waits.LastAnswers.TryGetValue(id, out var at) ? $"{Ago(now - at)} ago" : "never",
-                HoldOf(held, id.Replace("/members", "", StringComparison.Ordinal))))],
+                HoldOf(held, id)))],
             [.. (await suppression.ListAsync(stop)).Select(entry => (Redaction.Of(entry.Address), entry.Code is null ? Redaction.Of(entry.Reason) : $"{entry.Code} {Redaction.Of(entry.Reason)}", Minute.Format(entry.At)))]);
     }
 

@@ -7,7 +7,7 @@ namespace NightWatch.Store.Backups;
 
 /// <summary>What a restore left.</summary>
 /// <param name="Kept">Where the database that was there before is now; null: there was none.</param>
-/// <param name="Migrations">How many scripts the restored database is behind this program; the next start runs them.</param>
+/// <param name="Migrations">How many scripts the restored database is behind this program.</param>
 public sealed record Restored(string? Kept, int Migrations);
 
 /// <summary>Backup and restore of the SQLite file. PostgreSQL has its own tools (pg_dump, pg_restore), which know it better.</summary>

@@ -26,26 +26,19 @@ public static class AerodromeReports
     {
         // Nothing to report may come as an empty body.
         if (body.IsEmpty) return [];
-        try
-        {
-            using var document = JsonDocument.Parse(body);
-            if (document.RootElement.ValueKind != JsonValueKind.Array) throw new ForecastFormatException("No list of reports.");
-            return [.. document.RootElement.EnumerateArray().Where(item => item.ValueKind == JsonValueKind.Object).Select(Report).OfType<AerodromeReport>()];
-        }
-        catch (JsonException broken)
-        {
-            throw new ForecastFormatException($"No JSON: {broken.Message}");
-        }
+        return FeedJson.Read(body, "aerodrome reports", root => root.ValueKind == JsonValueKind.Array
+            ? root.EnumerateArray().Select(Report).OfType<AerodromeReport>().ToList()
+            : throw new ForecastFormatException("aerodrome reports: the body is no list."));
     }
 
     private static AerodromeReport? Report(JsonElement item)
     {
-        if (Text(item, "icaoId") is not { Length: > 0 } station || Number(item, "obsTime") is not { } seconds || Math.Abs(seconds) > 1e11
-            || Number(item, "lat") is not { } lat || Number(item, "lon") is not { } lon)
+        if (item.TextOrNull("icaoId") is not { Length: > 0 } station || item.NumberOrNull("obsTime") is not { } seconds || Math.Abs(seconds) > 1e11
+            || item.NumberOrNull("lat") is not { } lat || item.NumberOrNull("lon") is not { } lon)
             return null;
-        var weather = (Text(item, "wxString") ?? "").Split(' ');
+        var weather = (item.TextOrNull("wxString") ?? "").Split(' ');
         return new AerodromeReport(
-            station, Instant.FromUnixTimeSeconds((long)seconds), lat, lon, ObservedSky.Of(Covers(item)), Number(item, "wgst") * MpsPerKnot, Visibility(item),
+            station, Instant.FromUnixTimeSeconds((long)seconds), lat, lon, ObservedSky.Of(Covers(item)), item.NumberOrNull("wgst") * MpsPerKnot, Visibility(item),
             weather.Any(IsWet), weather.Any(group => group.EndsWith("FG", StringComparison.Ordinal) && !group.StartsWith("VC", StringComparison.Ordinal)));
     }
 
@@ -54,22 +47,18 @@ public static class AerodromeReports
 
     private static IEnumerable<string> Covers(JsonElement item)
     {
-        var listed = item.TryGetProperty("clouds", out var clouds) && clouds.ValueKind == JsonValueKind.Array
-            ? clouds.EnumerateArray().Where(layer => layer.ValueKind == JsonValueKind.Object).Select(layer => Text(layer, "cover")).OfType<string>()
+        var listed = item.Member("clouds") is { ValueKind: JsonValueKind.Array } clouds
+            ? clouds.EnumerateArray().Select(layer => layer.TextOrNull("cover")).OfType<string>()
             : [];
         // Vertical visibility stands in a field of its own where the sky is obscured.
-        return Number(item, "vertVis") is not null ? listed.Append("VV") : listed;
+        return item.NumberOrNull("vertVis") is not null ? listed.Append("VV") : listed;
     }
 
     private static double? Visibility(JsonElement item)
     {
-        if (Number(item, "visib") is { } miles) return miles * MetresPerStatuteMile;
-        return Text(item, "visib") is { } text && double.TryParse(text.TrimEnd('+'), NumberStyles.Float, CultureInfo.InvariantCulture, out var least) && least >= 0
+        if (item.NumberOrNull("visib") is { } miles) return miles * MetresPerStatuteMile;
+        return item.TextOrNull("visib") is { } text && double.TryParse(text.TrimEnd('+'), NumberStyles.Float, CultureInfo.InvariantCulture, out var least) && least >= 0
             ? least * MetresPerStatuteMile
             : null;
     }
-
-    private static string? Text(JsonElement item, string name) => item.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
-
-    private static double? Number(JsonElement item, string name) => item.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number ? value.GetDouble() : null;
 }

@@ -82,6 +82,10 @@ public sealed class AerodromeReportsTests
     public void What_is_no_list_of_reports_is_refused(string body) => Assert.Throws<ForecastFormatException>(() => Read(body));
 
     [Fact]
+    public void A_list_whose_text_is_not_UTF_8_is_refused() => Assert.Throws<ForecastFormatException>(
+        () => AerodromeReports.Read(Encoding.Latin1.GetBytes("[ { \"icaoId\": \"F\u00FFWW\", \"obsTime\": 1812142800, \"lat\": 1, \"lon\": 1 } ]")));
+
+    [Fact]
     public void An_empty_body_has_no_reports() => Assert.Empty(Read(""));
 
     private static IReadOnlyList<AerodromeReport> Read(string body) => AerodromeReports.Read(Encoding.UTF8.GetBytes(body));

@@ -35,7 +35,7 @@ internal static class BackupCommand
             var now = shell.Clock.GetCurrentInstant();
             var restored = new SqliteBackup(path).Restore(shell.PathOf(given.GetRequiredValue(file)), now);
             shell.Say($"{path} is restored." + (restored.Kept is { } kept ? $" The database before it is {kept}." : ""));
-            if (restored.Migrations > 0) shell.Say($"It is {restored.Migrations} migrations behind this program; the next start runs them.");
+            if (restored.Migrations > 0) shell.Say($"It is {restored.Migrations} migrations behind this program; they are run now.");
             await using var database = Database.Open(path);
             await database.MigrateAsync(stop);
             var outbox = new OutboxStore(database);

@@ -11,7 +11,7 @@ using NodaTime;
 namespace NightWatch.Service.Passes;
 
 /// <summary>For a night that falls through: later nights here, tonight at the subscriber's other sites, through the same evaluation.</summary>
-internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, IClock clock, Telemetry telemetry)
+internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, Cores cores, IClock clock, Telemetry telemetry)
 {
     /// <summary>How many nights ahead are worth naming: past the fifth a night is an outlook only.</summary>
     private const int NightsAhead = 5;
@@ -34,7 +34,7 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, ICloc
         foreach (var (watch, night) in await CandidatesAsync(plan, cancellationToken))
         {
             var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
-            plans.Add(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky, telemetry).Plan);
+            plans.Add(await cores.ComputeAsync(() => Task.FromResult(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky, telemetry: telemetry).Plan)));
         }
 
         return [.. Alternatives.Rank(plan.Watch, plans).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];

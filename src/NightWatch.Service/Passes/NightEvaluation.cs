@@ -29,37 +29,29 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan, Input
     /// <param name="now">The clock reading.</param>
     /// <param name="sky">Kept between nights.</param>
     /// <param name="measured">Rain of the 72 hours before where somebody measured it; null: as the forecasts had it.</param>
-    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null)
+    /// <param name="telemetry">Times its two stages; null: nobody asks.</param>
+    public static NightEvaluation Of(
+        Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured = null, Telemetry? telemetry = null)
     {
-        var inputs = InputsOf(watch, night, forecast, now, sky, measured);
-        return new NightEvaluation(inputs, NightPlanner.Plan(inputs, sky.Ephemeris), RunsOf(forecast, inputs));
-    }
-
-    /// <summary>The same, its two stages timed.</summary>
-    public static NightEvaluation Of(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, Telemetry telemetry)
-    {
-        var inputs = InputsOf(watch, night, forecast, now, sky, measured: null);
+        var inputs = new NightInputs
+        {
+            Watch = watch,
+            Night = night,
+            Now = now,
+            Forecast = forecast.Series,
+            EarlierRuns = forecast.EarlierRuns,
+            Members = forecast.Members,
+            SecondOpinion = forecast.SecondOpinion,
+            Calibrations = forecast.Calibrations,
+            Glow = sky.GlowOf(watch.Site),
+            RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
+        };
+        var stored = forecast.Stored;
+        var runs = new InputRuns(stored.Newest, stored.SecondOpinion, stored.Earlier, stored.Members, forecast.Series?.RetrievedAt, inputs.RainBefore);
         NightSky above;
-        using (telemetry.Begin(Stage.Sky)) above = NightPlanner.SkyOf(inputs, sky.Ephemeris);
-        using (telemetry.Begin(Stage.Plan)) return new NightEvaluation(inputs, NightPlanner.Plan(inputs, above, sky.Ephemeris), RunsOf(forecast, inputs));
+        using (telemetry?.Begin(Stage.Sky)) above = NightPlanner.SkyOf(inputs, sky.Ephemeris);
+        using (telemetry?.Begin(Stage.Plan)) return new NightEvaluation(inputs, NightPlanner.Plan(inputs, above, sky.Ephemeris), runs);
     }
-
-    private static NightInputs InputsOf(Watch watch, LocalDate night, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured) => new()
-    {
-        Watch = watch,
-        Night = night,
-        Now = now,
-        Forecast = forecast.Series,
-        EarlierRuns = forecast.EarlierRuns,
-        Members = forecast.Members,
-        SecondOpinion = forecast.SecondOpinion,
-        Calibrations = forecast.Calibrations,
-        Glow = sky.GlowOf(watch.Site),
-        RainBefore = measured ?? RainLedger.Antecedent(forecast.Series, forecast.Rain, now),
-    };
-
-    private static InputRuns RunsOf(ForecastAnswer forecast, NightInputs inputs) => new(
-        forecast.Stored.Newest, forecast.Stored.SecondOpinion, forecast.Stored.Earlier, forecast.Stored.Members, forecast.Series?.RetrievedAt, inputs.RainBefore);
 
     /// <summary>Equal hashes, equal plans. Worked out when asked for: most plans are looked at and not kept.</summary>
     public string InputsHash()

@@ -192,6 +192,7 @@ internal sealed partial class PassRunner(
         switch (outcome)
         {
             case PassOutcome.Committed committed:
+                telemetry.Queued(committed.LettersQueued);
                 return new PassTally(claims.Length, committed.LettersQueued, 0, 0);
             case PassOutcome.Overtaken overtaken:
                 LogOvertaken(claims[0].Item.Key.Pass, claims[0].Item.Key.WatchId, overtaken.Why);

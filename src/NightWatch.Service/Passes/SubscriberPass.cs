@@ -20,14 +20,16 @@ internal sealed class SubscriberPass(
     {
         var now = clock.GetCurrentInstant();
         var letters = new List<(LetterDraft Draft, Letter Letter)>();
-        foreach (var kind in looks.SelectMany(look => look.Orders).GroupBy(order => order.Kind))
+        LetterOrder[] orders = [.. looks.SelectMany(look => look.Orders)];
+        var tracks = await TracksAsync(orders, now, cancellationToken);
+        foreach (var kind in orders.GroupBy(order => order.Kind))
         {
             using var render = telemetry.Begin(Stage.Render);
             var draft = new LetterDraft
             {
                 Orders = [.. BestFirst(kind)],
                 Alternatives = await alternatives.FindAsync([.. kind], forecasts, cancellationToken),
-                Tracks = await TracksAsync(kind, now, cancellationToken),
+                Tracks = tracks,
                 Now = now,
             };
             letters.Add((draft, await cores.ComputeAsync(() => writer.WriteAsync(draft, cancellationToken))));
@@ -45,9 +47,8 @@ internal sealed class SubscriberPass(
             },
             now,
             cancellationToken);
-        if (outcome is PassOutcome.Committed committed)
+        if (outcome is PassOutcome.Committed)
         {
-            telemetry.Queued(committed.LettersQueued);
             foreach (var (draft, letter) in letters) witness.Wrote(draft, letter);
         }
 

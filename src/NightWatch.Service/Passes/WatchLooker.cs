@@ -29,7 +29,7 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores core
         foreach (var night in Nights(claim.Item.Key, watch))
         {
             var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);
-            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry);
+            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry: telemetry);
             var decision = Decide(pass, memory, evaluation, now);
             if (decision.Letter is { } order) orders.Add(order);
             if (decision.Next != memory.Night) memories.Add(memory with { Night = decision.Next });

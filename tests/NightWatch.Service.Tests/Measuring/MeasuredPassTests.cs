@@ -1,12 +1,14 @@
 using System.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using NightWatch.Alerts.Policy;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
+using NightWatch.Store.Due;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -59,6 +61,18 @@ public sealed class MeasuredPassTests : IAsyncLifetime
         Assert.Equal(heard.Times("nightwatch.stage.duration{nightwatch.stage=sky}"), heard.Times("nightwatch.stage.duration{nightwatch.stage=plan}"));
         Assert.True(heard.Times("nightwatch.feed.fetch.duration{nightwatch.feed=fake,nightwatch.outcome=fresh}") > 0);
         Assert.All(heard.All, measured => Assert.True(measured.Value >= 0, measured.Series));
+    }
+
+    [Fact]
+    public async Task A_digest_is_a_letter_too_and_its_stages_are_timed()
+    {
+        var key = new DueKey(Cast.Watches[0].Id, PassKind.Digest, Noon.InZone(Cast.Watches[0].Site.Zone).Date);
+        await parts.GetRequiredService<DueStore>().ScheduleAsync([new DueItem(key, Noon, Noon + Duration.FromHours(5))], TestContext.Current.CancellationToken);
+
+        await parts.GetRequiredService<PassRunner>().RunDueAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal(1, heard.Sum("nightwatch.letter.queued{}"));
+        foreach (var stage in (string[])["sky", "plan", "render", "commit"]) Assert.True(heard.Times($"nightwatch.stage.duration{{nightwatch.stage={stage}}}") > 0, stage);
     }
 
     [Fact]

@@ -54,7 +54,7 @@ internal sealed partial class CalibrationLearner(
         var pairs = new Dictionary<CalibrationKey, List<(DatedPair, OutcomeSource)>>();
         foreach (var id in Sample(all))
         {
-            foreach (var night in (await reader.ReadAsync(id, from, null, stop)).Nights)
+            foreach (var night in (await reader.CallsAsync(id, from, stop)).Nights)
             {
                 if (night.Usable is not { } came) continue;
                 for (var lead = 0; lead <= WatchRecord.MostLeadNights; lead++)

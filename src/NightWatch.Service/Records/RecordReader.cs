@@ -17,15 +17,23 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
 
     /// <summary>What came of a watch's calls of the last year or so.</summary>
     public async Task<TrackRecord> TrackAsync(string watchId, Instant now, CancellationToken cancellationToken) =>
-        (await ReadAsync(watchId, now.InUtc().Date.PlusDays(-TrackDays), null, cancellationToken)).Track();
+        (await CallsAsync(watchId, now.InUtc().Date.PlusDays(-TrackDays), cancellationToken)).Track();
+
+    /// <summary>The nights from a date on with what was computed and what came, without what was told.</summary>
+    public Task<WatchRecord> CallsAsync(string watchId, LocalDate from, CancellationToken cancellationToken) => ReadAsync(watchId, from, Latest, [], cancellationToken);
 
     /// <summary>The nights that were looked at or of which somebody said what they were like, both ends included.</summary>
     public async Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken)
     {
-        var (first, last) = (from ?? Earliest, to ?? Latest);
+        var first = from ?? Earliest;
+        return await ReadAsync(watchId, first, to ?? Latest, await told.FromAsync(watchId, first, cancellationToken), cancellationToken);
+    }
+
+    private async Task<WatchRecord> ReadAsync(string watchId, LocalDate first, LocalDate last, IReadOnlyList<ToldMemory> memories, CancellationToken cancellationToken)
+    {
         var marks = (await verdicts.MarksAsync(watchId, first, last, withRuns: false, cancellationToken)).ToLookup(mark => mark.Night);
         var said = (await outcomes.OfWatchAsync(watchId, first, last, cancellationToken)).ToLookup(outcome => outcome.Night);
-        var known = (await told.FromAsync(watchId, first, cancellationToken)).ToDictionary(memory => memory.Night.Night, memory => memory.Night);
+        var known = memories.ToDictionary(memory => memory.Night.Night, memory => memory.Night);
         return new WatchRecord(
             watchId,
             [

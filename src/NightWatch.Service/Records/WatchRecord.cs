@@ -17,10 +17,13 @@ internal sealed record WatchRecord(string WatchId, IReadOnlyList<RecordedNight> 
     {
         probability ??= mark => mark.Probability;
         var calls = new List<ScoredCall>();
+        // Of the last night that was over when it was said and of which somebody can say what came.
+        var (over, cameBefore) = (0, (bool?)null);
         foreach (var night in Nights)
         {
+            for (; Nights[over].Night < night.Night.PlusDays(-leadNights); over++) cameBefore = Nights[over].Usable ?? cameBefore;
             if (night.Came is not { } came || night.MarkAt(leadNights) is not { } mark) continue;
-            calls.Add(new ScoredCall(WatchId, night.Night, mark.Class, probability(mark), came, CameBefore(night, leadNights)));
+            calls.Add(new ScoredCall(WatchId, night.Night, mark.Class, probability(mark), came, cameBefore));
         }
 
         return calls;
@@ -34,8 +37,4 @@ internal sealed record WatchRecord(string WatchId, IReadOnlyList<RecordedNight> 
 
     /// <summary>What letters and pages tell beside a new call.</summary>
     public TrackRecord Track() => new(Enumerable.Range(0, MostLeadNights + 1).ToDictionary(lead => lead, lead => CallsAt(lead)));
-
-    /// <summary>Of the last night that was over when it was said.</summary>
-    private bool? CameBefore(RecordedNight night, int leadNights) =>
-        Nights.LastOrDefault(past => past.Night < night.Night.PlusDays(-leadNights) && past.Usable is not null)?.Usable;
 }

@@ -16,9 +16,6 @@ internal sealed class LimitOverrides
 
     private LimitOverrides(IReadOnlyList<(string[] Path, JsonNode Value)> overrides) => this.overrides = overrides;
 
-    /// <summary>None: every watch keeps its own.</summary>
-    public static LimitOverrides None { get; } = new([]);
-
     /// <summary>There are some.</summary>
     public bool Any => overrides.Count > 0;
 

@@ -13,9 +13,6 @@ namespace NightWatch.Store.Verdicts;
 public sealed record InputRuns(
     long? Newest, long? SecondOpinion, IReadOnlyList<long> Earlier, long? Members, Instant? RetrievedAt, RainBefore Rain)
 {
-    /// <summary>No forecast at all.</summary>
-    public static InputRuns None { get; } = new(null, null, [], null, null, RainBefore.Unknown);
-
     /// <summary>Every stored answer, the deciding one first.</summary>
     public IEnumerable<long> All() =>
         [.. new[] { Newest, SecondOpinion }.OfType<long>(), .. Earlier, .. Members is { } members ? [members] : Array.Empty<long>()];

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Service.Commands.Keeping;
+using NightWatch.Service.Records;
 using NightWatch.Service.Wording;
 using NightWatch.Store.Outcomes;
-using NodaTime;
 using Spectre.Console;
 
 namespace NightWatch.Service.Commands.Records;
@@ -11,9 +11,6 @@ namespace NightWatch.Service.Commands.Records;
 /// <summary>What the nights were like: add, list.</summary>
 internal static class OutcomeCommand
 {
-    private static readonly LocalDate Earliest = new(1900, 1, 1);
-    private static readonly LocalDate Latest = new(2199, 12, 31);
-
     public static Command Create(Shell shell, Option<string?> config) => new("outcome", "What the nights were really like.") { Add(shell, config), List(shell, config) };
 
     private static Command Add(Shell shell, Option<string?> config)
@@ -46,7 +43,7 @@ internal static class OutcomeCommand
         {
             var id = given.Needed(watch);
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            var outcomes = await store.Outcomes.OfWatchAsync(id, given.GetValue(from) ?? Earliest, given.GetValue(to) ?? Latest, stop);
+            var outcomes = await store.Outcomes.OfWatchAsync(id, given.GetValue(from) ?? RecordReader.Earliest, given.GetValue(to) ?? RecordReader.Latest, stop);
             if (outcomes.Count == 0 && await store.Watches.FindAsync(id, stop) is null) throw Unknown(id);
             if (given.GetValue(json)) Document.Write(shell.Output, outcomes);
             else Draw(shell, outcomes);

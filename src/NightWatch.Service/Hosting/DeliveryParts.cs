@@ -14,7 +14,7 @@ namespace NightWatch.Service.Hosting;
 internal static class DeliveryParts
 {
     public static IServiceCollection AddDelivery(this IServiceCollection services, AllSettings settings) => services
-        .AddSingleton(settings.Webhooks).AddSingleton(settings.Bounces)
+        .AddSingleton(settings.Webhooks).AddSingleton(settings.Bounces).AddSingleton<LetterCalls>()
         .AddSingleton<IMailTransport>(parts => new ChannelTransport(
             MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()),
             new WebhookTransport(settings.Webhooks, parts.GetRequiredService<StoredLinkSigner>(), parts.GetRequiredService<IClock>())))

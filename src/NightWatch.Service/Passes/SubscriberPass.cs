@@ -12,7 +12,7 @@ namespace NightWatch.Service.Passes;
 
 /// <summary>From the looks at one subscriber's watches to letters, kept together with the state in one transaction.</summary>
 internal sealed class SubscriberPass(
-    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, Cores cores, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
+    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, LetterCalls calls, Cores cores, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
 {
     /// <summary>Writes and keeps.</summary>
     /// <returns>What became of it; overtaken: nothing was kept.</returns>
@@ -42,7 +42,7 @@ internal sealed class SubscriberPass(
                 Done = [.. looks.Select(look => look.Claim)],
                 Verdicts = [.. looks.SelectMany(look => look.Verdicts)],
                 Told = [.. looks.SelectMany(look => look.Told)],
-                Letters = [.. letters.SelectMany(written => LetterCalls.DraftsOf(written.Draft, written.Letter, writer.Head, now))],
+                Letters = [.. letters.SelectMany(written => calls.DraftsOf(written.Draft, written.Letter, now))],
                 Schedule = [.. looks.SelectMany(look => look.Schedule)],
             },
             now,

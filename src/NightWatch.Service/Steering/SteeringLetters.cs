@@ -7,7 +7,7 @@ using NodaTime;
 namespace NightWatch.Service.Steering;
 
 /// <summary>The letters that a wish calls for, ready for the outbox. Each night has its own: each carries its own calendar entry.</summary>
-internal sealed class SteeringLetters(LetterWriter writer)
+internal sealed class SteeringLetters(LetterWriter writer, LetterCalls calls)
 {
     public async Task<IReadOnlyList<OutboxDraft>> WriteAsync(IReadOnlyList<LetterOrder> orders, Instant now, CancellationToken stop)
     {
@@ -15,7 +15,7 @@ internal sealed class SteeringLetters(LetterWriter writer)
         foreach (var order in orders)
         {
             var draft = new LetterDraft { Orders = [order], Now = now };
-            drafts.AddRange(LetterCalls.DraftsOf(draft, await writer.WriteAsync(draft, stop), writer.Head, now));
+            drafts.AddRange(calls.DraftsOf(draft, await writer.WriteAsync(draft, stop), now));
         }
 
         return drafts;

@@ -7,15 +7,16 @@ using NodaTime;
 
 namespace NightWatch.Service.Webhooks;
 
-/// <summary>The outbox rows of a letter: the mail, and a call for each address that its watches name.</summary>
-internal static class LetterCalls
+/// <summary>The outbox rows of a letter: the mail, and a call for each address that its watches name, unless calls are switched off.</summary>
+internal sealed class LetterCalls(WebhookOptions options, LetterWriter writer)
 {
     /// <summary>The mail first.</summary>
-    public static IEnumerable<OutboxDraft> DraftsOf(LetterDraft draft, Letter letter, LetterHead head, Instant now)
+    public IEnumerable<OutboxDraft> DraftsOf(LetterDraft draft, Letter letter, Instant now)
     {
         WatchNight[] about = [.. draft.Orders.Select(order => new WatchNight(order.Plan.Watch.Id, order.Plan.Night))];
         var mail = OutboxDraft.Of(letter, about, now);
         yield return mail;
+        if (!options.Enabled) yield break;
         foreach (var url in draft.Orders.Select(order => order.Plan.Watch.Letters.Webhook).OfType<string>().Distinct())
         {
             yield return mail with
@@ -24,7 +25,7 @@ internal static class LetterCalls
                 MessageId = $"call.{IdOf(url)}.{mail.MessageId}",
                 Recipient = url,
                 Channel = LetterChannel.Webhook,
-                Mime = LetterCall.Body(draft, letter, head.Links),
+                Mime = LetterCall.Body(draft, letter, writer.Head.Links),
             };
         }
     }

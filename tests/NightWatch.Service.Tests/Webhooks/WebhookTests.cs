@@ -4,9 +4,14 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
+using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Policy;
+using NightWatch.Service.Forecasts;
 using NightWatch.Service.Mail;
 using NightWatch.Service.Pages.Links;
+using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
+using NightWatch.Service.Settings;
 using NightWatch.Service.Webhooks;
 using NightWatch.Store;
 using NightWatch.Store.Outbox;
@@ -111,6 +116,26 @@ public sealed class WebhookTests : IAsyncLifetime
     [InlineData("http://example.org/")]
     [InlineData("/relative")]
     public void Only_https_without_a_user_is_an_address(string url) => Assert.NotNull(WebhookTransport.WhyNot(url, allowLoopback: true));
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_call_is_queued_beside_the_mail_unless_calls_are_switched_off(bool enabled)
+    {
+        var watch = Cast.Watches[0] with { Letters = Cast.Watches[0].Letters with { Webhook = Url } };
+        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 4), new ForecastAnswer(), Now, new SharedSky()).Plan;
+        using var writer = new LetterWriter(AllSettings.ForRehearsal(Path.Combine(folder, "calls.db"), folder, seed: 1).Head(signer));
+        var draft = new LetterDraft
+        {
+            Orders = [new LetterOrder(LetterKind.Outlook, plan, new ToldNight { WatchId = watch.Id, Night = plan.Night }, Now + Duration.FromHours(9), "a test")],
+            Now = Now,
+        };
+
+        var queued = new LetterCalls(new WebhookOptions { Enabled = enabled }, writer).DraftsOf(draft, await writer.WriteAsync(draft, Cancel), Now).ToList();
+
+        Assert.Equal((LetterChannel.Mail, watch.Subscriber.Address), (queued[0].Channel, queued[0].Recipient));
+        Assert.Equal(enabled ? [(LetterChannel.Webhook, Url)] : [], queued.Skip(1).Select(call => (call.Channel, call.Recipient)));
+    }
 
     // IANA IPv4 and IPv6 special-purpose address registries; RFC 6890.
     [Theory]

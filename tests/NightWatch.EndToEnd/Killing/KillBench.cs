@@ -1,4 +1,3 @@
-using System.Text;
 using NightWatch.Alerts.Policy;
 using NightWatch.Service.Tests.Mail;
 using NightWatch.Store;
@@ -69,26 +68,6 @@ internal sealed class KillBench(PostgresDatabase? postgres = null, string? given
         await new DueStore(database).ScheduleAsync(due, TestContext.Current.CancellationToken);
     }
 
-    /// <summary>So many letters wait in the queue.</summary>
-    public async Task LettersAreQueuedAsync(int letters)
-    {
-        var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
-        await using var database = Open();
-        await database.MigrateAsync(TestContext.Current.CancellationToken);
-        var drafts = Enumerable.Range(1, letters).Select(number => new OutboxDraft
-        {
-            DedupeKey = $"outlook-{number}",
-            MessageId = $"outlook-{number}@nightwatch.example.org",
-            Kind = nameof(LetterKind.Outlook),
-            Recipient = "moraa@example.org",
-            Mime = Encoding.ASCII.GetBytes(
-                $"From: watch@nightwatch.example.org\r\nTo: moraa@example.org\r\nMessage-Id: <outlook-{number}@nightwatch.example.org>\r\nSubject: Go\r\n\r\nNight {number} is on.\r\n"),
-            NotBefore = now,
-            NotAfter = now + Duration.FromDays(1),
-        });
-        Assert.Equal(letters, await new OutboxStore(database).EnqueueAsync([.. drafts], now, TestContext.Current.CancellationToken));
-    }
-
     public async Task<IReadOnlyDictionary<OutboxState, long>> CountAsync()
     {
         await using var database = Open();
@@ -116,37 +95,48 @@ internal sealed class KillBench(PostgresDatabase? postgres = null, string? given
             TestContext.Current.CancellationToken);
     }
 
-    /// <summary>Waits, for some seconds, until a process has taken a look at a watch in hand.</summary>
-    public async Task UntilLookedAtAsync(int processId)
+    /// <summary>Waits until a process has taken a look at a watch in hand, at most <see cref="Patience"/>.</summary>
+    public async Task UntilLookedAtAsync(int processId) =>
+        Assert.True(await LooksWithinAsync(processId, Patience), $"Process {processId} took no look in hand for {Patience.TotalSeconds} s.");
+
+    /// <summary>Waits for the same, and says whether it came.</summary>
+    public async Task<bool> LooksWithinAsync(int processId, TimeSpan patience)
     {
         await using var database = Open();
-        using var look = new PeriodicTimer(TimeSpan.FromMilliseconds(4));
-        for (var tries = 0; tries < 1000 && await look.WaitForNextTickAsync(TestContext.Current.CancellationToken); tries++)
-        {
-            var claimed = await database.ReadAsync(
-                session => session.FirstAsync<long>(
-                    "SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner", new { owner = $"%/{processId}/%" }),
-                TestContext.Current.CancellationToken);
-            if (claimed > 0) return;
-        }
+        // A look takes some tens of milliseconds: what asks more seldom misses it.
+        return await HoldsWithinAsync(
+            async () => await database.ReadAsync(
+                session => session.FirstAsync<long>("SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner", new { owner = $"%/{processId}/%" }),
+                TestContext.Current.CancellationToken) > 0,
+            patience,
+            TimeSpan.FromMilliseconds(4));
     }
 
     /// <summary>Waits for something the other processes bring about, at most <see cref="Patience"/>.</summary>
     public static async Task UntilAsync(Func<Task<bool>> holds, Func<string> otherwise)
     {
-        using var patience = new CancellationTokenSource(Patience);
-        using var look = new PeriodicTimer(TimeSpan.FromMilliseconds(50));
+        if (!await HoldsWithinAsync(holds, Patience, TimeSpan.FromMilliseconds(50))) Assert.Fail(otherwise());
+    }
+
+    /// <summary>Another process gives no sign but its rows, its log and its letters: they are asked again and again.</summary>
+    private static async Task<bool> HoldsWithinAsync(Func<Task<bool>> holds, TimeSpan patience, TimeSpan every)
+    {
+        using var over = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        over.CancelAfter(patience);
+        using var look = new PeriodicTimer(every);
         while (!await holds())
         {
             try
             {
-                await look.WaitForNextTickAsync(patience.Token);
+                await look.WaitForNextTickAsync(over.Token);
             }
-            catch (OperationCanceledException)
+            catch (OperationCanceledException) when (!TestContext.Current.CancellationToken.IsCancellationRequested)
             {
-                Assert.Fail(otherwise());
+                return false;
             }
         }
+
+        return true;
     }
 
     public async ValueTask DisposeAsync()

@@ -1,8 +1,9 @@
+using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using System.Text.Json;
 using NightWatch.Service.Commands;
 using NightWatch.Service.Mail;
-using NightWatch.Service.Outbox;
 using NightWatch.Service.Settings;
 
 namespace NightWatch.Service.Tests.Settings;
@@ -15,26 +16,23 @@ public sealed class AllSettingsTests : IDisposable
 
     [Fact]
     public void The_example_binds_and_lacks_only_what_everyone_must_say_for_himself() =>
-        Assert.Equal(["Feeds:Usage", "Feeds:Contact"], AllSettings.Read(folder, Example()).Faults().Select(fault => fault.Split(' ')[0]));
+        Assert.Equal(["Feeds:Usage", "Feeds:Contact"], AllSettings.Read(folder, FromRoot("appsettings.example.json")).Faults().Select(fault => fault.Split(' ')[0]));
 
     [Fact]
     public void The_example_names_every_setting_and_shows_its_default()
     {
-        var written = AllSettings.Read(folder, Example()).Configuration;
-        foreach (var (section, defaults) in (IEnumerable<(string, object)>)
-            [
-                (DatabaseOptions.Section, new DatabaseOptions()),
-                (FeedsOptions.Section, new FeedsOptions()),
-                (MailOptions.Section, new MailOptions()),
-                (MailOptions.Section + ":Dkim", new DkimOptions()),
-                (OutboxOptions.Section, new OutboxOptions()),
-                (ServiceOptions.Section, new ServiceOptions()),
-                (ObservationsOptions.Section, new ObservationsOptions()),
-            ])
-        {
-            foreach (var property in defaults.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite && property.Name != "Dkim"))
-                Assert.Equal((section, property.Name, Convert.ToString(property.GetValue(defaults), null)), (section, property.Name, written[$"{section}:{property.Name}"]));
-        }
+        var written = AllSettings.Read(folder, FromRoot("appsettings.example.json")).Configuration;
+
+        foreach (var (key, value) in Defaults()) Assert.Equal((key, value), (key, written[key]));
+    }
+
+    [Fact]
+    public void The_readme_s_table_has_a_row_for_every_setting_and_for_nothing_else()
+    {
+        var rows = File.ReadLines(FromRoot("README.md")).SkipWhile(line => line != "## Settings").Skip(1).TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal));
+        var told = rows.Where(line => line.StartsWith("| `", StringComparison.Ordinal)).SelectMany(Keys).ToList();
+
+        Assert.Equal(Defaults().Select(setting => setting.Key).Order(StringComparer.Ordinal), told.Order(StringComparer.Ordinal));
     }
 
     [Theory]
@@ -75,6 +73,7 @@ public sealed class AllSettingsTests : IDisposable
     [InlineData("Observations", "Aerodromes", "FYWW,windhoek")]
     [InlineData("Observations", "AerodromeUrl", "nowhere")]
     [InlineData("Database", "KeepOutcomesDays", "100")]
+    [InlineData("Webhooks", "TimeoutSeconds", "61")]
     public void A_value_out_of_range_is_a_fault_that_names_its_key_and_what_is_accepted(string section, string key, string value)
     {
         File.WriteAllText(Path.Combine(folder, "appsettings.json"), """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
@@ -84,6 +83,33 @@ public sealed class AllSettingsTests : IDisposable
 
         Assert.Contains($"{section}:{key}", fault, StringComparison.Ordinal);
         Assert.Contains("accepted", fault, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Port", "70000")]
+    [InlineData("Security", "ssl")]
+    [InlineData("Security", "none")] // not on loopback
+    [InlineData("CaFile", "/no/such/file")]
+    [InlineData("UserName", "")]
+    [InlineData("PasswordFile", "")]
+    [InlineData("PasswordFile", "/no/such/file")]
+    [InlineData("Folder", " ")]
+    [InlineData("EveryMinutes", "1441")]
+    public void A_mailbox_for_reports_is_judged_once_its_server_is_named(string key, string value)
+    {
+        var secret = Path.Combine(folder, "imap");
+        File.WriteAllText(secret, "marula-7");
+        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(secret, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+        var mailbox = new Dictionary<string, string> { ["UserName"] = "watch", ["PasswordFile"] = secret, [key] = value };
+        IReadOnlyList<string> FaultsWith(string host)
+        {
+            mailbox["Host"] = host;
+            File.WriteAllText(Path.Combine(folder, "appsettings.json"), JsonSerializer.Serialize(new { Feeds = new { Order = "fake", Usage = "private" }, Bounces = mailbox }));
+            return AllSettings.Read(folder, null).Faults();
+        }
+
+        Assert.Empty(FaultsWith(""));
+        Assert.Matches($"^Bounces:{key}[: ]", Assert.Single(FaultsWith("imap.example.org")));
     }
 
     [Theory]
@@ -150,5 +176,29 @@ public sealed class AllSettingsTests : IDisposable
     public void A_named_file_that_is_not_there_is_bad_input() =>
         Assert.Contains("--config", Assert.Throws<BadInputException>(() => AllSettings.Read(folder, "none.json")).Message, StringComparison.Ordinal);
 
-    private static string Example([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../../appsettings.example.json"));
+    /// <summary>Every setting of every section with its default.</summary>
+    private static IEnumerable<(string Key, string? Value)> Defaults() =>
+        from section in typeof(AllSettings).GetProperties()
+        let name = section.PropertyType.GetField("Section")?.GetRawConstantValue() as string
+        where name is not null
+        from setting in Defaults(name, Activator.CreateInstance(section.PropertyType)!)
+        select setting;
+
+    private static IEnumerable<(string Key, string? Value)> Defaults(string section, object options) => options.GetType()
+        .GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.CanWrite)
+        .SelectMany(property => property.GetValue(options) switch
+        {
+            DkimOptions inner => Defaults($"{section}:{property.Name}", inner),
+            var value => [($"{section}:{property.Name}", Convert.ToString(value, CultureInfo.InvariantCulture))],
+        });
+
+    /// <summary>The settings of a row: only the first of them has its section before it.</summary>
+    private static IEnumerable<string> Keys(string row)
+    {
+        var names = row.Split('|')[1].Split(',', StringSplitOptions.TrimEntries).Select(name => name.Trim('`')).ToList();
+        var section = names[0][..(names[0].LastIndexOf(':') + 1)];
+        return names.Select((name, at) => at == 0 ? name : section + name);
+    }
+
+    private static string FromRoot(string name, [CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../..", name));
 }

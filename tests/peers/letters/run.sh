@@ -18,12 +18,12 @@ for package in postfix dovecot-imapd openssl python3-dkim python3-icalendar spam
 done
 [ ${#need[@]} -eq 0 ] || { apt-get update -qq; apt-get install -y -qq --no-install-recommends "${need[@]}" >/dev/null; }
 npm install --silent --no-audit --no-fund --prefix "$work/npm" html-validate@11.21.1 axe-core@4.14.1 puppeteer-core@25.16.0 >/dev/null
-dotnet build src/NightWatch.Service -v q -nologo >&2
-program=$PWD/src/NightWatch.Service/bin/Debug/net10.0/nightwatch.dll
+dotnet build src/NightWatch.Service -c Release -v q -nologo >&2
+program=$PWD/src/NightWatch.Service/bin/Release/net10.0/nightwatch.dll
 nightwatch() { dotnet "$program" "$@"; }
 
 # Postfix with folders of its own: TLS on offer, nothing leaves the machine, two mailboxes.
-free_port() { python3 -c 'import socket; s=socket.socket(); s.bind(("127.0.0.1",0)); print(s.getsockname()[1])'; }
+. .ci/services.sh
 port=$(free_port); next_hop=$(free_port); imap_port=$(free_port); caldav_port=$(free_port)
 mkdir -p "$work"/postfix/{etc,spool} "$work/service"
 install -d -o postfix "$work/postfix/data"; install -d -o nobody "$work/mail"

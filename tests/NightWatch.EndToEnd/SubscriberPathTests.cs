@@ -58,8 +58,10 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         // By keyboard alone as far as the letter.
         await TabToAsync(page, "f-place");
         await page.Keyboard.TypeAsync("35°03'00\"S 141°43'12\"E");
-        await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/new?*");
+        // Listened for before the key: to wait for the address afterwards can miss a navigation that comes between the library's look and its wait.
+        var opened = await page.RunAndWaitForResponseAsync(() => page.Keyboard.PressAsync("Enter"), answer => answer.Request.IsNavigationRequest);
+        Assert.True(opened.Status == 200 && opened.Url.Contains("/new?", StringComparison.Ordinal), opened.Url);
+        await page.WaitForFunctionAsync("() => document.readyState === 'complete' && document.getElementById('f-site-zone') !== null");
         Assert.Equal("Australia/Melbourne", await page.InputValueAsync("#f-site-zone"));
         await TabToAsync(page, "f-site-name");
         await page.Keyboard.TypeAsync("The Pink Flat");

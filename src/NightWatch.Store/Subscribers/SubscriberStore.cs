@@ -18,6 +18,8 @@ public sealed record LetterTrace(string Kind, string State, Instant CreatedAt, I
 /// <summary>What belongs to one address as a whole.</summary>
 public sealed class SubscriberStore(Database database)
 {
+    private static readonly string[] History = ["verdict", "outcome", "told_night", "due"];
+
     /// <summary>Turns a ticket into the watch it holds, with its site and what is due: all of it, or nothing.</summary>
     /// <param name="hash">SHA-256 of the token.</param>
     /// <param name="now">When.</param>
@@ -59,11 +61,11 @@ public sealed class SubscriberStore(Database database)
     public Task<bool> EraseWatchAsync(string id, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            var site = await session.FirstAsync<string>("SELECT site_id FROM watch WHERE id = @id", new { id });
+            // First, since it waits for a pass that is being committed and refuses every one after: what that pass wrote is there to be deleted then.
+            var site = await session.FirstAsync<string>("DELETE FROM watch WHERE id = @id RETURNING site_id", new { id });
             if (site is null) return false;
             await LetterQueue.SuppressAsync(session, id, "watch removed", now);
-            foreach (var table in (string[])["verdict", "outcome", "told_night", "due"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id = @id", new { id });
-            await session.ExecuteAsync("DELETE FROM watch WHERE id = @id", new { id });
+            foreach (var table in History) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id = @id", new { id });
             await session.ExecuteAsync("DELETE FROM site WHERE id = @site AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @site)", new { site });
             return true;
         },
@@ -78,22 +80,29 @@ public sealed class SubscriberStore(Database database)
             {
                 // Freed pages are overwritten too, so that nothing can be read out of the file afterwards.
                 if (database.Kind == DatabaseKind.Sqlite) await session.ExecuteAsync("PRAGMA secure_delete = ON");
-                var values = new { address };
-                const string own = "(SELECT id FROM watch WHERE address = @address)";
+                // First, as above; in the order in which passes lock them.
+                await session.QueryAsync<string>($"SELECT id FROM watch WHERE address = @address ORDER BY id {session.Dialect.ForUpdateOf("watch")}", new { address });
+                var watches = await session.QueryAsync<Gone>("DELETE FROM watch WHERE address = @address RETURNING id, site_id", new { address });
+                var values = new { address, ids = watches.Select(watch => watch.Id).ToArray() };
+                var own = session.Dialect.InIds;
                 // Also what went to a web address of theirs.
-                await session.ExecuteAsync($"DELETE FROM outbox WHERE lower(recipient) = @address OR id IN (SELECT outbox_id FROM outbox_about WHERE watch_id IN {own})", values);
-                foreach (var table in (string[])["verdict", "outcome", "told_night", "due"])
-                    await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id IN {own}", values);
-                var sites = await session.QueryAsync<string>("SELECT DISTINCT site_id FROM watch WHERE address = @address", values);
-                var watches = await session.ExecuteAsync("DELETE FROM watch WHERE address = @address", values);
-                foreach (var id in sites) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
+                await session.ExecuteAsync($"DELETE FROM outbox WHERE lower(recipient) = @address OR id IN (SELECT outbox_id FROM outbox_about WHERE watch_id {own})", values);
+                foreach (var table in History) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id {own}", values);
+                foreach (var id in watches.Select(watch => watch.SiteId).Distinct()) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
                 foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);
-                return watches;
+                return watches.Count;
             },
             cancellationToken);
         // What was deleted also stands in the log of changes until that is folded into the file.
         if (database.Kind == DatabaseKind.Sqlite) await database.ReadAsync(session => session.ExecuteAsync("PRAGMA wal_checkpoint(TRUNCATE)"), cancellationToken);
         return gone;
+    }
+
+    private sealed class Gone
+    {
+        public required string Id { get; init; }
+
+        public required string SiteId { get; init; }
     }
 
     private sealed class Row

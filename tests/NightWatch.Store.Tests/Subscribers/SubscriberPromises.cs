@@ -5,6 +5,7 @@ using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
 using NightWatch.Store.Suppression;
 using NightWatch.Store.Tests.Databases;
+using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -109,6 +110,52 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         Assert.True(await subscribers.EraseWatchAsync("stars", Given.Now, Cancel));
         Assert.Null(await new SiteStore(Database).FindAsync(first.Site.Id, Cancel));
         Assert.False(await subscribers.EraseWatchAsync("core", Given.Now, Cancel));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task What_a_pass_writes_while_its_watch_is_erased_goes_with_it(bool account)
+    {
+        var watch = await Given.SavedWatchAsync(Database);
+        var subscribers = new SubscriberStore(Database);
+        TaskCompletionSource holds = new(TaskCreationOptions.RunContinuationsAsynchronously), goes = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+        // As a pass commits: it holds its watch, then writes.
+        var pass = Database.WriteAsync(
+            async session =>
+            {
+                await session.QueryAsync<string>($"SELECT id FROM watch WHERE id = @id {session.Dialect.ForShare}", new { id = watch.Id });
+                holds.TrySetResult();
+                await goes.Task;
+                await VerdictStore.AddAsync(session, Given.Verdict());
+                return await LetterQueue.AddAsync(session, [Given.Letter("k1", recipient: watch.Subscriber.Address, about: new WatchNight(watch.Id, Given.Night))], Given.Now);
+            },
+            Cancel);
+        await holds.Task;
+        var erased = account ? subscribers.EraseAsync(watch.Subscriber.Key(), Cancel) : AsOneAsync(subscribers.EraseWatchAsync(watch.Id, Given.Now, Cancel));
+        if (Database.Kind == DatabaseKind.PostgreSql) await SomebodyWaitsAsync();
+        goes.SetResult();
+
+        Assert.Equal(1, await pass);
+        Assert.Equal(1, await erased);
+        Assert.Empty(await new VerdictStore(Database).OfNightAsync(watch.Id, Given.Night, Cancel));
+        var letters = await new OutboxStore(Database).ListAsync(null, 5, Cancel);
+        if (account) Assert.Empty(letters);
+        else Assert.Equal(OutboxState.Suppressed, Assert.Single(letters).State);
+
+        static async Task<int> AsOneAsync(Task<bool> erasing) => await erasing ? 1 : 0;
+    }
+
+    // Until a lock is waited for in this database; the server's own statement timeout bounds nothing here, so the tries do.
+    private async Task SomebodyWaitsAsync()
+    {
+        for (var tries = 0; tries < 5000; tries++)
+        {
+            if (await Database.ReadAsync(session => session.FirstAsync<long>("SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'"), Cancel) > 0) return;
+        }
+
+        Assert.Fail("Nobody waits for the watch that the pass holds.");
     }
 
     [Fact]

@@ -4,11 +4,16 @@ namespace NightWatch.Sky.Places;
 
 /// <summary>
 /// Reads a skyline from plain text: a line a point, azimuth and altitude in degrees, between them a comma, a semicolon or a tab. Blank
-/// lines and what follows a # are passed over, and so is a first line of words.
+/// lines and what follows a # are passed over, and so is a heading such as "azimuth, altitude" before the first point.
 /// </summary>
 public static class HorizonCsv
 {
     private static readonly char[] Separators = ['\t', ';', ','];
+
+    // What the two columns may be called, with their unit or without.
+    private static readonly string[] AzimuthNames = ["azimuth", "az", "azi", "bearing", "direction"];
+    private static readonly string[] AltitudeNames = ["altitude", "alt", "elevation", "el", "height", "horizon"];
+    private static readonly string[] Units = ["", "deg", "degree", "degrees", "\u00B0"];
 
     /// <summary>Reads a skyline.</summary>
     /// <param name="text">The lines.</param>
@@ -23,13 +28,11 @@ public static class HorizonCsv
         {
             var fields = FieldsOf(line);
             if (fields.Length == 0) continue;
-            if (mayBeHeading && fields.All(IsWords))
-            {
-                mayBeHeading = false;
-                continue;
-            }
-
+            var isFirst = mayBeHeading;
             mayBeHeading = false;
+            if (isFirst && IsHeading(fields)) continue;
+            if (isFirst && fields.Length == 2 && fields.All(IsWords))
+                throw Refused(number, $"'{fields[0]}' and '{fields[1]}' are neither a point nor a heading; accepted: azimuth and altitude in degrees, before them one heading such as azimuth,altitude");
             Add(points, PointOf(fields, number), number);
         }
 
@@ -41,6 +44,15 @@ public static class HorizonCsv
         var hash = line.IndexOf('#', StringComparison.Ordinal);
         var content = (hash < 0 ? line : line[..hash]).Trim().TrimStart('\uFEFF');
         return content.Length == 0 ? [] : content.Split(Array.Find(Separators, content.Contains), StringSplitOptions.TrimEntries);
+    }
+
+    private static bool IsHeading(string[] fields) => fields.Length == 2 && IsNamed(fields[0], AzimuthNames) && IsNamed(fields[1], AltitudeNames);
+
+    // "Azimuth", "azimuth_deg", "azimuth (°)", "AzimuthDeg".
+    private static bool IsNamed(string field, string[] names)
+    {
+        var word = string.Concat(field.ToLowerInvariant().Where(c => char.IsLetter(c) || c == '\u00B0'));
+        return names.Any(name => word.StartsWith(name, StringComparison.Ordinal) && Units.Contains(word[name.Length..]));
     }
 
     private static bool IsWords(string field) => field.Length > 0 && field.Any(char.IsLetter) && !TryNumber(field, out _);

@@ -1,25 +1,20 @@
 using System.Net;
+using NightWatch.Service.Pages.Security;
 
 namespace NightWatch.Service.Measuring;
 
 /// <summary>Who may read the metrics: this machine, and the addresses and networks that the operator names.</summary>
 internal sealed class MetricsReaders(string setting)
 {
-    /// <summary>What proxies add, and what is left of it once the headers of a trusted one have been taken for true.</summary>
-    private static readonly string[] Forwarded = ["X-Forwarded-For", "X-Original-For", "Forwarded"];
-
     private readonly IPNetwork[] networks = [.. Parts(setting).Select(part => NetworkOf(part)!.Value)];
 
     /// <returns>The first part of the setting that is no address and no network; null: all of them are.</returns>
     public static string? Fault(string setting) => Parts(setting).FirstOrDefault(part => NetworkOf(part) is null);
 
-    /// <summary>
-    /// Whether a request may be answered. One that came through a proxy may not, whoever sent it: a proxy on this machine looks
-    /// like this machine.
-    /// </summary>
+    /// <summary>Whether a request may be answered. One that came through a proxy may not, whoever sent it.</summary>
     public bool May(HttpContext http)
     {
-        if (Forwarded.Any(http.Request.Headers.ContainsKey)) return false;
+        if (RequestOrigin.IsForwarded(http)) return false;
         if (http.Connection.RemoteIpAddress is not { } address) return false;
         if (address.IsIPv4MappedToIPv6) address = address.MapToIPv4();
         return IPAddress.IsLoopback(address) || networks.Any(network => network.Contains(address));

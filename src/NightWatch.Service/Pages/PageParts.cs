@@ -1,4 +1,3 @@
-using System.Net;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.DataProtection.KeyManagement;
 using Microsoft.AspNetCore.Http.Features;
@@ -84,6 +83,7 @@ internal static class PageParts
         app.UseExceptionHandler(failed => failed.Run(ErrorPages.FailedAsync));
         app.UseStatusCodePages(context => ErrorPages.EmptyAsync(context.HttpContext));
         if (root.Base is null) app.Use(OnlyHereAsync);
+        app.Use(ReadHeadAsync);
         app.UseRouting();
 
         app.Services.GetRequiredService<PageAssets>().Map(app);
@@ -100,10 +100,25 @@ internal static class PageParts
         pages.MapGet("/sources", () => PageResult.Of<SourcesPage>(new Dictionary<string, object?>()));
     }
 
+    // HEAD is GET without the body (RFC 9110, 9.3.2), which the server leaves out by the method that was sent.
+    private static async Task ReadHeadAsync(HttpContext context, RequestDelegate next)
+    {
+        var sent = context.Request.Method;
+        if (HttpMethods.IsHead(sent)) context.Request.Method = HttpMethods.Get;
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            context.Request.Method = sent;
+        }
+    }
+
     // Without PagesBase nobody has said that the pages are for others.
     private static Task OnlyHereAsync(HttpContext context, RequestDelegate next)
     {
-        if (context.Connection.RemoteIpAddress is null || IPAddress.IsLoopback(context.Connection.RemoteIpAddress) || context.Request.Path.StartsWithSegments("/health") || context.Request.Path.StartsWithSegments(MetricsEndpoint.Path)) return next(context);
+        if (RequestOrigin.IsThisMachine(context) || context.Request.Path.StartsWithSegments("/health") || context.Request.Path.StartsWithSegments(MetricsEndpoint.Path)) return next(context);
         context.Response.StatusCode = StatusCodes.Status404NotFound;
         return Task.CompletedTask;
     }

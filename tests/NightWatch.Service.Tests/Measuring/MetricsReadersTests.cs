@@ -23,6 +23,9 @@ public sealed class MetricsReadersTests
     [InlineData("X-Forwarded-For")]
     [InlineData("X-Original-For")]
     [InlineData("Forwarded")]
+    [InlineData("X-Forwarded-Host")]
+    [InlineData("X-Real-IP")]
+    [InlineData("Via")]
     public void Nobody_may_through_a_proxy_which_would_look_like_this_machine(string header)
     {
         var http = From("127.0.0.1");

@@ -59,6 +59,24 @@ public sealed class OperatorTests
         Assert.Equal(HttpStatusCode.NotFound, (await http.SendAsync(rebound, Stop)).StatusCode);
     }
 
+    [Theory]
+    [InlineData("X-Forwarded-For", "")]
+    [InlineData("X-Forwarded-Host", "")]
+    [InlineData("X-Real-IP", "")]
+    [InlineData("Forwarded", "")]
+    [InlineData("Via", "")]
+    [InlineData("X-Forwarded-For", "127.0.0.1")] // its header is taken for true, and leaves another
+    public async Task Pages_for_this_machine_are_for_nobody_behind_a_proxy_on_it(string header, string trusted)
+    {
+        await using var alone = await PagesWorld.StartAsync(settings => (settings.Service.PagesBase, settings.Service.TrustedProxies) = ("", trusted));
+        using var http = new HttpClient { BaseAddress = alone.Base };
+        Assert.Equal(HttpStatusCode.OK, (await http.GetAsync("sign-in", Stop)).StatusCode);
+
+        http.DefaultRequestHeaders.TryAddWithoutValidation(header, "127.0.0.1");
+        foreach (var path in (string[])["", "sign-in", "operator"]) Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(path, Stop)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await http.GetAsync("health/live", Stop)).StatusCode);
+    }
+
     [Fact]
     public async Task A_feed_that_must_not_be_asked_is_shown_as_held_and_so_is_an_ensemble()
     {

@@ -87,6 +87,29 @@ public sealed class PageSecurityTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task HEAD_is_answered_as_GET_without_the_body_and_changes_nothing()
+    {
+        using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = world.Base };
+        var before = await world.EverythingKeptAsync();
+        var paths = Routes("GET").Select(route => Filled(route, Cast.Watches[0].Id)).Append("/no-such-page").ToArray();
+        Assert.Contains("/health/live", paths.Select(path => path.Split('?')[0]));
+
+        foreach (var path in paths)
+        {
+            using var get = await http.GetAsync(path, TestContext.Current.CancellationToken);
+            using var request = new HttpRequestMessage(HttpMethod.Head, path);
+            using var head = await http.SendAsync(request, TestContext.Current.CancellationToken);
+            Assert.True(get.StatusCode == head.StatusCode, $"{path}: GET {get.StatusCode}, HEAD {head.StatusCode}");
+            Assert.Equal(get.Content.Headers.ContentType, head.Content.Headers.ContentType);
+            Assert.Empty(await head.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+        }
+
+        Assert.Equal(before, await world.EverythingKeptAsync());
+        using var unread = new HttpRequestMessage(HttpMethod.Head, "/sign-out");
+        Assert.Equal(HttpStatusCode.MethodNotAllowed, (await http.SendAsync(unread, TestContext.Current.CancellationToken)).StatusCode);
+    }
+
+    [Fact]
     public async Task No_form_is_taken_that_another_site_sends()
     {
         using var visitor = new Visitor(world);

@@ -5,6 +5,7 @@ using System.Text;
 using NightWatch.Service.Mail;
 using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
+using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Subscribers;
@@ -19,8 +20,6 @@ namespace NightWatch.Service.Pages.Operator;
 internal sealed class OperatorGate(ServiceOptions options, PageRoot root, RationStore rations, StoredLinkSigner signer, IClock clock) : IEndpointFilter
 {
     private static readonly Ration[] WrongKeys = [new(Duration.FromHours(1), 20)];
-
-    private static readonly string[] Forwarders = ["X-Forwarded-For", "X-Forwarded-Host", "X-Real-IP", "Forwarded", "Via"];
 
     private readonly byte[]? key = options.OperatorKeyFile.Length > 0 ? SHA256.HashData(Encoding.UTF8.GetBytes(SecretFile.Read(options.OperatorKeyFile))) : null;
 
@@ -37,8 +36,7 @@ internal sealed class OperatorGate(ServiceOptions options, PageRoot root, Ration
 
     /// <summary>From this machine, not through a proxy, and asked for under a name of this machine (not one that a foreign page made point here).</summary>
     public static bool IsHere(HttpContext http) =>
-        http.Connection.RemoteIpAddress is { } remote && IPAddress.IsLoopback(remote)
-        && !Forwarders.Any(http.Request.Headers.ContainsKey)
+        RequestOrigin.IsThisMachine(http)
         && (http.Request.Host.Host is "localhost" || (IPAddress.TryParse(http.Request.Host.Host.Trim('[', ']'), out var host) && IPAddress.IsLoopback(host)));
 
     private static IResult Ask(HttpContext http)

@@ -1,3 +1,4 @@
+using NightWatch.Store.Connections;
 using NodaTime;
 
 namespace NightWatch.Store.Subscribers;
@@ -8,6 +9,10 @@ public readonly record struct Ration(Duration Within, int Most);
 /// <summary>Rations what strangers may cause (letters to an address, letters from a network), over all processes alike.</summary>
 public sealed class RationStore(Database database)
 {
+    /// <summary>How many were taken of a key since an instant.</summary>
+    public Task<long> CountAsync(string key, Instant since, Instant now, CancellationToken cancellationToken = default) =>
+        database.ReadAsync(session => UsedAsync(session, key, since, now), cancellationToken);
+
     /// <summary>Takes one, if every ration allows it.</summary>
     /// <param name="key">Of what; a keyed hash where it stands for a person.</param>
     /// <param name="rations">All must allow it.</param>
@@ -21,12 +26,14 @@ public sealed class RationStore(Database database)
             if (database.Kind == DatabaseKind.PostgreSql) await session.ExecuteAsync("SELECT pg_advisory_xact_lock(hashtextextended(@key, 0))", new { key });
             foreach (var ration in rations)
             {
-                var used = await session.FirstAsync<long>("SELECT count(*) FROM ration WHERE key = @key AND at > @from AND at <= @now", new { key, from = now - ration.Within, now });
-                if (used >= ration.Most) return false;
+                if (await UsedAsync(session, key, now - ration.Within, now) >= ration.Most) return false;
             }
 
             await session.ExecuteAsync("INSERT INTO ration (key, at) VALUES (@key, @now)", new { key, now });
             return true;
         },
         cancellationToken);
+
+    private static Task<long> UsedAsync(Session session, string key, Instant from, Instant now) =>
+        session.FirstAsync<long>("SELECT count(*) FROM ration WHERE key = @key AND at > @from AND at <= @now", new { key, from, now });
 }

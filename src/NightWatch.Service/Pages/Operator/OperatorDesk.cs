@@ -1,4 +1,5 @@
 using NightWatch.Service.Mail;
+using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Forecasts;
@@ -13,7 +14,7 @@ using NodaTime.Text;
 namespace NightWatch.Service.Pages.Operator;
 
 /// <summary>What the operator sees.</summary>
-internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, SuppressionStore suppression, FeedsOptions feeds, IClock clock)
+internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
 {
     private const int MostDead = 100;
 
@@ -25,6 +26,7 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
         string[] ids = [.. feeds.ToWeather().KeptIds()];
         var waits = await backlog.ReadAsync(ids, now, stop);
         var all = await watches.ListAsync(cancellationToken: stop);
+        var asked = await rations.LastHourAsync(now, stop);
         var held = await holds.ListAsync(now, stop);
         return new OperatorModel(
             note,
@@ -33,6 +35,7 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
                 ("Watches", $"{Figure(all.Count)}, {Figure(all.Count(watch => watch.IsPausedAt(now)))} of them resting"),
                 ("Looks that are due", waits.OldestDueAt is { } due ? $"{Figure(waits.DueOpen)}, the oldest for {Ago(now - due)}" : "0"),
                 ("Oldest letter that waits", waits.OldestLetterAt is { } letter ? $"written {Ago(now - letter)} ago" : "none waits"),
+                ("Letters for sign-up and sign-in, last hour", asked < MailRations.MostAnHour ? $"{Figure(asked)} of at most {Figure(MailRations.MostAnHour)}" : $"{Figure(asked)}: as many as may be, so more are refused"),
             ],
             [.. (await outbox.CountAsync(stop)).OrderBy(pair => pair.Key).Select(pair => (pair.Key.ToString(), pair.Value))],
             [.. (await outbox.ListAsync(OutboxState.Dead, MostDead, stop)).Select(entry => LineOf(entry, now))],

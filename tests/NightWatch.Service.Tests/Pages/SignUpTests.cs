@@ -52,6 +52,22 @@ public sealed class SignUpTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_nights_beside_an_unfinished_form_go_by_the_limits_that_are_typed()
+    {
+        using var visitor = new Visitor(world);
+        var form = await visitor.GetAsync($"new?place={Uri.EscapeDataString(Visitor.Place)}&name=Spot");
+
+        // The elevation is not there yet.
+        Assert.Contains("dark window of at least 1 h 30 min", await AheadAsync(), StringComparison.Ordinal);
+        Assert.Contains("dark window of at least 3 h,", await AheadAsync(("limits.usableRunMin", "180")), StringComparison.Ordinal);
+        Assert.NotEqual(await AheadAsync(), await AheadAsync(("limits.minAltitudeDeg", "60")));
+        Assert.Equal(await AheadAsync(), await AheadAsync(("limits.minAltitudeDeg", "1000"))); // told beside its field
+
+        async Task<string> AheadAsync(params (string, string)[] typed) =>
+            (await visitor.SubmitAsync(form.Page, "form[action$='/new']", [.. typed, ("site.position.elevationM", ""), ("do", "look")])).Page.QuerySelector("#ahead")!.TextContent;
+    }
+
+    [Fact]
     public async Task A_confirmation_works_once_and_for_two_days()
     {
         using var visitor = new Visitor(world);

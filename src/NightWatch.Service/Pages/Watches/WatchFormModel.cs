@@ -35,6 +35,13 @@ public sealed record WatchFormModel(WatchForm Form, IReadOnlyList<string> Near, 
         var blank = BlankWatch.At(position.LatitudeDeg, position.LongitudeDeg, "draft");
         var values = new FormValues();
         foreach (var name in (string[])["subject.kind", "subject.longitudeDeg", "subject.name", "subject.rightAscensionDeg", "subject.declinationDeg"]) values[name] = form.Values[name];
-        return WatchForm.WithSubject(blank with { Site = blank.Site with { Zone = zone } }, values);
+        var draft = blank with { Site = blank.Site with { Zone = zone } };
+        var limits = draft.Limits with
+        {
+            MinAltitudeDeg = form.Values.Number("limits.minAltitudeDeg") ?? draft.Limits.MinAltitudeDeg,
+            UsableRunMin = form.Values.Number("limits.usableRunMin") ?? draft.Limits.UsableRunMin,
+        };
+        // A limit that cannot be is told beside its field; the nights are those of the default then.
+        return WatchForm.WithSubject(draft with { Limits = limits }, values) ?? WatchForm.WithSubject(draft, values);
     }
 }

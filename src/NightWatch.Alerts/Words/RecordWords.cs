@@ -24,7 +24,8 @@ public static class RecordWords
     /// <summary>"go", "marginal", "no-go".</summary>
     public static string Class(VerdictClass verdict) => VerdictWords.Of(verdict).ToLowerInvariant();
 
-    private static string Ahead(int? leadNights) => leadNights switch
+    /// <summary>"on the day", "1 night ahead", "2 nights ahead"; null: "on the last look before the night".</summary>
+    public static string Ahead(int? leadNights) => leadNights switch
     {
         null => "on the last look before the night",
         0 => "on the day",

@@ -4,7 +4,7 @@ using NightWatch.Planning.Verdicts;
 namespace NightWatch.Alerts.Words;
 
 /// <summary>Verdicts, factors and severities in words.</summary>
-internal static class VerdictWords
+public static class VerdictWords
 {
     /// <summary>"GO", "MARGINAL", "NO-GO".</summary>
     public static string Of(VerdictClass verdict) => verdict switch
@@ -12,6 +12,14 @@ internal static class VerdictWords
         VerdictClass.Go => "GO",
         VerdictClass.Marginal => "MARGINAL",
         _ => "NO-GO",
+    };
+
+    /// <summary>"go", "marginal", "nogo": the word of the style sheets.</summary>
+    public static string StyleOf(VerdictClass verdict) => verdict switch
+    {
+        VerdictClass.Go => "go",
+        VerdictClass.Marginal => "marginal",
+        _ => "nogo",
     };
 
     /// <summary>"82 %".</summary>

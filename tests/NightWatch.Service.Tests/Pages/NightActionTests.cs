@@ -6,6 +6,7 @@ using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Pages.Nights;
 using NightWatch.Service.Rehearsal;
+using NightWatch.Service.Wording;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NodaTime;
@@ -92,6 +93,22 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
 
         Assert.Equal(HttpStatusCode.SeeOther, (await PostAsync(snooze, ("again", "1"))).StatusCode);
         Assert.False(await IsSnoozedAsync());
+    }
+
+    [Fact]
+    public async Task A_paused_or_resting_watch_says_so_on_its_night_and_where_to_take_it_up_again()
+    {
+        var watch = Flat with { Id = "resting-flat" };
+        Assert.DoesNotContain("This watch", await PageAsync(watch), StringComparison.Ordinal);
+        Assert.Contains("This watch is paused: no letters come about this night, unless you take it up again on <a href=\"/watches\">your watches</a>.", await PageAsync(watch with { Paused = true }), StringComparison.Ordinal);
+        Assert.Contains($"This watch rests until {LocalText.Date(Tonight.PlusDays(2))}: no letters", await PageAsync(watch with { PausedUntil = Tonight.PlusDays(2) }), StringComparison.Ordinal);
+        Assert.DoesNotContain("This watch", await PageAsync(watch with { PausedUntil = Tonight }), StringComparison.Ordinal); // looks again by then
+
+        async Task<string> PageAsync(Watch kept)
+        {
+            await world.PutAsync(kept);
+            return await http.GetStringAsync(world.Links.Night(kept, Tonight), Stop);
+        }
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using NightWatch.Alerts.Letters;
+using NightWatch.Alerts.Words;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Commands;
@@ -43,7 +44,7 @@ internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, T
             watch.Id,
             watch.Site.Name,
             $"{WatchFields.Coordinates(watch.Site.Position)}; {SubjectNames.TitleOf(watch.Subject)}",
-            StateOf(watch, now),
+            watch.IsPausedAt(now) ? WatchState.RestOf(watch) : "looks every day",
             !watch.IsPausedAt(now),
             LocalDatePattern.Iso.Format(today.PlusDays(1)),
             links.Season(watch)!.PathAndQuery,
@@ -51,22 +52,14 @@ internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, T
             [
                 .. (await verdicts.LatestAsync(watch.Id, from, stop)).Select(record => new ComingNight(
                     Day.Format(record.Night),
-                    WordOf(record.Verdict.Class),
-                    StyleOf(record.Verdict.Class),
+                    VerdictWords.Of(record.Verdict.Class),
+                    VerdictWords.StyleOf(record.Verdict.Class),
                     Says(record.Verdict, watch.Site.Zone),
                     links.Night(watch, record.Night)!.PathAndQuery,
                     links.Snooze(watch, record.Night)!.PathAndQuery,
                     memories.TryGetValue(record.Night, out var memory) && memory.Night.Snoozed)),
             ]);
     }
-
-    private static string StateOf(Watch watch, Instant now) => watch.Paused ? "is paused"
-        : watch.IsPausedAt(now) ? $"rests until {LocalText.Date(watch.PausedUntil!.Value)}"
-        : "looks every day";
-
-    private static string WordOf(VerdictClass verdict) => verdict switch { VerdictClass.Go => "GO", VerdictClass.Marginal => "MARGINAL", _ => "NO-GO" };
-
-    private static string StyleOf(VerdictClass verdict) => verdict switch { VerdictClass.Go => "go", VerdictClass.Marginal => "marginal", _ => "nogo" };
 
     private static string Says(Verdict verdict, DateTimeZone zone) => verdict.Run is { } run
         ? FormattableString.Invariant($"{verdict.Probability.Value * 100:0} % likely, {LocalText.Clock(run.Start, zone)} to {LocalText.Clock(run.End, zone)}")

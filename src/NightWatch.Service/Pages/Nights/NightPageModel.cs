@@ -4,6 +4,7 @@ using NightWatch.Alerts.Pictures;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Pages.Watches;
 using NightWatch.Service.Wording;
 using NodaTime;
 using NodaTime.Text;
@@ -24,6 +25,9 @@ public sealed record NightPageModel
 
     /// <summary>No letters about it, as the subscriber wished.</summary>
     public required bool IsSnoozed { get; init; }
+
+    /// <summary>"is paused", "rests until Fri 4 Jun" where the watch does not look at the night; null: it does, or the night is over.</summary>
+    public string? Rest { get; init; }
 
     /// <summary>"Fri 4–Sat 5 Jun, The threshing floor", for the window's title.</summary>
     public required string Title { get; init; }
@@ -94,6 +98,7 @@ public sealed record NightPageModel
             Basis = found.Basis,
             IsOver = found.IsOver,
             IsSnoozed = found.Told.Snoozed,
+            Rest = !found.IsOver && plan.Watch.IsPausedOn(plan.Night) ? WatchState.RestOf(plan.Watch) : null,
             WrittenAt = LocalText.DayTime(found.Now, zone),
             Now = found.Now,
             Chart = NightChart.Svg(plan),

@@ -1,5 +1,6 @@
 using System.Data.Common;
 using NightWatch.Alerts.Letters.Views;
+using NightWatch.Alerts.Words;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Passes;
@@ -73,7 +74,7 @@ internal sealed class StatusDesk(Ticker ticker, BacklogStore backlogs, Calibrati
         new(feed, backlog.LastAnswers.TryGetValue(feed, out var at) ? $"answered {Ago(now - at)} ago" : "has not answered yet");
 
     private static StatusCalibration Learnt(Calibration one) =>
-        new(one.For.FeedId, one.For.LeadNights switch { 0 => "on the day", 1 => "1 night ahead", var nights => FormattableString.Invariant($"{nights} nights ahead") }, one.Why);
+        new(one.For.FeedId, RecordWords.Ahead(one.For.LeadNights), one.Why);
 
     private static string Say(Instant now) => LocalText.DayTime(now, DateTimeZone.Utc);
 

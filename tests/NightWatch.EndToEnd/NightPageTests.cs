@@ -122,6 +122,11 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
         Assert.NotEqual(before, await tab.Page.Locator("#night-chart .at").TextContentAsync());
 
         await tab.Profile.SetOfflineAsync(false);
+        // A service that fails for a while leaves the copy where it is, and shows it.
+        await World.SpoilAsync("told_night");
+        await tab.Page.ReloadAsync();
+        Assert.Equal("MARGINAL", await tab.Page.Locator(".call-word").TextContentAsync());
+        await World.MendAsync("told_night");
         await World.Parts.GetRequiredService<WatchStore>().RemoveAsync(watch.Id, World.Clock.GetCurrentInstant(), Stop);
         await tab.Page.ReloadAsync();
         Assert.Contains("opens nothing", await tab.Page.Locator("h1").TextContentAsync(), StringComparison.Ordinal);

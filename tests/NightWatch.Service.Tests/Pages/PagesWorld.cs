@@ -90,6 +90,22 @@ internal sealed class PagesWorld : IAsyncDisposable
         return text.ToString();
     }
 
+    /// <summary>Takes a table away, so that every page that reads it fails.</summary>
+    public Task SpoilAsync(string table) => ChangeAsync($"ALTER TABLE {table} RENAME TO {table}_away");
+
+    /// <summary>Gives it back.</summary>
+    public Task MendAsync(string table) => ChangeAsync($"ALTER TABLE {table}_away RENAME TO {table}");
+
+    private async Task ChangeAsync(string statement)
+    {
+        await using var connection = new SqliteConnection($"Data Source={Parts.GetRequiredService<Database>().Description}");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+#pragma warning disable CA2100 // The names are the tests' own.
+        await using var command = new SqliteCommand(statement, connection);
+#pragma warning restore CA2100
+        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
+    }
+
     /// <summary>The service's own parts.</summary>
     public IServiceProvider Parts => app.Services;
 

@@ -15,18 +15,21 @@ async function keep(request, response) {
 }
 
 async function night(request) {
+  const cache = await caches.open(NIGHTS);
+  let response;
   try {
-    const response = await fetch(request);
-    const cache = await caches.open(NIGHTS);
-    await cache.delete(request);
-    // A link that opens nothing any more (deleted, unsubscribed, another address) leaves no copy behind.
-    if (response.ok) await keep(request, response.clone());
-    return response;
+    response = await fetch(request);
   } catch (offline) {
-    const kept = await (await caches.open(NIGHTS)).match(request);
+    const kept = await cache.match(request);
     if (kept) return kept;
     throw offline;
   }
+  // A service or proxy that fails for a while is as good as no signal.
+  if (response.status >= 500) return (await cache.match(request)) ?? response;
+  // A link that opens nothing any more (deleted, unsubscribed, another address) leaves no copy behind.
+  if (response.ok || response.status === 404 || response.status === 410) await cache.delete(request);
+  if (response.ok) await keep(request, response.clone());
+  return response;
 }
 
 async function file(request) {

@@ -6,9 +6,13 @@ using Microsoft.Playwright;
 using MimeKit;
 using NightWatch.EndToEnd.Browsing;
 using NightWatch.Service.Passes;
+using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Tests.Pages;
+using NightWatch.Store.Outbox;
+using NightWatch.Store.Suppression;
 using NightWatch.Store.Watches;
 using NodaTime;
+using NodaTime.Text;
 
 namespace NightWatch.EndToEnd;
 
@@ -167,7 +171,7 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
     {
         await using var tab = await browser.OpenAsync(width, scheme);
         var page = tab.Page;
-        await SubscribeAsync(page);
+        await SubscribeAsync(page, () => CheckAsync(page, "confirm", width));
         var id = (await page.GetAttributeAsync("a[href$='/edit']", "href"))!.Split('/')[^2];
         var watch = Assert.Single(await world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop));
         await world.LiveUntilAsync(world.Clock.GetCurrentInstant() + Duration.FromHours(30));
@@ -182,11 +186,57 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
             await CheckAsync(page, path, width);
         }
 
+        var night = Cast.FirstDay.PlusDays(1);
+        await tab.GoAsync(new Uri(world.Links.Night(watch, night)!.ToString().Replace("?k=", $"/switch?to={watch.Id}&on={LocalDatePattern.Iso.Format(night.PlusDays(1))}&k=", StringComparison.Ordinal)));
+        Assert.StartsWith("Switch", await page.TextContentAsync("h1"), StringComparison.Ordinal);
+        await CheckAsync(page, "switch", width);
+        await tab.GoAsync(world.Links.Unsubscribe(watch) is { } stop ? new Uri(stop + "&of=digest") : null);
+        await CheckAsync(page, "the weekly letter's end", width);
+        await tab.GoAsync(world.Links.Record(watch));
+        await CheckAsync(page, "record", width);
+        await tab.GoAsync(new Uri(world.Base, "watches"));
+        await page.ClickAsync("text=Follow in a calendar");
+        Assert.Equal("Your calendar", await page.TextContentAsync("h1"));
+        await CheckAsync(page, "calendar", width);
+        await tab.GoAsync(new Uri(world.Base, "sign-in"));
+        await page.FillAsync("#f-address", Address);
+        await page.ClickAsync("text=Send me the link");
+        await CheckAsync(page, "look into your mailbox", width);
+        await tab.GoAsync(new Uri(await MailedLinkAsync("enter")));
+        await CheckAsync(page, "enter", width);
+
         await tab.GoAsync(new Uri(world.Base, $"watches/{id}/edit"));
         await page.FillAsync("#f-site-name", "");
         await page.ClickAsync("text=Keep the changes");
         Assert.Equal("f-site-name", await page.EvaluateAsync<string>("() => document.querySelector('[role=alert] a').getAttribute('href').slice(1)"));
         await CheckAsync(page, "a form with a fault", width);
+    }
+
+    [Theory]
+    [InlineData(320, ColorScheme.Light)]
+    [InlineData(1200, ColorScheme.Dark)]
+    public async Task Nor_does_the_operator_s_page(int width, ColorScheme scheme)
+    {
+        await using var alone = await PagesWorld.StartAsync(settings => settings.Service.PagesBase = "");
+        var outbox = alone.Parts.GetRequiredService<OutboxStore>();
+        var now = alone.Clock.GetCurrentInstant();
+        // One that can be tried again and one that comes too late then.
+        foreach (var hours in (int[])[1, 30])
+        {
+            await outbox.EnqueueAsync([new OutboxDraft { DedupeKey = $"k{hours}", MessageId = $"k{hours}@example.org", Kind = "Outlook", Recipient = Address, Mime = "Subject: x\r\n\r\nx"u8.ToArray(), NotBefore = now, NotAfter = now + Duration.FromHours(hours) }], now, Stop);
+        }
+
+        foreach (var letter in await outbox.ClaimAsync(now, 5, Duration.FromMinutes(1), Stop)) await outbox.CompleteAsync(letter, new SendOutcome.Dead(new ServerReply(550, "5.7.1", "not today")), now, Stop);
+        await alone.Parts.GetRequiredService<SuppressionStore>().AddAsync("otto.brandt@example.org", "complaint", now, Stop);
+        alone.Clock.AdvanceTo(now + Duration.FromHours(2));
+        await using var tab = await browser.OpenAsync(width, scheme);
+
+        await tab.GoAsync(new Uri(alone.Base, "operator?done=late"));
+
+        Assert.Equal("Operator", await tab.Page.TextContentAsync("h1"));
+        Assert.Equal(1, await tab.Page.Locator("form[action$='/operator/retry']").CountAsync());
+        Assert.Contains("too late", await tab.Page.TextContentAsync("main"), StringComparison.Ordinal);
+        await CheckAsync(tab.Page, "operator", width);
     }
 
     private static async Task CheckAsync(IPage page, string name, int width)
@@ -197,13 +247,14 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{name} is wider than {width} pixels");
     }
 
-    private async Task SubscribeAsync(IPage page)
+    private async Task SubscribeAsync(IPage page, Func<Task>? whenAsked = null)
     {
         await page.GotoAsync(new Uri(world.Base, "new?place=-35.05,141.72&name=The%20Pink%20Flat").ToString());
         await page.FillAsync("#f-site-position-elevationM", "45");
         await page.FillAsync("#f-address", Address);
         await page.ClickAsync("text=Send me the letter");
         await page.GotoAsync(await MailedLinkAsync("confirm"));
+        if (whenAsked is not null) await whenAsked();
         await page.ClickAsync("text=Yes, keep watch");
     }
 

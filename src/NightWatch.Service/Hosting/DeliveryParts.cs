@@ -1,10 +1,12 @@
 using NightWatch.Service.Bounces;
 using NightWatch.Service.Calendars;
 using NightWatch.Service.Mail;
+using NightWatch.Service.Outbox;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Webhooks;
 using NightWatch.Store.Calendar;
+using NightWatch.Store.Subscribers;
 using NightWatch.Store.Suppression;
 using NodaTime;
 
@@ -18,6 +20,7 @@ internal static class DeliveryParts
         .AddSingleton<IMailTransport>(parts => new ChannelTransport(
             MailTransports.Create(settings.Mail, parts.GetRequiredService<TimeProvider>()),
             new WebhookTransport(settings.Webhooks, parts.GetRequiredService<StoredLinkSigner>(), parts.GetRequiredService<IClock>())))
+        .AddSingleton<RationStore>().AddSingleton<SendRate>()
         .AddSingleton<SuppressionStore>().AddSingleton<BounceReader>()
         .AddSingleton<CalendarFeedStore>().AddSingleton<CalendarFeeds>();
 }

@@ -8,6 +8,8 @@ public sealed class MailOptions
 {
     public const string Section = "Mail";
 
+    private const int MostRate = 100_000;
+
     /// <summary>"folder" writes .eml files; "smtp" sends.</summary>
     public string Transport { get; set; } = "folder";
 
@@ -44,6 +46,12 @@ public sealed class MailOptions
     /// <summary>Seconds for the reply to the whole text. Less than the standard's ten minutes (RFC 5321, 4.5.3.2.6) makes duplicates.</summary>
     public int AcceptTimeoutSeconds { get; set; } = 600;
 
+    /// <summary>Letters that the mail server is handed within any minute at most, by all processes together; 0: no limit of ours.</summary>
+    public int MostPerMinute { get; set; }
+
+    /// <summary>The same for the addresses of one domain.</summary>
+    public int MostPerMinutePerDomain { get; set; }
+
     internal bool IsSmtp => Is(Transport, "smtp");
 
     internal MailSecurity SecurityMode => Is(Security, "tls") ? MailSecurity.Tls : Is(Security, "none") ? MailSecurity.None : MailSecurity.StartTls;
@@ -74,6 +82,9 @@ public sealed class MailOptions
         if (UserName.Length == 0 && PasswordFile.Length > 0) yield return "Mail:UserName is empty, but Mail:PasswordFile is set; accepted: the user's name.";
         if (PasswordFile.Length > 0 && SecretFile.Fault(PasswordFile, "Mail:PasswordFile") is { } password) yield return password;
         if (CaFile.Length > 0 && PrivateAuthority.Fault(CaFile) is { } authority) yield return authority;
+        if (MostPerMinute is < 0 or > MostRate) yield return $"Mail:MostPerMinute is {MostPerMinute}; accepted: 1 to {MostRate} letters, or 0 for no limit.";
+        if (MostPerMinutePerDomain is < 0 or > MostRate)
+            yield return $"Mail:MostPerMinutePerDomain is {MostPerMinutePerDomain}; accepted: 1 to {MostRate} letters, or 0 for no limit.";
         foreach (var (key, value, most) in new[]
         {
             (nameof(ConnectTimeoutSeconds), ConnectTimeoutSeconds, 300),

@@ -33,4 +33,7 @@ internal sealed partial class OutboxSender
 
     [LoggerMessage(310, LogLevel.Warning, "The outcome of letter {Id} cannot be written down yet: {Fault}")]
     private partial void LogDatabaseAway(long id, string fault);
+
+    [LoggerMessage(311, LogLevel.Information, "{Letters} letters to {Domain} wait their turn: Mail:MostPerMinutePerDomain")]
+    private partial void LogDomainSpent(int letters, string domain);
 }

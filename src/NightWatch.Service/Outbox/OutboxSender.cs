@@ -16,7 +16,7 @@ public sealed record SendRound(int Sent, int Retried, int Dead, int Expired, int
 
 /// <summary>Sends what is queued: claims, re-checks, sends one at a time, writes down what came of it.</summary>
 internal sealed partial class OutboxSender(
-    OutboxStore outbox, IMailTransport transport, OutboxOptions options, IClock clock, TimeProvider time, Telemetry telemetry, ILogger<OutboxSender> log)
+    OutboxStore outbox, IMailTransport transport, SendRate rate, OutboxOptions options, IClock clock, TimeProvider time, Telemetry telemetry, ILogger<OutboxSender> log)
     : IDisposable
 {
     private readonly SemaphoreSlim oneRound = new(1);
@@ -64,47 +64,59 @@ internal sealed partial class OutboxSender(
             {
                 // Not cut off by a stop: what is claimed must be known, to be given back.
                 var batch = await outbox.ClaimAsync(clock.GetCurrentInstant(), options.Batch, Lease, channel, CancellationToken.None);
-                if (batch.Count == 0) break;
-                await SendBatchAsync(batch, round, stop, drained);
+                if (batch.Count == 0 || !await SendBatchAsync(batch, round, stop, drained)) break;
             }
         }
 
+        foreach (var (domain, letters) in round.HeldBack) LogDomainSpent(letters, domain);
         return round.ToRound();
     }
 
     private bool MaySend(LetterChannel channel) => clock.GetCurrentInstant() >= pauses[channel].Until;
 
-    private async Task SendBatchAsync(IReadOnlyList<OutboxLetter> batch, Tally round, CancellationToken stop, CancellationToken drained)
+    /// <returns>False: the mail server has had its letters for this minute.</returns>
+    private async Task<bool> SendBatchAsync(IReadOnlyList<OutboxLetter> batch, Tally round, CancellationToken stop, CancellationToken drained)
     {
         IReadOnlyCollection<OutboxLetter> left = batch;
+        var more = true;
         await using (new LeaseHeartbeat(Lease, time, beat => outbox.RenewAsync(left, clock.GetCurrentInstant(), Lease, beat)))
         {
             for (var next = 0; next < batch.Count && !stop.IsCancellationRequested && MaySend(batch[next].Channel); next++)
             {
-                await SendOneAsync(batch[next], round, drained);
+                more = await SendOneAsync(batch[next], round, drained);
+                if (!more) break;
                 left = [.. batch.Skip(next + 1)];
             }
         }
 
         if (left.Count > 0) await outbox.ReleaseAsync(left, CancellationToken.None);
+        return more;
     }
 
-    private async Task SendOneAsync(OutboxLetter letter, Tally round, CancellationToken drained)
+    /// <returns>False: it was not tried, since the mail server has had its letters for this minute.</returns>
+    private async Task<bool> SendOneAsync(OutboxLetter letter, Tally round, CancellationToken drained)
     {
         // The last look before the letter leaves: still ours, still wanted, still in time.
         var now = clock.GetCurrentInstant();
         if (await outbox.RenewAsync([letter], now, Lease, CancellationToken.None) == 0)
         {
             LogWithdrawn(letter.Id, letter.Kind);
-            return;
+            return true;
         }
 
-        SendOutcome outcome = letter.NotAfter < now ? new SendOutcome.Expired() : await HandAsync(letter, drained);
+        var allowed = letter.NotAfter < now ? SendAllowance.Free : await rate.TakeAsync(letter, now, CancellationToken.None);
+        if (allowed == SendAllowance.ServerSpent) return false;
+        SendOutcome outcome = letter.NotAfter < now ? new SendOutcome.Expired()
+            : allowed == SendAllowance.DomainSpent ? HoldBack(letter, round, now)
+            : await HandAsync(letter, drained);
         round.Add(outcome);
         telemetry.Letter(letter.Kind, OutcomeWord(outcome));
         if (!await WriteDownAsync(letter, outcome)) LogOvertaken(letter.Id, letter.Kind);
         Log(letter, outcome);
+        return true;
     }
+
+    private SendOutcome.HeldBack HoldBack(OutboxLetter letter, Tally round, Instant now) => new(rate.TurnOf(round.HoldBack(SendRate.DomainOf(letter)), now));
 
     private async Task<SendOutcome> HandAsync(OutboxLetter letter, CancellationToken drained)
     {
@@ -199,11 +211,24 @@ internal sealed partial class OutboxSender(
     {
         private readonly Dictionary<Type, int> counts = [];
 
+        private readonly Dictionary<string, int> heldBack = [];
+
+        /// <summary>Letters held back in this round, by domain.</summary>
+        public IReadOnlyDictionary<string, int> HeldBack => heldBack;
+
         public void Add(SendOutcome outcome) => counts[outcome.GetType()] = Of(outcome.GetType()) + 1;
 
         public SendRound ToRound() => new(
             Of(typeof(SendOutcome.Sent)), Of(typeof(SendOutcome.Retry)) + Of(typeof(SendOutcome.Ambiguous)), Of(typeof(SendOutcome.Dead)),
-            Of(typeof(SendOutcome.Expired)), Of(typeof(SendOutcome.Postponed)));
+            Of(typeof(SendOutcome.Expired)), Of(typeof(SendOutcome.Postponed)) + Of(typeof(SendOutcome.HeldBack)));
+
+        /// <returns>How many of the domain were held back before.</returns>
+        public int HoldBack(string domain)
+        {
+            var before = heldBack.GetValueOrDefault(domain);
+            heldBack[domain] = before + 1;
+            return before;
+        }
 
         private int Of(Type type) => counts.GetValueOrDefault(type);
     }

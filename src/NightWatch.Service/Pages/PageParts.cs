@@ -40,7 +40,7 @@ internal static class PageParts
         });
         var services = builder.Services;
         services.AddSingleton(root).AddSingleton<PageAssets>().AddSingleton<LinkGate>().AddSingleton<PageAddress>();
-        services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<RationStore>().AddSingleton<SubscriberStore>();
+        services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<SubscriberStore>();
         services.AddNightPages().AddStatus();
         services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>().AddSingleton<SignInDesk>().AddSingleton<MyWatchesDesk>().AddSingleton<DataExport>();
         services.AddSingleton<OperatorDesk>();

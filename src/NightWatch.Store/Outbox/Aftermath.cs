@@ -18,6 +18,7 @@ internal sealed record Aftermath(
         SendOutcome.Sent sent => new(OutboxState.Sent, null, now, null, sent.ServerText),
         SendOutcome.Retry retry => new(OutboxState.Retry, retry.At, null, retry.Reply),
         SendOutcome.Postponed postponed => new(OutboxState.Retry, postponed.Until, null, postponed.Reply, Uncharged: 1),
+        SendOutcome.HeldBack held => new(OutboxState.Retry, held.Until, null, new(null, null, "waits its turn: so many letters a minute"), Uncharged: 1),
         SendOutcome.Ambiguous unknown => new(OutboxState.Retry, unknown.At, null, unknown.Reply, Ambiguous: 1),
         SendOutcome.Dead dead => new(OutboxState.Dead, null, now, dead.Reply),
         SendOutcome.Expired => new(OutboxState.Expired, null, now, null),

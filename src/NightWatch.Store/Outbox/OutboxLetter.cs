@@ -122,6 +122,9 @@ public abstract record SendOutcome
     /// <summary>The server was not there; not the letter's fault and not charged to it.</summary>
     public sealed record Postponed(Instant Until, ServerReply Reply) : SendOutcome;
 
+    /// <summary>A limit of letters a minute lets others go first; not tried and not charged.</summary>
+    public sealed record HeldBack(Instant Until) : SendOutcome;
+
     /// <summary>Nobody can know whether it was accepted; charged.</summary>
     public sealed record Ambiguous(Instant At, ServerReply Reply) : SendOutcome;
 

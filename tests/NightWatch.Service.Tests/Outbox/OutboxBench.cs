@@ -7,6 +7,7 @@ using NightWatch.Service.Outbox;
 using NightWatch.Service.Tests.Mail;
 using NightWatch.Store;
 using NightWatch.Store.Outbox;
+using NightWatch.Store.Subscribers;
 using NodaTime.Testing;
 
 namespace NightWatch.Service.Tests.Outbox;
@@ -29,6 +30,8 @@ internal sealed class OutboxBench : IAsyncDisposable
 
     public OutboxOptions Options { get; } = new() { Batch = 3 };
 
+    public MailOptions Mail { get; } = new() { Transport = "smtp" };
+
     public static async Task<OutboxBench> StartAsync(params OutboxDraft[] letters)
     {
         var bench = new OutboxBench();
@@ -47,7 +50,7 @@ internal sealed class OutboxBench : IAsyncDisposable
     }
 
     public OutboxSender Sender(IMailTransport transport, Database? process = null, ILogger<OutboxSender>? log = null) =>
-        new(new OutboxStore(process ?? processes[0]), transport, Options, Clock, Time, Telemetry, log ?? NullLogger<OutboxSender>.Instance);
+        new(new OutboxStore(process ?? processes[0]), transport, new SendRate(new RationStore(process ?? processes[0]), Mail), Options, Clock, Time, Telemetry, log ?? NullLogger<OutboxSender>.Instance);
 
     public async Task<OutboxEntry> EntryAsync(string key = "outlook-1") =>
         (await new OutboxStore(processes[0]).ListAsync(null, 1000, TestContext.Current.CancellationToken)).Single(letter => letter.DedupeKey == key);

@@ -32,7 +32,7 @@ internal static partial class ServiceHost
         builder.Configuration.AddConfiguration(settings.Configuration);
         builder.Logging.ClearProviders().AddConfiguration(settings.Configuration.GetSection("Logging"));
         builder.Logging.AddNightWatchConsole();
-        builder.WebHost.UseUrls(new UriBuilder("http", settings.Service.Address, settings.Service.Port).Uri.ToString());
+        builder.WebHost.UseUrls(settings.Service.ListensAt.ToString());
         builder.Services.Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(settings.Service.StopSeconds));
         builder.Services.AddSingleton(clock).AddSingleton(TimeProvider.System).AddNightWatch(settings);
         builder.AddPages(settings);

@@ -20,10 +20,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
     public async Task<PassOutcome> KeepAsync(IReadOnlyList<DueClaim> claims, Watch asked, PassForecasts forecasts, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        var own = await watches.OfSubscriberAsync(asked.Subscriber.Address, stop);
-        Watch[] all = [asked, .. own.Where(watch => watch.Id != asked.Id && !watch.IsPausedAt(now))];
-        var weather = new List<ForecastAnswer>();
-        foreach (var watch in all) weather.Add(await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)));
+        var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
         OutboxDraft[] letters = await cores.ComputeAsync<OutboxDraft[]>(async () =>
         {
             var draft = Draft(all, weather, now);
@@ -33,6 +30,22 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
         });
         using var timer = telemetry.Begin(Stage.Commit);
         return await passes.CommitAsync(new PassCommit { Done = claims, Letters = letters }, now, stop);
+    }
+
+    /// <summary>What the digest would be written from now.</summary>
+    public async Task<DigestDraft> DraftAsync(Watch asked, PassForecasts forecasts, Instant now, CancellationToken stop)
+    {
+        var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
+        return Draft(all, weather, now);
+    }
+
+    private async Task<(IReadOnlyList<Watch> All, IReadOnlyList<ForecastAnswer> Weather)> ReadAsync(Watch asked, PassForecasts forecasts, Instant now, CancellationToken stop)
+    {
+        var own = await watches.OfSubscriberAsync(asked.Subscriber.Address, stop);
+        Watch[] all = [asked, .. own.Where(watch => watch.Id != asked.Id && !watch.IsPausedAt(now))];
+        var weather = new List<ForecastAnswer>();
+        foreach (var watch in all) weather.Add(await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)));
+        return (all, weather);
     }
 
     private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<ForecastAnswer> weather, Instant now)

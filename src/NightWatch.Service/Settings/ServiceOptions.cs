@@ -62,6 +62,9 @@ public sealed class ServiceOptions
     /// <summary>Anybody may sign up on the pages; false: watches come from the operator's commands.</summary>
     public bool OpenSignUp { get; set; } = true;
 
+    /// <summary>Where the pages and the health answers are found on this machine.</summary>
+    internal Uri ListensAt => new UriBuilder("http", Address, Port).Uri;
+
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IEnumerable<string> Faults()
     {

@@ -47,6 +47,35 @@ public sealed class LetterCommandTests : IDisposable
         Assert.StartsWith("<!DOCTYPE html>", File.ReadAllText(Path.Combine(folder, "it.html")), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("digest", "Week of 28 May", "The Pink Flat")]
+    [InlineData("confirmation", "Confirm: ", "Shall NightWatch write to this address?")]
+    [InlineData("sign-in", "Sign in to your watches", "for 15 min")]
+    public async Task A_letter_about_no_night_is_written_without_one(string kind, string subject, string says)
+    {
+        await using var parts = await KeptAsync();
+
+        foreach (var form in (string[])["html", "txt", "eml"]) Assert.Equal((0, ""), await RunAsync("--kind", kind, "--watch", "pink-flat", "--out", $"it.{form}"));
+
+        var message = await MimeMessage.LoadAsync(Path.Combine(folder, "it.eml"), TestContext.Current.CancellationToken);
+        Assert.Equal("marlo.quist@example.org", Assert.Single(message.To.Mailboxes).Address);
+        Assert.StartsWith(subject, message.Subject, StringComparison.Ordinal);
+        Assert.Contains(says, File.ReadAllText(Path.Combine(folder, "it.txt")), StringComparison.Ordinal);
+        Assert.StartsWith("<!DOCTYPE html>", File.ReadAllText(Path.Combine(folder, "it.html")), StringComparison.Ordinal);
+        Assert.Empty(await parts.GetRequiredService<OutboxStore>().ListAsync(null, 10, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task A_letter_about_a_night_needs_the_night()
+    {
+        await using var parts = await KeptAsync(ask: false);
+
+        var (exit, error) = await RunAsync("--kind", "outlook", "--watch", "pink-flat", "--out", "it.txt");
+
+        Assert.Equal(2, exit);
+        Assert.Contains("--night is missing", error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Nothing_is_queued_and_no_feed_is_asked_for_a_review()
     {

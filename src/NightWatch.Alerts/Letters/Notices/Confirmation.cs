@@ -13,6 +13,9 @@ namespace NightWatch.Alerts.Letters.Notices;
 /// <param name="Until">When the token ends.</param>
 public sealed record ConfirmationDraft(string Address, Uri Confirm, Instant Now, Instant Until)
 {
+    /// <summary>How long the token is good for.</summary>
+    public static Duration Valid { get; } = Duration.FromHours(48);
+
     /// <summary>Where the watch looks, so that the reader knows what it is about; null: not said.</summary>
     public GeoPosition? Place { get; init; }
 

@@ -11,6 +11,9 @@ namespace NightWatch.Alerts.Letters.Notices;
 /// <param name="Until">When the token ends.</param>
 public sealed record SignInDraft(string Address, Uri Link, Instant Now, Instant Until)
 {
+    /// <summary>How long the token is good for.</summary>
+    public static Duration Valid { get; } = Duration.FromMinutes(15);
+
     /// <summary>In whose clock the end is told.</summary>
     public DateTimeZone Zone { get; init; } = DateTimeZone.Utc;
 

@@ -4,6 +4,7 @@ using MimeKit;
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Passes;
@@ -16,7 +17,7 @@ using NodaTime;
 
 namespace NightWatch.Service.Commands.Letters;
 
-/// <summary>Any letter about a night, from what is stored, to be looked at: no feed is asked, nothing is kept, nothing is sent.</summary>
+/// <summary>Any letter, from what is stored, to be looked at: no feed is asked, nothing is kept, nothing is sent.</summary>
 internal static class LetterCommand
 {
     private static readonly IReadOnlyDictionary<string, LetterKind> Kinds = new Dictionary<string, LetterKind>
@@ -30,18 +31,26 @@ internal static class LetterCommand
 
     public static Command Create(Shell shell, Option<string?> config)
     {
-        var kind = Given.Word("--kind", $"Which letter: {string.Join(", ", Kinds.Keys)}.", [.. Kinds.Keys]);
+        string[] kinds = [.. Kinds.Keys, .. NoticeReview.Kinds];
+        var kind = Given.Word("--kind", $"Which letter: {string.Join(", ", kinds)}.", kinds);
         var watch = Given.Text("--watch", "Id of a kept watch.");
-        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD, of a letter about a night.");
         var file = Given.Text("--out", "File to write: .html, .txt or .eml.");
         var at = Given.Instant("--now", "The clock reading to write at, UTC; default now.");
-        var command = new Command("letter", "Writes any letter about a night from stored state, for review; nothing is sent.") { kind, watch, night, file, at };
+        var command = new Command("letter", "Writes any letter from stored state, for review; nothing is sent.") { kind, watch, night, file, at };
         command.SetAction(async (given, stop) =>
         {
-            var (which, id, date, path) = (Kinds[given.Needed(kind)], given.Needed(watch), given.Needed(night), given.Needed(file));
+            var (word, id, path) = (given.Needed(kind), given.Needed(watch), given.Needed(file));
+            LocalDate? date = Kinds.ContainsKey(word) ? given.Needed(night) : null;
             var form = FormOf(path);
-            var now = given.GetValue(at) ?? shell.Clock.GetCurrentInstant();
-            var letter = await WriteAsync(AllSettings.ReadValid(shell.Directory, given.GetValue(config)), which, id, date, now, stop);
+            var clock = new VirtualClock(given.GetValue(at) ?? shell.Clock.GetCurrentInstant());
+            var settings = AllSettings.ReadValid(shell.Directory, given.GetValue(config));
+            await using var parts = await StoredParts.OpenAsync(settings, clock, clock, stop);
+            var about = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
+                ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
+            var letter = date is { } evening
+                ? await OfNightAsync(parts, Kinds[word], about, evening, clock.GetCurrentInstant(), stop)
+                : await NoticeReview.WriteAsync(parts, word, about, settings.Service, clock.GetCurrentInstant(), stop);
             shell.WriteFile(path, "--out", form(letter));
             shell.Say($"{path}: {letter.Message.Subject}");
             return Exit.Ok;
@@ -49,7 +58,7 @@ internal static class LetterCommand
         return command;
     }
 
-    private static Func<Letter, byte[]> FormOf(string path) => Path.GetExtension(path).ToLowerInvariant() switch
+    private static Func<ReviewLetter, byte[]> FormOf(string path) => Path.GetExtension(path).ToLowerInvariant() switch
     {
         ".html" => letter => Encoding.UTF8.GetBytes(letter.Html),
         ".txt" => letter => Encoding.UTF8.GetBytes(letter.Text),
@@ -66,23 +75,20 @@ internal static class LetterCommand
         return bytes.ToArray();
     }
 
-    private static async Task<Letter> WriteAsync(AllSettings settings, LetterKind kind, string id, LocalDate night, Instant now, CancellationToken stop)
+    private static async Task<ReviewLetter> OfNightAsync(ServiceProvider parts, LetterKind kind, Watch watch, LocalDate night, Instant now, CancellationToken stop)
     {
-        var clock = new VirtualClock(now);
-        await using var parts = await StoredParts.OpenAsync(settings, clock, clock, stop);
-        var watch = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
-            ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
         var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now, parts.GetRequiredService<SharedSky>()).Plan;
-        var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(id, night, stop);
+        var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, night, stop);
         var order = LetterPolicy.ForReview(kind, told.Night, plan, now);
         var draft = new LetterDraft
         {
             Orders = [order],
             Alternatives = await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop),
-            Tracks = new Dictionary<string, TrackRecord> { [id] = await parts.GetRequiredService<RecordReader>().TrackAsync(id, now, stop) },
+            Tracks = new Dictionary<string, TrackRecord> { [watch.Id] = await parts.GetRequiredService<RecordReader>().TrackAsync(watch.Id, now, stop) },
             Now = now,
         };
-        return await parts.GetRequiredService<LetterWriter>().WriteAsync(draft, stop);
+        var letter = await parts.GetRequiredService<LetterWriter>().WriteAsync(draft, stop);
+        return new(letter.Message, letter.Html, letter.Text);
     }
 }

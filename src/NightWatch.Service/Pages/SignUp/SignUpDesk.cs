@@ -18,8 +18,6 @@ internal sealed class SignUpDesk(
     /// <summary>Watches of one address, confirmed ones.</summary>
     public const int MostWatches = 25;
 
-    private static readonly Duration Valid = Duration.FromHours(48);
-
     /// <summary>Asks the address of a watch whether it wants it.</summary>
     /// <returns>False: this network has asked too often. Whether the address has, or is known, does not show.</returns>
     public async Task<bool> AskAsync(Watch watch, IPAddress? remote, CancellationToken stop)
@@ -29,10 +27,10 @@ internal sealed class SignUpDesk(
         var address = watch.Subscriber.Address;
         var token = Tokens.Make();
         var notice = await letters.WriteConfirmationAsync(
-            new ConfirmationDraft(address, pages.Of($"confirm?t={token}"), now, now + Valid) { Place = watch.Site.Position, Zone = watch.Site.Zone }, stop);
+            new ConfirmationDraft(address, pages.Of($"confirm?t={token}"), now, now + ConfirmationDraft.Valid) { Place = watch.Site.Position, Zone = watch.Site.Zone }, stop);
         // The letter is written in any case, so that the time it takes tells nothing.
         if (!await rations.TakeToAddressAsync("confirm", address, now, stop)) return true;
-        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.Confirm, watch.Subscriber.Key(), SubscriberStore.Body(watch), now + Valid), now, stop);
+        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.Confirm, watch.Subscriber.Key(), SubscriberStore.Body(watch), now + ConfirmationDraft.Valid), now, stop);
         await outbox.EnqueueAsync([OutboxDraft.Of(notice, now)], now, stop);
         return true;
     }

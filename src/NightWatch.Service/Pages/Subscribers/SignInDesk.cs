@@ -12,8 +12,6 @@ namespace NightWatch.Service.Pages.Subscribers;
 /// <summary>Lets subscribers in by a mailed link; there are no passwords.</summary>
 internal sealed class SignInDesk(TicketStore tickets, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, IClock clock)
 {
-    private static readonly Duration Valid = Duration.FromMinutes(15);
-
     /// <summary>Mails a link to an address that has a watch; to any other nothing. Which of both does not show.</summary>
     /// <returns>False: this network has asked too often.</returns>
     public async Task<bool> AskAsync(string address, IPAddress? remote, CancellationToken stop)
@@ -23,9 +21,9 @@ internal sealed class SignInDesk(TicketStore tickets, WatchStore watches, Outbox
         var token = Tokens.Make();
         // Written and rationed in any case, so that the time it takes tells nothing.
         var known = await watches.OfSubscriberAsync(address, stop);
-        var notice = await letters.WriteSignInAsync(new SignInDraft(address, pages.Of($"enter?t={token}"), now, now + Valid) { Zone = known.Count > 0 ? known[0].Site.Zone : DateTimeZone.Utc }, stop);
+        var notice = await letters.WriteSignInAsync(new SignInDraft(address, pages.Of($"enter?t={token}"), now, now + SignInDraft.Valid) { Zone = known.Count > 0 ? known[0].Site.Zone : DateTimeZone.Utc }, stop);
         if (!await rations.TakeToAddressAsync("sign-in", address, now, stop) || known.Count == 0) return true;
-        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.SignIn, Subscriber.KeyOf(address), null, now + Valid), now, stop);
+        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.SignIn, Subscriber.KeyOf(address), null, now + SignInDraft.Valid), now, stop);
         await outbox.EnqueueAsync([OutboxDraft.Of(notice, now)], now, stop);
         return true;
     }

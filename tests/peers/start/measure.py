@@ -4,8 +4,9 @@ python3 measure.py RUNS NAME=PROGRAM [NAME=PROGRAM ...]
 
 Ready is the answer 200 of /health/ready: database open and migrated, pages up, the first tick at its end. Each run has a database that is there
 already, as after a restart. Cold: the program's own files are dropped from the page cache before (the shared .NET runtime's, where a program
-needs it, too). Runs of the programs alternate, so that what else the machine does falls on all of them. Memory is the resident set (VmRSS) 20 s
-after ready, with ticks every second.
+needs it, too). Runs of the programs alternate, so that what else the machine does falls on all of them. Memory is taken 20 s after ready, with
+ticks every second, in two ways: the resident set (VmRSS), and each page counted once (Pss). .NET maps every assembly twice, to read it and to run
+it, and its code heap twice, to write it and to run it; the resident set counts those pages twice.
 """
 import glob, http.client, os, shutil, socket, statistics, subprocess, sys, tempfile, time
 
@@ -45,7 +46,7 @@ def start(program, folder, port):
     while not is_ready(port):
         if process.poll() is not None: sys.exit(f"{program} ended with {process.returncode}")
         if time.perf_counter() - begun > 60: sys.exit(f"{program} did not get ready")
-        time.sleep(0.002)
+        time.sleep(0.005)
     return process, time.perf_counter() - begun
 
 
@@ -54,9 +55,9 @@ def stop(process):
     process.wait(30)
 
 
-def resident_mib(process):
-    with open(f"/proc/{process.pid}/status") as status:
-        return next(int(line.split()[1]) for line in status if line.startswith("VmRSS")) / 1024
+def memory_mib(process, file, name):
+    with open(f"/proc/{process.pid}/{file}") as lines:
+        return next(int(line.split()[1]) for line in lines if line.startswith(name)) / 1024
 
 
 def processor_seconds(process):
@@ -82,15 +83,15 @@ def main():
                 warm[name].append(seconds)
                 processor[name].append(processor_seconds(process))
                 stop(process)
-        print(f"median of {runs} runs           cold start s   warm start s   processor s   idle MiB   files MiB")
+        print(f"median of {runs} runs           cold start s   warm start s   processor s   resident MiB   each page once MiB   files MiB")
         for name, program in programs.items():
             process, _ = start(program, folders[name], free_port())
             time.sleep(IDLE_SECONDS)
-            memory = resident_mib(process)
+            resident, once = memory_mib(process, "status", "VmRSS:"), memory_mib(process, "smaps_rollup", "Pss:")
             stop(process)
             size = sum(os.path.getsize(os.path.join(root, file)) for root, _, files in os.walk(os.path.dirname(os.path.realpath(program))) for file in files)
             median = statistics.median
-            print(f"{name:28} {median(cold[name]):11.2f} {median(warm[name]):14.2f} {median(processor[name]):13.2f} {memory:10.0f} {size / 2**20:11.0f}")
+            print(f"{name:28} {median(cold[name]):11.2f} {median(warm[name]):14.2f} {median(processor[name]):13.2f} {resident:14.0f} {once:20.0f} {size / 2**20:11.0f}")
     finally:
         for folder in folders.values(): shutil.rmtree(folder)
 

@@ -2,6 +2,7 @@ using Microsoft.Extensions.Logging;
 using NightWatch.Service.Mail;
 using NightWatch.Service.Outbox;
 using NightWatch.Service.Tests.Mail;
+using NightWatch.Store;
 using NightWatch.Store.Outbox;
 using NodaTime;
 
@@ -258,7 +259,8 @@ public sealed class OutboxSenderTests
             return answer.Task;
         };
         using var sender = bench.Sender(transport);
-        var other = new OutboxStore(bench.Process());
+        var database = bench.Process();
+        var other = new OutboxStore(database);
 
         var round = sender.SendDueAsync(Cancel);
         await handedOver.Task;
@@ -267,11 +269,19 @@ public sealed class OutboxSenderTests
             // A third of the lease passes; then the heartbeat has renewed it, and only then does more time pass.
             bench.Clock.Advance(Duration.FromSeconds(30));
             bench.Time.Advance(TimeSpan.FromSeconds(30));
+            var whole = (bench.Clock.GetCurrentInstant() + Duration.FromSeconds(bench.Options.LeaseSeconds)).ToUnixTimeMilliseconds();
+            while (await LeaseUntilMsAsync(database) < whole) await Task.Yield();
             Assert.Empty(await other.ClaimAsync(bench.Clock.GetCurrentInstant(), 10, Minute, Cancel));
         }
 
         answer.SetResult(new Delivery.Accepted("ok at last"));
         Assert.Equal(1, (await round).Sent);
+    }
+
+    private static async Task<long> LeaseUntilMsAsync(Database database)
+    {
+        await using var command = database.Connections.CreateCommand("SELECT lease_until FROM outbox");
+        return (long)(await command.ExecuteScalarAsync(Cancel))!;
     }
 
     private static async Task TickAsync(OutboxBench bench, OutboxSender sender, Duration every, int times)

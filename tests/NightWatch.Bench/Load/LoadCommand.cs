@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace NightWatch.Bench.Load;
 
-/// <summary>"make" fills a database, "pass" runs the evening pass over it in a process of its own, so that its memory is its own; "letters" sends what it queued.</summary>
+/// <summary>"make" fills a database, "pass" runs the evening pass over it in a process of its own, so that its memory is its own; "letters" sends what it queued. "plan" and "share" are the two halves of "pass", for several processes.</summary>
 internal static class LoadCommand
 {
     public static Task<int> RunAsync(string[] args)
@@ -18,8 +18,12 @@ internal static class LoadCommand
                 return LetterCost.RunAsync();
             case ["pass", var setting]:
                 return LoadPass.RunAsync(setting);
+            case ["plan", var setting]:
+                return LoadPass.PlanAsync(setting);
+            case ["share", var setting]:
+                return LoadPass.ShareAsync(setting);
             default:
-                Console.Error.WriteLine("usage: load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE | load letters DATABASE SMTP-PORT | load letter");
+                Console.Error.WriteLine("usage: load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE | load plan DATABASE | load share DATABASE | load letters DATABASE SMTP-PORT | load letter");
                 return Task.FromResult(2);
         }
     }

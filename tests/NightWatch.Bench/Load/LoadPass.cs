@@ -17,30 +17,31 @@ namespace NightWatch.Bench.Load;
 /// <summary>The service's own evening pass over a made database, from stored answers: how long, how much memory, and where the time goes.</summary>
 internal static class LoadPass
 {
+    /// <summary>Plans and looks, in this one process.</summary>
     public static async Task<int> RunAsync(string setting)
     {
-        var clock = new VirtualClock(LoadWatches.At(17, 0));
-        var settings = AllSettings.ForRehearsal(setting, Path.Combine(Path.GetTempPath(), "nightwatch-load-letters"), seed: 1) with
-        {
-            Feeds = new FeedsOptions { Order = "open-meteo", Usage = "private" },
-        };
-        await using var parts = new ServiceCollection()
-            .AddLogging(logging => logging.ClearProviders())
-            .AddSingleton<IClock>(clock).AddSingleton(TimeProvider.System)
-            .AddNightWatch(settings)
-            // Kept answers only: the feeds of the world are no part of this.
-            .AddSingleton<IFeedHolds, NeverAsked>()
-            .BuildServiceProvider();
-        using var spent = new StageSums(parts.GetRequiredService<Telemetry>());
+        await PlanAsync(setting);
+        return await ShareAsync(setting);
+    }
+
+    /// <summary>Empties the database of what earlier passes made, and plans the looks that are to come.</summary>
+    public static async Task<int> PlanAsync(string setting)
+    {
+        await using var parts = Parts(setting, new VirtualClock(LoadWatches.At(17, 0)));
         await EmptyAsync(parts.GetRequiredService<Database>());
-
         var since = Stopwatch.GetTimestamp();
-        await parts.GetRequiredService<DuePlanner>().PlanAsync(clock.GetCurrentInstant(), CancellationToken.None);
+        await parts.GetRequiredService<DuePlanner>().PlanAsync(parts.GetRequiredService<IClock>().GetCurrentInstant(), CancellationToken.None);
         Print($"planning a day and a half  {Stopwatch.GetElapsedTime(since).TotalSeconds,8:F1} s");
+        return 0;
+    }
 
-        clock.AdvanceTo(LoadWatches.At(19, 10));
+    /// <summary>Takes its share of the evening pass, beside any other process that does the same.</summary>
+    public static async Task<int> ShareAsync(string setting)
+    {
+        await using var parts = Parts(setting, new VirtualClock(LoadWatches.At(19, 10)));
+        using var spent = new StageSums(parts.GetRequiredService<Telemetry>());
         var (cpu, allocated) = (Process.GetCurrentProcess().TotalProcessorTime, GC.GetTotalAllocatedBytes());
-        since = Stopwatch.GetTimestamp();
+        var since = Stopwatch.GetTimestamp();
         var tally = await parts.GetRequiredService<PassRunner>().RunDueAsync(CancellationToken.None);
         var wall = Stopwatch.GetElapsedTime(since);
         var process = Process.GetCurrentProcess();
@@ -52,6 +53,17 @@ internal static class LoadPass
         Print($"due next                   {await parts.GetRequiredService<DueStore>().NextAsync()}");
         return tally.Failed == 0 ? 0 : 1;
     }
+
+    private static ServiceProvider Parts(string setting, VirtualClock clock) => new ServiceCollection()
+        .AddLogging(logging => logging.ClearProviders())
+        .AddSingleton<IClock>(clock).AddSingleton(TimeProvider.System)
+        .AddNightWatch(AllSettings.ForRehearsal(setting, Path.Combine(Path.GetTempPath(), "nightwatch-load-letters"), seed: 1) with
+        {
+            Feeds = new FeedsOptions { Order = "open-meteo", Usage = "private" },
+        })
+        // Kept answers only: the feeds of the world are no part of this.
+        .AddSingleton<IFeedHolds, NeverAsked>()
+        .BuildServiceProvider();
 
     private static async Task EmptyAsync(Database database)
     {

@@ -1,15 +1,11 @@
 using System.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging;
 using NightWatch.Alerts.Policy;
-using NightWatch.Service.Hosting;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Service.Settings;
-using NightWatch.Store;
+using NightWatch.Service.Tests.Passes;
 using NightWatch.Store.Due;
-using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Service.Tests.Measuring;
@@ -28,13 +24,7 @@ public sealed class MeasuredPassTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        parts = new ServiceCollection()
-            .AddLogging(logging => logging.ClearProviders())
-            .AddSingleton<IClock>(clock).AddSingleton<TimeProvider>(clock)
-            .AddNightWatch(AllSettings.ForRehearsal(Path.Combine(folder, "measured.db"), Path.Combine(folder, "letters"), seed: 5))
-            .BuildServiceProvider();
-        await parts.GetRequiredService<Database>().MigrateAsync(TestContext.Current.CancellationToken);
-        foreach (var watch in Cast.Watches) await parts.GetRequiredService<WatchStore>().PutAsync(watch, Noon, TestContext.Current.CancellationToken);
+        parts = await RehearsalParts.StartAsync(folder, clock, seed: 5);
         heard = new Heard(parts.GetRequiredService<Telemetry>());
         gauges = ActivatorUtilities.CreateInstance<Gauges>(parts);
     }

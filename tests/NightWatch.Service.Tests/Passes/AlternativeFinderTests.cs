@@ -1,17 +1,12 @@
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
-using NightWatch.Service.Hosting;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Service.Settings;
 using NightWatch.Sky.Places;
-using NightWatch.Store;
-using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Service.Tests.Passes;
@@ -30,7 +25,7 @@ public sealed class AlternativeFinderTests : IDisposable
         var elsewhere = 0;
         for (var day = 0; day < 8; day++)
         {
-            await using var parts = await PartsAsync(Cast.FirstDay.PlusDays(day), stop);
+            await using var parts = await PartsAsync(Cast.FirstDay.PlusDays(day));
             var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
             var order = await OrderAsync(parts, forecasts, Cast.FirstDay.PlusDays(day));
 
@@ -56,7 +51,7 @@ public sealed class AlternativeFinderTests : IDisposable
     public async Task A_night_that_is_on_needs_none()
     {
         var stop = TestContext.Current.CancellationToken;
-        await using var parts = await PartsAsync(Cast.FirstDay, stop);
+        await using var parts = await PartsAsync(Cast.FirstDay);
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
         var order = await OrderAsync(parts, forecasts, Cast.FirstDay);
 
@@ -86,17 +81,7 @@ public sealed class AlternativeFinderTests : IDisposable
         return new LetterOrder(LetterKind.RescheduleWarning, plan, new ToldNight { WatchId = watch.Id, Night = night, Told = VerdictClass.Go }, now + Duration.FromHours(1), "it fell through");
     }
 
-    private async Task<ServiceProvider> PartsAsync(LocalDate today, CancellationToken stop)
-    {
-        var clock = new VirtualClock(today.At(new LocalTime(11, 0)).InZoneStrictly(Cast.Watches[0].Site.Zone).ToInstant());
-        var parts = new ServiceCollection()
-            .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
-            .AddSingleton<IClock>(clock)
-            .AddSingleton<TimeProvider>(clock)
-            .AddNightWatch(AllSettings.ForRehearsal(Path.Combine(folder, $"{today:R}.db"), folder, 1))
-            .BuildServiceProvider();
-        await parts.GetRequiredService<Database>().MigrateAsync(stop);
-        foreach (var watch in Cast.Watches) await parts.GetRequiredService<WatchStore>().PutAsync(watch, clock.GetCurrentInstant(), stop);
-        return parts;
-    }
+    private Task<ServiceProvider> PartsAsync(LocalDate today) => RehearsalParts.StartAsync(
+        Directory.CreateDirectory(Path.Combine(folder, $"{today:R}")).FullName,
+        new VirtualClock(today.At(new LocalTime(11, 0)).InZoneStrictly(Cast.Watches[0].Site.Zone).ToInstant()));
 }

@@ -1,15 +1,10 @@
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging;
 using NightWatch.Alerts.Policy;
-using NightWatch.Service.Hosting;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Service.Settings;
-using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
-using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Service.Tests.Passes;
@@ -27,13 +22,7 @@ public sealed class ClockJumpTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        parts = new ServiceCollection()
-            .AddLogging(logging => logging.ClearProviders())
-            .AddSingleton<IClock>(clock).AddSingleton<TimeProvider>(clock)
-            .AddNightWatch(AllSettings.ForRehearsal(Path.Combine(folder, "jumps.db"), Path.Combine(folder, "letters"), seed: 1))
-            .BuildServiceProvider();
-        await parts.GetRequiredService<Database>().MigrateAsync(Cancel);
-        foreach (var watch in Cast.Watches) await parts.GetRequiredService<WatchStore>().PutAsync(watch, Start, Cancel);
+        parts = await RehearsalParts.StartAsync(folder, clock);
     }
 
     public async ValueTask DisposeAsync()

@@ -1,16 +1,11 @@
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Hosting;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Service.Settings;
-using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
-using NightWatch.Store.Watches;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
@@ -32,14 +27,7 @@ public sealed class PassRunnerTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         broken.Feed = new FakeFeed(new FakeWeather(1), clock);
-        parts = new ServiceCollection()
-            .AddLogging(logging => logging.ClearProviders())
-            .AddSingleton<IClock>(clock).AddSingleton<TimeProvider>(clock)
-            .AddNightWatch(AllSettings.ForRehearsal(Path.Combine(folder, "passes.db"), Path.Combine(folder, "letters"), seed: 1))
-            .AddSingleton<IEnumerable<IForecastFeed>>(new[] { broken })
-            .BuildServiceProvider();
-        await parts.GetRequiredService<Database>().MigrateAsync(TestContext.Current.CancellationToken);
-        foreach (var watch in Cast.Watches) await parts.GetRequiredService<WatchStore>().PutAsync(watch, Noon, TestContext.Current.CancellationToken);
+        parts = await RehearsalParts.StartAsync(folder, clock, change: services => services.AddSingleton<IEnumerable<IForecastFeed>>(new[] { broken }));
     }
 
     public async ValueTask DisposeAsync()

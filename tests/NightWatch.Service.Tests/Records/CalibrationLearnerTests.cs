@@ -1,19 +1,15 @@
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Outcomes;
-using NightWatch.Service.Hosting;
 using NightWatch.Service.Records;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Service.Settings;
-using NightWatch.Store;
+using NightWatch.Service.Tests.Passes;
 using NightWatch.Store.Calibrations;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
-using NightWatch.Store.Watches;
 using NodaTime;
 
 namespace NightWatch.Service.Tests.Records;
@@ -35,14 +31,7 @@ public sealed class CalibrationLearnerTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        var clock = new VirtualClock(Now);
-        parts = new ServiceCollection()
-            .AddLogging(logging => logging.ClearProviders())
-            .AddSingleton<IClock>(clock).AddSingleton<TimeProvider>(clock)
-            .AddNightWatch(AllSettings.ForRehearsal(Path.Combine(folder, "kept.db"), Path.Combine(folder, "letters"), seed: 1))
-            .BuildServiceProvider();
-        await parts.GetRequiredService<Database>().MigrateAsync(Cancel);
-        await parts.GetRequiredService<WatchStore>().PutAsync(Cast.Watches[0], Now, Cancel);
+        parts = await RehearsalParts.StartAsync(folder, new VirtualClock(Now), watches: [Cast.Watches[0]]);
     }
 
     public async ValueTask DisposeAsync()

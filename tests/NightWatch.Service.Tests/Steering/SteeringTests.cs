@@ -1,15 +1,12 @@
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging;
 using MimeKit;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Hosting;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Service.Settings;
 using NightWatch.Service.Steering;
-using NightWatch.Store;
+using NightWatch.Service.Tests.Passes;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
@@ -38,13 +35,7 @@ public sealed class SteeringTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        parts = new ServiceCollection()
-            .AddLogging(logging => logging.ClearProviders())
-            .AddSingleton<IClock>(clock).AddSingleton<TimeProvider>(clock)
-            .AddNightWatch(AllSettings.ForRehearsal(Path.Combine(folder, "wishes.db"), Path.Combine(folder, "letters"), seed: 1))
-            .BuildServiceProvider();
-        await parts.GetRequiredService<Database>().MigrateAsync(Cancel);
-        foreach (var watch in Cast.Watches) await parts.GetRequiredService<WatchStore>().PutAsync(watch, Noon, Cancel);
+        parts = await RehearsalParts.StartAsync(folder, clock);
     }
 
     public async ValueTask DisposeAsync()

@@ -7,6 +7,12 @@ namespace NightWatch.Store.Outbox;
 /// <summary>The letters on their way. Queued together with the state that caused them (<see cref="Passes.PassStore"/>), sent later.</summary>
 public sealed class OutboxStore(Database database)
 {
+    private const string Revive =
+        """
+        UPDATE outbox SET state = 'Pending', attempt = 0, unfinished = 0, ambiguous_count = 0, not_before = @now, closed_at = NULL
+        WHERE state = 'Dead' AND not_after >= @now
+        """;
+
     /// <summary>From so many claims without an outcome on, a letter is taken alone: it may be what kills the process.</summary>
     private const int SuspectFrom = 2;
 
@@ -114,23 +120,13 @@ public sealed class OutboxStore(Database database)
     /// <summary>Puts a dead letter back in the queue, with its attempts forgiven.</summary>
     /// <returns>False if there is no dead letter of that id, or its time has passed.</returns>
     public Task<bool> ReviveAsync(long id, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session => await session.ExecuteAsync(
-            """
-            UPDATE outbox SET state = 'Pending', attempt = 0, unfinished = 0, ambiguous_count = 0, not_before = @now, closed_at = NULL
-            WHERE id = @id AND state = 'Dead' AND not_after >= @now
-            """,
-            new { id, now }) == 1,
+        async session => await session.ExecuteAsync($"{Revive} AND id = @id", new { id, now }) == 1,
         cancellationToken);
 
     /// <summary>Puts all dead letters back in the queue that are still in time.</summary>
     /// <returns>How many.</returns>
     public Task<int> ReviveAllAsync(Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
-        session => session.ExecuteAsync(
-            """
-            UPDATE outbox SET state = 'Pending', attempt = 0, unfinished = 0, ambiguous_count = 0, not_before = @now, closed_at = NULL
-            WHERE state = 'Dead' AND not_after >= @now
-            """,
-            new { now }),
+        session => session.ExecuteAsync(Revive, new { now }),
         cancellationToken);
 
     /// <summary>Takes letters out of the queue for good, at an operator's word. One in hand is stopped if it has not left yet.</summary>

@@ -49,6 +49,13 @@ public sealed class WatchStore(Database database)
     public Task<long> CountAsync(CancellationToken cancellationToken = default) =>
         database.ReadAsync(session => session.FirstAsync<long>("SELECT count(*) FROM watch WHERE paused = 0"), cancellationToken);
 
+    /// <summary>How many there are, and how many of them do not look now.</summary>
+    public Task<(long All, long Resting)> CountRestingAsync(Instant now, CancellationToken cancellationToken = default) => database.ReadAsync(
+        async session => (
+            await session.FirstAsync<long>("SELECT count(*) FROM watch"),
+            await session.FirstAsync<long>($"SELECT count(*) FROM watch WHERE NOT ({Looks})", new { now })),
+        cancellationToken);
+
     /// <summary>The watches of one subscriber, by id; the case of the address does not matter.</summary>
     public Task<IReadOnlyList<Watch>> OfSubscriberAsync(string address, CancellationToken cancellationToken = default) =>
         QueryAsync($"{Select} WHERE watch.address = @address ORDER BY watch.id", new { address = Subscriber.KeyOf(address) }, cancellationToken);

@@ -18,6 +18,22 @@ public abstract class WatchStorePromises(TestDatabase tested) : StoreTest(tested
     private SiteStore Sites => new(Database);
 
     [Fact]
+    public async Task The_watches_that_rest_are_counted_by_the_hour()
+    {
+        var watches = new WatchStore(Database);
+        var zone = Given.Site().Zone;
+        var today = Given.Now.InZone(zone).Date;
+        var plain = Given.Watch();
+        await watches.PutAsync(plain, Given.Now, Cancel);
+        await watches.PutAsync(plain with { Id = "paused", Paused = true }, Given.Now, Cancel);
+        await watches.PutAsync(plain with { Id = "rests", PausedUntil = today.PlusDays(1) }, Given.Now, Cancel);
+        await watches.PutAsync(plain with { Id = "has-rested", PausedUntil = today }, Given.Now, Cancel);
+
+        Assert.Equal((4, 2), await watches.CountRestingAsync(Given.Now, Cancel));
+        Assert.Equal((4, 1), await watches.CountRestingAsync(today.PlusDays(1).AtStartOfDayInZone(zone).ToInstant(), Cancel));
+    }
+
+    [Fact]
     public async Task A_watch_comes_back_as_it_was_put()
     {
         var watch = Given.Watch() with { Paused = true };

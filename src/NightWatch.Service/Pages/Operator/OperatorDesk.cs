@@ -25,14 +25,14 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
         var now = clock.GetCurrentInstant();
         string[] ids = [.. feeds.ToWeather().KeptIds()];
         var waits = await backlog.ReadAsync(ids, now, stop);
-        var all = await watches.ListAsync(cancellationToken: stop);
+        var (all, resting) = await watches.CountRestingAsync(now, stop);
         var asked = await rations.LastHourAsync(now, stop);
         var held = await holds.ListAsync(now, stop);
         return new OperatorModel(
             note,
             [
                 ("Subscribers", Figure(await subscribers.CountAsync(stop))),
-                ("Watches", $"{Figure(all.Count)}, {Figure(all.Count(watch => watch.IsPausedAt(now)))} of them resting"),
+                ("Watches", $"{Figure(all)}, {Figure(resting)} of them resting"),
                 ("Looks that are due", waits.OldestDueAt is { } due ? $"{Figure(waits.DueOpen)}, the oldest for {Ago(now - due)}" : "0"),
                 ("Oldest letter that waits", waits.OldestLetterAt is { } letter ? $"written {Ago(now - letter)} ago" : "none waits"),
                 ("Letters for sign-up and sign-in, last hour", asked < MailRations.MostAnHour ? $"{Figure(asked)} of at most {Figure(MailRations.MostAnHour)}" : $"{Figure(asked)}: as many as may be, so more are refused"),

@@ -4,6 +4,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Records;
+using NightWatch.Sky.Time;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NodaTime;
@@ -22,16 +23,20 @@ internal sealed class NightDesk(
     {
         var now = clock.GetCurrentInstant();
         var memory = await told.GetAsync(watch.Id, night, stop);
+        var track = await record.TrackAsync(watch.Id, now, stop);
+        // From its noon on it is over whatever the Sun does, and what is kept now need not be judged for that.
+        if (now >= LocalClock.At(watch.Site.Zone, night.PlusDays(1), LocalTime.Noon)) return await OverAsync();
         var forecasts = desk.Read(stop);
         var plan = NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now, sky).Plan;
-        var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now) { Track = await record.TrackAsync(watch.Id, now, stop) };
-        if (found.IsOver)
-        {
-            var (over, basis) = await past.FindAsync(watch, night, stop);
-            return found with { Plan = over, Basis = basis, Said = await SaidAsync(watch, night, stop) };
-        }
-
+        var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now) { Track = track };
+        if (found.IsOver) return await OverAsync();
         return plan.Verdict.Class == VerdictClass.Go ? found : found with { Alternatives = await alternatives.InsteadOfAsync(plan, forecasts, stop) };
+
+        async Task<FoundNight> OverAsync()
+        {
+            var (plan, basis) = await past.FindAsync(watch, night, stop);
+            return new FoundNight(plan, memory.Night, [], basis, now) { Track = track, Said = await SaidAsync(watch, night, stop) };
+        }
     }
 
     /// <summary>The subscriber wants no letters about the night.</summary>

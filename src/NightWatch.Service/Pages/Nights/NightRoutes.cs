@@ -4,6 +4,7 @@ using NightWatch.Service.Pages.Layout;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Steering;
+using NightWatch.Sky.Time;
 using NightWatch.Store.Outcomes;
 using NodaTime;
 
@@ -61,7 +62,7 @@ internal static class NightRoutes
         if (OutcomeWords.Of(await FieldAsync(http, "was", stop)) is not { } outcome)
             return PageResult.Says("That is none of the answers", StatusCodes.Status400BadRequest, $"Accepted: {string.Join(", ", OutcomeWords.All)}. Nothing was changed.");
         var now = clock.GetCurrentInstant();
-        if (now < date.At(new LocalTime(18, 0)).InZoneLeniently(watch.Site.Zone).ToInstant())
+        if (now < LocalClock.At(watch.Site.Zone, date, new LocalTime(18, 0)))
             return PageResult.Says("That night has not come yet", StatusCodes.Status400BadRequest, "The answer can be given from its evening on. Nothing was changed.");
         await outcomes.PutAsync(watch.Id, date, outcome, OutcomeSource.Debrief, now, stop);
         return Back(http, NightPageLinks.Of(watch, date, root, signer));

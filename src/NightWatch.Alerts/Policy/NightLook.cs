@@ -17,7 +17,7 @@ internal sealed record NightLook(PassKind Pass, ToldNight Before, NightPlan Plan
     public int Lead => Period.Between(LocalToday, Plan.Night, PeriodUnits.Days).Days;
 
     /// <summary>The subscriber is free that evening.</summary>
-    public bool IsFree => Before.Chosen || Plan.Watch.Outing.FreeEvenings.Count == 0 || Plan.Watch.Outing.FreeEvenings.Contains(Plan.Night.DayOfWeek);
+    public bool IsFree => Before.Chosen || Alternatives.IsFree(Plan);
 
     /// <summary>The sky alone decided: no later forecast will change it.</summary>
     public bool IsCertain => Plan.Verdict.Probability.Basis == ProbabilityBasis.SkyAlone;

@@ -26,6 +26,10 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
         }
     }
 
+    /// <summary>Plans the watches of one subscriber, so that a change is noticed at once and not at the next planning.</summary>
+    public async Task PlanAsync(string address, Instant now, CancellationToken cancellationToken) =>
+        await due.ScheduleAsync([.. Of(await watches.OfSubscriberAsync(address, cancellationToken), now)], cancellationToken);
+
     private static IEnumerable<DueItem> Of(IReadOnlyList<Watch> own, Instant now) =>
         own.SelectMany(watch => DueCalendar.Daily(watch, now, Ahead, own[0].Site.Position));
 }

@@ -17,7 +17,7 @@ internal static class DigestView
         var first = draft.Watches[0];
         var links = head.Links;
         var on = draft.Plans.Where(plan => plan.Verdict.Class != VerdictClass.NoGo)
-            .OrderByDescending(IsFree)
+            .OrderByDescending(Alternatives.IsFree)
             .ThenByDescending(plan => plan.Verdict.Class)
             .ThenByDescending(plan => plan.Verdict.Probability.Value)
             .ThenBy(plan => plan.Night)
@@ -58,8 +58,6 @@ internal static class DigestView
         : $"Week of {draft.Week}: {VerdictWords.Of(on[0].Verdict.Class)} {ClockWords.Day(on[0].Night)}, {PlainWords.Shortened(PlainWords.OneLine(on[0].Watch.Site.Name), 24)}"
             + (on.Length > 1 ? $" (+{on.Length - 1})" : "");
 
-    private static bool IsFree(NightPlan plan) => plan.Watch.Outing.FreeEvenings.Count == 0 || plan.Watch.Outing.FreeEvenings.Contains(plan.Night.DayOfWeek);
-
     private static NoticeNight Night(NightPlan plan, LetterLinks links)
     {
         var clock = new ClockWords(plan.Watch.Site.Zone);
@@ -71,7 +69,7 @@ internal static class DigestView
             plan.LeaveBy is { } leaveBy ? $"leave by {clock.Full(leaveBy)}" : null,
             $"cloud {units.Figure(plan.Summary.CloudMean, Unit.Fraction)}",
             plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {VerdictWords.Of(plan.Verdict.Deciding.Factor).ToLowerInvariant()}" : null,
-            IsFree(plan) ? null : "not one of your free evenings",
+            Alternatives.IsFree(plan) ? null : "not one of your free evenings",
         ];
         return new NoticeNight(
             plan.Verdict.Class,

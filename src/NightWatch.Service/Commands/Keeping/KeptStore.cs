@@ -1,3 +1,4 @@
+using NightWatch.Service.Passes;
 using NightWatch.Service.Records;
 using NightWatch.Service.Replays;
 using NightWatch.Service.Settings;
@@ -23,7 +24,7 @@ internal sealed class KeptStore : IAsyncDisposable
         this.database = database;
         Sites = new SiteStore(database);
         Watches = new WatchStore(database);
-        Due = new DueStore(database);
+        Planner = new DuePlanner(Watches, new DueStore(database));
         Outcomes = new OutcomeStore(database);
         Calibrations = new CalibrationStore(database);
         var verdicts = new VerdictStore(database);
@@ -37,7 +38,7 @@ internal sealed class KeptStore : IAsyncDisposable
 
     public WatchStore Watches { get; }
 
-    public DueStore Due { get; }
+    public DuePlanner Planner { get; }
 
     public OutcomeStore Outcomes { get; }
 

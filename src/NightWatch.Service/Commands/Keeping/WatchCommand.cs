@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Passes;
 using NightWatch.Service.Wording;
 
 namespace NightWatch.Service.Commands.Keeping;
@@ -30,7 +29,7 @@ internal static class WatchCommand
             var now = shell.Clock.GetCurrentInstant();
             await store.Watches.PutAsync(watch, now, stop);
             // A running service looks at the due table only; without this it would notice the watch hours later.
-            await store.Due.ScheduleAsync([.. DueCalendar.Daily(watch, now, DuePlanner.Ahead)], stop);
+            await store.Planner.PlanAsync(watch.Subscriber.Address, now, stop);
             shell.Say($"Watch {watch.Id} on {watch.Site.Name} is kept for {watch.Subscriber.Address}.");
             return Exit.Ok;
         });
@@ -83,7 +82,7 @@ internal static class WatchCommand
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
             var (name, pause, now) = (given.GetRequiredValue(id), !given.GetValue(resume), shell.Clock.GetCurrentInstant());
             if (!await store.Watches.PauseAsync(name, pause, now, stop)) throw Unknown(name);
-            if (!pause) await store.Due.ScheduleAsync([.. DueCalendar.Daily((await store.Watches.FindAsync(name, stop))!, now, DuePlanner.Ahead)], stop);
+            if (!pause) await store.Planner.PlanAsync((await store.Watches.FindAsync(name, stop))!.Subscriber.Address, now, stop);
             shell.Say($"Watch {name} is {(pause ? "paused" : "on again")}.");
             return Exit.Ok;
         });

@@ -6,7 +6,6 @@ using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Pages.Watches;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Steering;
-using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
 using NightWatch.Store.Watches;
@@ -38,7 +37,7 @@ internal static class MyWatchesRoutes
     private static async Task<IResult> EditAsync(string id, HttpContext http, MyWatchesDesk desk, IClock clock, CancellationToken stop) =>
         await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is { } watch ? Edit(watch, WatchFormModel.Of(WatchForm.Of(watch), watch, clock.GetCurrentInstant())) : PageResult.NothingHere();
 
-    private static async Task<IResult> KeepAsync(string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DueStore due, IClock clock, CancellationToken stop)
+    private static async Task<IResult> KeepAsync(string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
     {
         if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } before) return PageResult.NothingHere();
         var values = FormValues.Of(await http.Request.ReadFormAsync(stop));
@@ -46,7 +45,7 @@ internal static class MyWatchesRoutes
         var now = clock.GetCurrentInstant();
         if (watch is null || values["do"] != "keep") return Edit(before, WatchFormModel.Of(form, watch, now), watch is null && values["do"] == "keep" ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
         await watches.PutAsync(watch, now, stop);
-        await due.ScheduleAsync([.. DueCalendar.Daily(watch, now, DuePlanner.Ahead)], stop);
+        await planner.PlanAsync(watch.Subscriber.Address, now, stop);
         return http.SeeOther("watches?done=kept");
     }
 
@@ -64,12 +63,12 @@ internal static class MyWatchesRoutes
         return await steering.PauseUntilAsync(id, date, stop) is SteeringOutcome.Refused refused ? Refused(refused.Why) : http.SeeOther("watches?done=paused");
     }
 
-    private static async Task<IResult> ResumeAsync(string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DueStore due, IClock clock, CancellationToken stop)
+    private static async Task<IResult> ResumeAsync(string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
     {
         if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
         var now = clock.GetCurrentInstant();
         await watches.PauseAsync(id, paused: false, now, stop);
-        if (await watches.FindAsync(id, stop) is { } watch) await due.ScheduleAsync([.. DueCalendar.Daily(watch, now, DuePlanner.Ahead)], stop);
+        await planner.PlanAsync(SignedInOnly.Who(http), now, stop);
         return http.SeeOther("watches?done=resumed");
     }
 

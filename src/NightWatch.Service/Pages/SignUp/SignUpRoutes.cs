@@ -5,7 +5,6 @@ using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Pages.Watches;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
-using NightWatch.Store.Due;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -40,7 +39,7 @@ internal static class SignUpRoutes
     }
 
     private static async Task<IResult> SendAsync(
-        HttpContext http, ServiceOptions options, SignUpDesk desk, Sessions sessions, WatchStore watches, DueStore due, IClock clock, CancellationToken stop)
+        HttpContext http, ServiceOptions options, SignUpDesk desk, Sessions sessions, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
     {
         var who = await sessions.WhoAsync(http, stop);
         if (!options.OpenSignUp && who is null) return Closed();
@@ -63,7 +62,7 @@ internal static class SignUpRoutes
             if (!await desk.HasRoomAsync(who, stop)) return PageResult.Says("That is one watch too many", StatusCodes.Status409Conflict, $"An address may have {SignUpDesk.MostWatches} watches. Delete one first.");
             var own = watch with { Subscriber = new Subscriber("", who) };
             await watches.PutAsync(own, now, stop);
-            await due.ScheduleAsync([.. DueCalendar.Daily(own, now, DuePlanner.Ahead)], stop);
+            await planner.PlanAsync(who, now, stop);
             return http.SeeOther("watches");
         }
 

@@ -1,6 +1,7 @@
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
+using NightWatch.Service.Passes;
 using NightWatch.Sky.Time;
 using NodaTime;
 
@@ -15,9 +16,6 @@ internal sealed class SimulatedPhotographer(Watch watch, SimulatedWeather weathe
     /// <summary>Nights ahead that are looked at, besides the day itself.</summary>
     public const int LeadNights = 3;
 
-    /// <summary>A leave-by that moves on is looked at again, so often at most.</summary>
-    private const int MostLeaveBys = 4;
-
     /// <summary>Goes through one night.</summary>
     /// <param name="night">Local date of the evening.</param>
     /// <param name="dark">The hours of it that matter.</param>
@@ -25,22 +23,25 @@ internal sealed class SimulatedPhotographer(Watch watch, SimulatedWeather weathe
     {
         var looks = new SimulatedLook[LeadNights + 1];
         var memory = new ToldNight { WatchId = watch.Id, Night = night };
-        var leaveBy = default(Instant?);
+        // The row of the service's due table: moved by every look before it, then done for good.
+        var (leaveBy, isDone) = (default(Instant?), false);
         foreach (var (pass, lead, at) in Passes(night))
         {
-            if (memory.IsOn && leaveBy <= at) break;
+            if (!isDone && !memory.IsOn && leaveBy <= at)
+            {
+                isDone = true;
+                Look(PassKind.LeaveBy, leaveBy.Value, night, dark, ref memory, ref leaveBy);
+            }
+
+            // Gone.
+            if (memory.IsOn && memory.LeaveBy <= at) break;
             var plan = Look(pass, at, night, dark, ref memory, ref leaveBy);
             // On the day the last look that still finds the photographer at home counts.
             if (lead > 0 || pass == PassKind.Morning || plan.LeaveBy is null || at < plan.LeaveBy)
                 looks[lead] = new SimulatedLook(plan.Verdict.Class, plan.Verdict.Probability.Value);
         }
 
-        for (var i = 0; i < MostLeaveBys && memory is { IsOn: true, Closed: false } && leaveBy is { } last; i++)
-        {
-            Look(PassKind.LeaveBy, last, night, dark, ref memory, ref leaveBy);
-            if (leaveBy <= last) break;
-        }
-
+        if (!isDone && leaveBy is { } last) Look(PassKind.LeaveBy, last, night, dark, ref memory, ref leaveBy);
         return (looks, memory.IsOn, memory.Sent.Count);
     }
 
@@ -48,8 +49,7 @@ internal sealed class SimulatedPhotographer(Watch watch, SimulatedWeather weathe
     {
         var plan = weather.PlanAt(at, night, dark);
         memory = LetterPolicy.Decide(pass, memory, plan, at).Next;
-        // As the service's due table has it: the last plan that has one says when.
-        if (memory.Told is not null && plan.LeaveBy is { } planned) leaveBy = planned;
+        leaveBy = DueCalendar.OfTold(memory, plan, at).FirstOrDefault(item => item.Key.Pass == PassKind.LeaveBy)?.DueAt ?? leaveBy;
         return plan;
     }
 

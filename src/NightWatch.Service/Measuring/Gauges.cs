@@ -37,7 +37,7 @@ internal sealed class Gauges
     public async Task RefreshAsync(CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        if (backlog is { } known && now - known.At < FreshFor && now >= known.At) return;
+        if (!NowAndThen.IsTime(backlog?.At, FreshFor, now)) return;
         try
         {
             backlog = await store.ReadAsync(feeds, now, stop);

@@ -23,7 +23,7 @@ internal sealed class Chores(DuePlanner planner, Retention retention, DatabaseOp
     public async Task PlanAsync(CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        if (!IsTime(planned, PlanEvery, now)) return;
+        if (!NowAndThen.IsTime(planned, PlanEvery, now)) return;
         using (telemetry.Begin(Stage.Schedule)) await planner.PlanAsync(now, stop);
         planned = now;
     }
@@ -34,11 +34,8 @@ internal sealed class Chores(DuePlanner planner, Retention retention, DatabaseOp
         var now = clock.GetCurrentInstant();
         await record.RunAsync(now, stop);
         await bounces.ReadDueAsync(stop);
-        if (!IsTime(tidied, TidyEvery, now)) return;
+        if (!NowAndThen.IsTime(tidied, TidyEvery, now)) return;
         using (telemetry.Begin(Stage.Retention)) await retention.ApplyAsync(options.Retention(), now, stop);
         tidied = now;
     }
-
-    /// <summary>A clock that was put back counts as time passed: nothing may wait for it to catch up.</summary>
-    private static bool IsTime(Instant? last, Duration every, Instant now) => last is null || now - last >= every || now < last;
 }

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Service.Passes;
 using NightWatch.Store.Calibrations;
 using NodaTime;
 
@@ -14,7 +15,7 @@ internal sealed class CalibrationDesk(CalibrationStore store)
     /// <summary>The book as it stands.</summary>
     public async Task<CalibrationBook> BookAsync(Instant now, CancellationToken cancellationToken)
     {
-        if (Volatile.Read(ref kept) is { } known && now - known.At < ReadEvery && now >= known.At) return known.Book;
+        if (Volatile.Read(ref kept) is { } known && !NowAndThen.IsTime(known.At, ReadEvery, now)) return known.Book;
         // Two threads may read it at once; either is right.
         var book = await store.NewestAsync(cancellationToken);
         Volatile.Write(ref kept, new Kept(book, now));

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Calibrations;
 using NightWatch.Store.Watches;
@@ -27,7 +28,7 @@ internal sealed partial class CalibrationLearner(
     {
         if (!options.Calibrate) return 0;
         var book = await store.NewestAsync(stop);
-        if (book.All.Any(one => now - one.LearntAt < LearnEvery && now >= one.LearntAt)) return 0;
+        if (book.All.Any(one => !NowAndThen.IsTime(one.LearntAt, LearnEvery, now))) return 0;
         var changed = 0;
         foreach (var (key, pairs) in await PairsAsync(now, stop))
         {

@@ -1,3 +1,4 @@
+using NightWatch.Service.Passes;
 using NodaTime;
 
 namespace NightWatch.Service.Records;
@@ -16,13 +17,13 @@ internal sealed partial class RecordKeeping(OutcomeRecorder recorder, Calibratio
     {
         try
         {
-            if (recorded is null || now - recorded >= RecordEvery || now < recorded)
+            if (NowAndThen.IsTime(recorded, RecordEvery, now))
             {
                 recorded = now;
                 if (await recorder.RecordAsync(now, stop) is > 0 and var kept) LogRecorded(kept);
             }
 
-            if (learnt is null || now - learnt >= LearnEvery || now < learnt)
+            if (NowAndThen.IsTime(learnt, LearnEvery, now))
             {
                 learnt = now;
                 await learner.LearnAsync(now, stop);

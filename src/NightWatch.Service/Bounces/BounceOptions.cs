@@ -1,4 +1,3 @@
-using System.Net;
 using NightWatch.Service.Mail;
 
 namespace NightWatch.Service.Bounces;
@@ -37,13 +36,13 @@ public sealed class BounceOptions
     {
         if (!IsSet) yield break;
         if (Port is < 1 or > 65535) yield return $"Bounces:Port is {Port}; accepted: 1 to 65535.";
-        if (Security is not ("tls" or "starttls" or "none")) yield return $"Bounces:Security is \"{Security}\"; accepted: tls, starttls, none.";
-        if (Security == "none" && !(Host == "localhost" || (IPAddress.TryParse(Host, out var address) && IPAddress.IsLoopback(address))))
+        if (MailSecurity.Read(Security) is null) yield return $"Bounces:Security is \"{Security}\"; accepted: tls, starttls, none.";
+        if (MailSecurity.IsUnsafe(Security, Host))
             yield return $"Bounces:Security none sends the password in the clear; accepted only for a loopback Bounces:Host, not \"{Host}\".";
         if (UserName.Length == 0) yield return "Bounces:UserName is empty; accepted: the mailbox's user name.";
         if (PasswordFile.Length == 0) yield return "Bounces:PasswordFile is empty; accepted: the file that holds the mailbox's password.";
         else if (SecretFile.Fault(PasswordFile, "Bounces:PasswordFile") is { } password) yield return password;
-        if (CaFile.Length > 0 && PrivateAuthority.Fault(CaFile) is { } authority) yield return authority.Replace("Mail:", "Bounces:", StringComparison.Ordinal);
+        if (CaFile.Length > 0 && PrivateAuthority.Fault(CaFile, "Bounces:CaFile") is { } authority) yield return authority;
         if (string.IsNullOrWhiteSpace(Folder)) yield return "Bounces:Folder is empty; accepted: a folder such as INBOX.";
         if (EveryMinutes is < 1 or > 1440) yield return $"Bounces:EveryMinutes is {EveryMinutes}; accepted: 1 to 1440.";
     }

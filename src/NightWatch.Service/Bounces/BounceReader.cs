@@ -2,8 +2,8 @@ using System.Data.Common;
 using MailKit;
 using MailKit.Net.Imap;
 using MailKit.Search;
-using MailKit.Security;
 using NightWatch.Service.Mail;
+using NightWatch.Service.Passes;
 using NightWatch.Store.Suppression;
 using NodaTime;
 
@@ -34,7 +34,7 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
     public async Task ReadDueAsync(CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        if (!options.IsSet || (looked is { } last && now >= last && now - last < Duration.FromMinutes(options.EveryMinutes))) return;
+        if (!options.IsSet || !NowAndThen.IsTime(looked, Duration.FromMinutes(options.EveryMinutes), now)) return;
         looked = now;
         try
         {
@@ -54,8 +54,7 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
         patience.CancelAfter(Patience);
         using var client = new ImapClient();
         if (options.CaFile.Length > 0) client.ServerCertificateValidationCallback = PrivateAuthority.Read(options.CaFile).Accepts;
-        var security = options.Security switch { "tls" => SecureSocketOptions.SslOnConnect, "none" => SecureSocketOptions.None, _ => SecureSocketOptions.StartTls };
-        await client.ConnectAsync(options.Host, options.Port, security, patience.Token);
+        await client.ConnectAsync(options.Host, options.Port, MailSecurity.Of(options.Security), patience.Token);
         await client.AuthenticateAsync(options.UserName, SecretFile.Read(options.PasswordFile), patience.Token);
         var folder = await client.GetFolderAsync(options.Folder, patience.Token);
         await folder.OpenAsync(FolderAccess.ReadWrite, patience.Token);

@@ -1,4 +1,3 @@
-using System.Net;
 using MimeKit;
 
 namespace NightWatch.Service.Mail;
@@ -54,8 +53,6 @@ public sealed class MailOptions
 
     internal bool IsSmtp => Is(Transport, "smtp");
 
-    internal MailSecurity SecurityMode => Is(Security, "tls") ? MailSecurity.Tls : Is(Security, "none") ? MailSecurity.None : MailSecurity.StartTls;
-
     internal MailboxAddress Sender => MailboxAddress.Parse(From);
 
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing. Reads the named files.</summary>
@@ -75,13 +72,12 @@ public sealed class MailOptions
     {
         if (string.IsNullOrWhiteSpace(Host)) yield return "Mail:Host is empty; accepted: the mail server's name.";
         if (Port is < 1 or > 65535) yield return $"Mail:Port is {Port}; accepted: 1 to 65535.";
-        if (!Is(Security, "starttls") && !Is(Security, "tls") && !Is(Security, "none"))
-            yield return $"Mail:Security is \"{Security}\"; accepted: starttls, tls, none.";
-        if (Is(Security, "none") && !IsLoopback(Host)) yield return $"Mail:Security none sends letters and password in the clear; accepted only for a loopback Mail:Host, not \"{Host}\".";
+        if (MailSecurity.Read(Security) is null) yield return $"Mail:Security is \"{Security}\"; accepted: starttls, tls, none.";
+        if (MailSecurity.IsUnsafe(Security, Host)) yield return $"Mail:Security none sends letters and password in the clear; accepted only for a loopback Mail:Host, not \"{Host}\".";
         if (UserName.Length > 0 && PasswordFile.Length == 0) yield return "Mail:PasswordFile is empty, but Mail:UserName is set; accepted: the file that holds the password.";
         if (UserName.Length == 0 && PasswordFile.Length > 0) yield return "Mail:UserName is empty, but Mail:PasswordFile is set; accepted: the user's name.";
         if (PasswordFile.Length > 0 && SecretFile.Fault(PasswordFile, "Mail:PasswordFile") is { } password) yield return password;
-        if (CaFile.Length > 0 && PrivateAuthority.Fault(CaFile) is { } authority) yield return authority;
+        if (CaFile.Length > 0 && PrivateAuthority.Fault(CaFile, "Mail:CaFile") is { } authority) yield return authority;
         if (MostPerMinute is < 0 or > MostRate) yield return $"Mail:MostPerMinute is {MostPerMinute}; accepted: 1 to {MostRate} letters, or 0 for no limit.";
         if (MostPerMinutePerDomain is < 0 or > MostRate)
             yield return $"Mail:MostPerMinutePerDomain is {MostPerMinutePerDomain}; accepted: 1 to {MostRate} letters, or 0 for no limit.";
@@ -95,14 +91,4 @@ public sealed class MailOptions
             if (value < 1 || value > most) yield return $"Mail:{key} is {value}; accepted: 1 to {most} seconds.";
         }
     }
-
-    private static bool IsLoopback(string host) => Is(host, "localhost") || (IPAddress.TryParse(host, out var address) && IPAddress.IsLoopback(address));
-}
-
-/// <summary>How the conversation is protected.</summary>
-internal enum MailSecurity
-{
-    StartTls,
-    Tls,
-    None,
 }

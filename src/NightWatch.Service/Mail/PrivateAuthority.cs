@@ -10,7 +10,7 @@ internal sealed class PrivateAuthority(X509Certificate2 authority)
     public static PrivateAuthority Read(string path) => new(X509CertificateLoader.LoadCertificate(File.ReadAllBytes(path)));
 
     /// <returns>One sentence that names the key; null: it is a certificate.</returns>
-    public static string? Fault(string path)
+    public static string? Fault(string path, string key)
     {
         try
         {
@@ -19,7 +19,7 @@ internal sealed class PrivateAuthority(X509Certificate2 authority)
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or CryptographicException)
         {
-            return $"Mail:CaFile: {path} is not a certificate that can be read; accepted: a PEM or DER file.";
+            return $"{key}: {path} is not a certificate that can be read; accepted: a PEM or DER file.";
         }
     }
 

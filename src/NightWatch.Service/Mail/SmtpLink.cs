@@ -1,5 +1,4 @@
 using MailKit.Net.Smtp;
-using MailKit.Security;
 using MimeKit;
 
 namespace NightWatch.Service.Mail;
@@ -43,13 +42,7 @@ internal sealed class SmtpLink : IDisposable
         var link = new SmtpLink(options, time);
         try
         {
-            var security = options.SecurityMode switch
-            {
-                MailSecurity.Tls => SecureSocketOptions.SslOnConnect,
-                MailSecurity.None => SecureSocketOptions.None,
-                _ => SecureSocketOptions.StartTls,
-            };
-            await link.client.ConnectAsync(options.Host, options.Port, security, cancellationToken);
+            await link.client.ConnectAsync(options.Host, options.Port, MailSecurity.Of(options.Security), cancellationToken);
             if (options.UserName.Length > 0) await link.client.AuthenticateAsync(options.UserName, SecretFile.Read(options.PasswordFile), cancellationToken);
             // One way of handing the text over is enough to watch: DATA, not BDAT.
             link.client.Capabilities &= ~SmtpCapabilities.Chunking;

@@ -12,7 +12,8 @@ internal sealed class ClaimsInHand : IAsyncDisposable
     private readonly LeaseHeartbeat heartbeat;
 
     public ClaimsInHand(DueStore due, Duration lease, IClock clock, TimeProvider time) =>
-        heartbeat = new LeaseHeartbeat(lease, time, stop => due.RenewAsync([.. claims.Values], clock.GetCurrentInstant(), lease, stop));
+        // With nothing in hand it would take the write lock for nothing.
+        heartbeat = new LeaseHeartbeat(lease, time, stop => claims.IsEmpty ? Task.CompletedTask : due.RenewAsync([.. claims.Values], clock.GetCurrentInstant(), lease, stop));
 
     public void Take(IEnumerable<DueClaim> taken)
     {

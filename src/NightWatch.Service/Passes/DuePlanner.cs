@@ -17,13 +17,13 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
     public async Task PlanAsync(Instant now, CancellationToken cancellationToken)
     {
         string? after = null;
-        while (true)
+        while (await watches.OfNextSubscribersAsync(after, PageSize, cancellationToken) is { Count: > 0 } page)
         {
-            var page = await watches.OfNextSubscribersAsync(after, PageSize, cancellationToken);
-            if (page.Count == 0) return;
             await due.ScheduleAsync([.. page.GroupBy(watch => watch.Subscriber.Key()).SelectMany(own => Of([.. own], now))], cancellationToken);
             after = page[^1].Subscriber.Address;
         }
+
+        await due.RefreshStatisticsAsync(cancellationToken);
     }
 
     /// <summary>Plans the watches of one subscriber, so that a change is noticed at once and not at the next planning.</summary>

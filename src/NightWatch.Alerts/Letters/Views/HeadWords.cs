@@ -22,7 +22,7 @@ internal static class HeadWords
     public static string Headline(NightContext night) => (night.Kind, night.Class) switch
     {
         (null, _) => PageHeadline(night),
-        _ when night.Wish is Wish.SwitchedFrom => $"Switched: {night.When} is {(night.Class == VerdictClass.Go ? "on" : "in your calendar, and may work")}.",
+        _ when night.Wish is Wish.SwitchedFrom => $"Switched: {night.Name} is {(night.Class == VerdictClass.Go ? "on" : "in your calendar, and may work")}.",
         _ when night.StandsDownByWish => $"Stood down as you wished: the night of {ClockWords.Night(night.Plan.Night)}.",
         (LetterKind.Outlook, VerdictClass.Go) => $"A good night is coming: {night.When}.",
         (LetterKind.Outlook, _) => $"A night with a fair chance is coming: {night.When}.",
@@ -74,7 +74,7 @@ internal static class HeadWords
         if (night.IsOver)
             return $"The night of {ClockWords.Night(night.Plan.Night)} is over" + (night.Before.Told is { } told ? $"; it was told as {VerdictWords.Of(told)}." : "; nothing was told of it.");
         var near = night.IsRunning || night.When is "tonight" or "tomorrow night";
-        var when = night.IsRunning ? "This night" : near ? Capital(night.When) : $"The night of {ClockWords.Night(night.Plan.Night)}";
+        var when = night.IsRunning ? "This night" : Capital(night.Name);
         return (night.Class, near) switch
         {
             (VerdictClass.Go, true) => $"{when} is on.",

@@ -72,4 +72,7 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
     };
 
     public string When => WhenItIs(Plan.Night);
+
+    /// <summary>As a name of the night within a sentence: "tonight", "tomorrow night", "the night of Fri 4–Sat 5 Jun".</summary>
+    public string Name => When is "tonight" or "tomorrow night" ? When : $"the night of {ClockWords.Night(Plan.Night)}";
 }

@@ -1,6 +1,5 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
-using NightWatch.Planning.Verification.Calls;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Records;
@@ -21,7 +20,7 @@ internal sealed class SubscriberPass(
         var now = clock.GetCurrentInstant();
         var letters = new List<(LetterDraft Draft, Letter Letter)>();
         LetterOrder[] orders = [.. looks.SelectMany(look => look.Orders)];
-        var tracks = await TracksAsync(orders, now, cancellationToken);
+        var tracks = await record.TracksAsync(orders, now, cancellationToken);
         foreach (var kind in orders.GroupBy(order => order.Kind))
         {
             using var render = telemetry.Begin(Stage.Render);
@@ -53,13 +52,6 @@ internal sealed class SubscriberPass(
         }
 
         return outcome;
-    }
-
-    private async Task<Dictionary<string, TrackRecord>> TracksAsync(IEnumerable<LetterOrder> orders, Instant now, CancellationToken cancellationToken)
-    {
-        var tracks = new Dictionary<string, TrackRecord>();
-        foreach (var id in orders.Select(order => order.Plan.Watch.Id).Distinct()) tracks.Add(id, await record.TrackAsync(id, now, cancellationToken));
-        return tracks;
     }
 
     private static IEnumerable<LetterOrder> BestFirst(IEnumerable<LetterOrder> orders) => orders

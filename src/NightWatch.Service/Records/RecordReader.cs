@@ -1,3 +1,4 @@
+using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
@@ -14,6 +15,14 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
 
     /// <summary>Calls older than this say little of today's: seasons come round, and feeds change their models.</summary>
     private const int TrackDays = 400;
+
+    /// <summary>What came of the earlier calls at every watch that letters speak of, by watch id.</summary>
+    public async Task<IReadOnlyDictionary<string, TrackRecord>> TracksAsync(IEnumerable<LetterOrder> orders, Instant now, CancellationToken cancellationToken)
+    {
+        var tracks = new Dictionary<string, TrackRecord>();
+        foreach (var id in orders.Select(order => order.Plan.Watch.Id).Distinct()) tracks.Add(id, await TrackAsync(id, now, cancellationToken));
+        return tracks;
+    }
 
     /// <summary>What came of a watch's calls of the last year or so.</summary>
     public async Task<TrackRecord> TrackAsync(string watchId, Instant now, CancellationToken cancellationToken) =>

@@ -1,5 +1,6 @@
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
+using NightWatch.Service.Records;
 using NightWatch.Service.Webhooks;
 using NightWatch.Store.Outbox;
 using NodaTime;
@@ -7,14 +8,15 @@ using NodaTime;
 namespace NightWatch.Service.Steering;
 
 /// <summary>The letters that a wish calls for, ready for the outbox. Each night has its own: each carries its own calendar entry.</summary>
-internal sealed class SteeringLetters(LetterWriter writer, LetterCalls calls)
+internal sealed class SteeringLetters(LetterWriter writer, LetterCalls calls, RecordReader record)
 {
     public async Task<IReadOnlyList<OutboxDraft>> WriteAsync(IReadOnlyList<LetterOrder> orders, Instant now, CancellationToken stop)
     {
         var drafts = new List<OutboxDraft>();
+        var tracks = await record.TracksAsync(orders, now, stop);
         foreach (var order in orders)
         {
-            var draft = new LetterDraft { Orders = [order], Now = now };
+            var draft = new LetterDraft { Orders = [order], Tracks = tracks, Now = now };
             drafts.AddRange(calls.DraftsOf(draft, await writer.WriteAsync(draft, stop), now));
         }
 

@@ -2,6 +2,7 @@ using Microsoft.Extensions.DependencyInjection;
 using MimeKit;
 using NightWatch.Alerts.Policy;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
@@ -9,6 +10,7 @@ using NightWatch.Service.Steering;
 using NightWatch.Service.Tests.Passes;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
+using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
 using NodaTime;
@@ -133,6 +135,19 @@ public sealed class SteeringTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task The_letter_about_the_chosen_night_says_how_often_such_calls_were_right()
+    {
+        var (from, to) = await GoNightsAsync();
+        await TellAsync(from.Watch, from.Ahead, VerdictClass.Go, onCalendar: true);
+        await RecordAsync(to.Watch, to.Ahead);
+
+        await Wishes.SwitchNightAsync(new(from.Watch.Id, Today.PlusDays(from.Ahead)), new(to.Watch.Id, Today.PlusDays(to.Ahead)), Cancel);
+
+        var chosen = Assert.Single(await LettersAsync(), letter => letter.Subject!.StartsWith("SWITCHED", StringComparison.Ordinal));
+        Assert.Contains("12 of 12 times", chosen.TextBody!.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_night_of_another_subscriber_cannot_be_taken()
     {
         var stranger = Gums with { Id = "stranger", Subscriber = new Subscriber("Wenche Aas", "wenche@example.org") };
@@ -150,6 +165,36 @@ public sealed class SteeringTests : IAsyncLifetime
     }
 
     private static string CalendarOf(MimeMessage letter) => letter.BodyParts.OfType<TextPart>().Single(part => part.ContentType.IsMimeType("text", "calendar")).Text;
+
+    /// <summary>Twelve nights of either class that came as called, as far ahead.</summary>
+    private async Task RecordAsync(Watch watch, int ahead)
+    {
+        var calls = from said in (VerdictClass[])[VerdictClass.Go, VerdictClass.Marginal] from night in Enumerable.Range(1, 12) select (said, Today.PlusDays(-night - (said == VerdictClass.Go ? 0 : 12)));
+        foreach (var (said, night) in calls)
+        {
+            await parts.GetRequiredService<OutcomeStore>().PutAsync(watch.Id, night, said == VerdictClass.Go ? NightOutcome.Clear : NightOutcome.Partly, OutcomeSource.Debrief, Noon, Cancel);
+            await parts.GetRequiredService<PassStore>().CommitAsync(
+                new PassCommit
+                {
+                    Verdicts =
+                    [
+                        new()
+                        {
+                            WatchId = watch.Id,
+                            Night = night,
+                            Pass = PassKind.Evening,
+                            At = night.PlusDays(-ahead).At(new LocalTime(9, 0)).InUtc().ToInstant(),
+                            Verdict = new() { Class = said, Run = null, Probability = new(0.8, ProbabilityBasis.EnsembleMembers, 20), Reasons = [] },
+                            InputsHash = "5f2c",
+                            Why = "as a test",
+                            LeadNights = ahead,
+                            FeedId = "fake",
+                        },
+                    ],
+                },
+                Noon, Cancel);
+        }
+    }
 
     // The invented weather of the seed decides which nights are on; two of them are needed.
     private async Task<((Watch Watch, int Ahead) From, (Watch Watch, int Ahead) To)> GoNightsAsync()

@@ -3,7 +3,6 @@ using System.Text;
 using MimeKit;
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
-using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Hosting;
@@ -85,7 +84,7 @@ internal static class LetterCommand
         {
             Orders = [order],
             Alternatives = await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop),
-            Tracks = new Dictionary<string, TrackRecord> { [watch.Id] = await parts.GetRequiredService<RecordReader>().TrackAsync(watch.Id, now, stop) },
+            Tracks = await parts.GetRequiredService<RecordReader>().TracksAsync([order], now, stop),
             Now = now,
         };
         var letter = await parts.GetRequiredService<LetterWriter>().WriteAsync(draft, stop);

@@ -28,10 +28,11 @@ internal sealed record NightStrips(IReadOnlyList<Instant> Times, IReadOnlyList<S
         var name = NameOf(plan.Watch.Subject);
         var most = Math.Max(subject.Max() ?? 0, moon.Max() ?? 0);
         var high = Math.Max(30, Math.Ceiling((most + 6) / 15) * 15);
+        var mark = Math.Min(high, 90); // Above the zenith is room for a name, nothing else.
         var up = subject.Max() is { } top and > 0 ? $"{name} up to {top:0}°" : plan.Watch.Subject is Subject.Stars ? "No subject" : $"{name} not up";
         var moonUp = moon.Max() is > 2 ? "Moon dashed" : "Moon down";
         double? limit = plan.Watch.Subject is Subject.Stars ? null : plan.Watch.Limits.MinAltitudeDeg;
-        (double, string)[] marks = limit is { } least ? [(least, $"{least:0}°"), (high, $"{high:0}°")] : [(high, $"{high:0}°")];
+        (double, string)[] marks = limit is { } least ? [(least, $"{least:0}°"), (mark, $"{mark:0}°")] : [(mark, $"{mark:0}°")];
         return new StripContent(
             "Altitude", $"{up}, {moonUp}", 160, 0, high, marks, limit,
             [new Curve(moon, CurveStyle.Dashed, moon.Max() is > 2 ? "Moon" : null), new Curve(subject, CurveStyle.Solid, subject.Max() is > 2 ? name : null)]);

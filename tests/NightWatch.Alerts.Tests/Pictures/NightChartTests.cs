@@ -31,6 +31,18 @@ public sealed class NightChartTests
     public void The_window_stands_in_words_above_its_bracket(VerdictClass verdict, string words) => Assert.Contains(words, Words(TestPlans.Of(verdict)));
 
     [Fact]
+    public void No_mark_of_altitude_stands_above_the_zenith()
+    {
+        var plan = TestPlans.Of(VerdictClass.Go);
+        plan = plan with { Conditions = [.. plan.Conditions.Select(step => step with { Subject = step.Subject!.Value with { AltitudeDeg = 88 } })] };
+
+        var words = Words(plan);
+
+        Assert.Contains("90°", words);
+        Assert.DoesNotContain("105°", words);
+    }
+
+    [Fact]
     public void A_night_without_a_run_says_so()
     {
         var plan = TestPlans.Of(VerdictClass.NoGo);

@@ -44,6 +44,15 @@ public sealed record WeatherOptions
     /// <summary>The ids under which their answers and holds are kept: of the forecasts in order, then of the members.</summary>
     public IEnumerable<string> KeptIds() => Ensemble is null ? Feeds : Feeds.Append(MembersId.Of(Ensemble));
 
+    /// <summary>How much a feed may be asked in a day; null: it sets no limit a day, or a plan or host of one's own sets another.</summary>
+    /// <param name="keptId">One of <see cref="KeptIds"/>.</param>
+    public FeedBudget? BudgetOf(string keptId) => OpenMeteoApiKey is not null ? null : keptId switch
+    {
+        "open-meteo" when OpenMeteoUrl is null => new FeedBudget(OpenMeteoBudget.CallsADay, OpenMeteoBudget.OfForecast(OpenMeteo)),
+        _ when keptId == MembersId.Of("open-meteo-ensemble") && OpenMeteoEnsembleUrl is null => new FeedBudget(OpenMeteoBudget.CallsADay, OpenMeteoBudget.OfEnsemble(OpenMeteo)),
+        _ => null,
+    };
+
     internal MetNorwayOptions MetNorway
     {
         get

@@ -49,6 +49,10 @@ public sealed class ForecastStore(Database database)
         return [.. rows.Select(row => row.ToForecast())];
     }
 
+    /// <summary>How many answers of a feed came, or were confirmed, since then; also of places nobody watches any more, but none that is no longer kept.</summary>
+    public Task<long> CountSinceAsync(string feedId, Instant since, CancellationToken cancellationToken = default) => database.ReadAsync(
+        session => session.FirstAsync<long>("SELECT count(*) FROM forecast WHERE feed = @feedId AND retrieved_at >= @since", new { feedId, since }), cancellationToken);
+
     /// <summary>The answers of these ids that are still kept, in the order of the ids.</summary>
     public async Task<IReadOnlyList<StoredForecast>> FindAsync(IReadOnlyList<long> ids, CancellationToken cancellationToken = default)
     {

@@ -4,6 +4,7 @@ using System.Text;
 using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
+using NightWatch.Weather.Feeds;
 using NodaTime;
 
 namespace NightWatch.Service.Tests.Pages;
@@ -98,6 +99,26 @@ public sealed class OperatorTests
 
         async Task<IEnumerable<string>> HoldsAsync() => (await visitor.GetAsync("operator")).Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr")
             .Select(row => $"{row.FirstElementChild!.TextContent} {row.LastElementChild!.TextContent}");
+    }
+
+    [Fact]
+    public async Task How_much_a_feed_was_asked_is_held_against_what_it_allows_a_day()
+    {
+        await using var world = await PagesWorld.StartAsync(settings =>
+        {
+            settings.Service.PagesBase = "";
+            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = ("open-meteo,met-norway", "open-meteo-ensemble", "private", "ops@example.org");
+        });
+        var forecasts = world.Parts.GetRequiredService<ForecastStore>();
+        var now = world.Clock.GetCurrentInstant();
+        foreach (var (feed, hoursAgo) in new[] { ("open-meteo", 30), ("open-meteo", 20), ("open-meteo", 1), ("open-meteo-ensemble/members", 2), ("met-norway", 3) })
+            await forecasts.AddAsync(feed, "52.1,4.3", new FetchedBody("{}"u8.ToArray(), null, null, now - Duration.FromHours(hoursAgo)), null, Stop);
+        using var visitor = new Visitor(world);
+
+        var rows = (await visitor.GetAsync("operator")).Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr").Select(row => row.Children[2].TextContent);
+
+        // 19 variables over 10 days: 1.9 calls. 5 variables of 51 members over 7 days: 25.5 calls.
+        Assert.Equal(["2, about 4 of its 10,000 calls a day", "1", "1, about 26 of its 10,000 calls a day"], rows);
     }
 
     [Fact]

@@ -14,7 +14,7 @@ using NodaTime.Text;
 namespace NightWatch.Service.Pages.Operator;
 
 /// <summary>What the operator sees.</summary>
-internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
+internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, ForecastStore forecasts, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
 {
     private const int MostDead = 100;
 
@@ -28,6 +28,16 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
         var (all, resting) = await watches.CountRestingAsync(now, stop);
         var asked = await rations.LastHourAsync(now, stop);
         var held = await holds.ListAsync(now, stop);
+        var lines = new List<FeedLine>();
+        foreach (var id in ids)
+        {
+            lines.Add(new FeedLine(
+                MembersId.FeedOf(id),
+                waits.LastAnswers.TryGetValue(id, out var at) ? $"{Ago(now - at)} ago" : "never",
+                DayOf(await forecasts.CountSinceAsync(id, now - Duration.FromDays(1), stop), feeds.ToWeather().BudgetOf(id)),
+                HoldOf(held, id)));
+        }
+
         return new OperatorModel(
             note,
             [
@@ -39,15 +49,16 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
             ],
             [.. (await outbox.CountAsync(stop)).OrderBy(pair => pair.Key).Select(pair => (pair.Key.ToString(), pair.Value))],
             [.. (await outbox.ListAsync(OutboxState.Dead, MostDead, stop)).Select(entry => LineOf(entry, now))],
-            [.. ids.Select(id => new FeedLine(
-                MembersId.FeedOf(id),
-                waits.LastAnswers.TryGetValue(id, out var at) ? $"{Ago(now - at)} ago" : "never",
-                HoldOf(held, id)))],
+            lines,
             [.. (await suppression.ListAsync(stop)).Select(entry => (Redaction.Of(entry.Address), entry.Code is null ? Redaction.Of(entry.Reason) : $"{entry.Code} {Redaction.Of(entry.Reason)}", Minute.Format(entry.At)))]);
     }
 
     private static DeadLetter LineOf(OutboxEntry entry, Instant now) => new(
         entry.Id, entry.Kind, Redaction.Of(entry.Recipient), Minute.Format(entry.CreatedAt), Minute.Format(entry.NotAfter), entry.LastReply?.Text ?? "nothing", entry.NotAfter >= now);
+
+    private static string DayOf(long answers, FeedBudget? budget) => budget is not { } most
+        ? Figure(answers)
+        : $"{Figure(answers)}, about {Figure((long)Math.Ceiling(answers * most.CallsAnAnswer))} of its {Figure(most.CallsADay)} calls a day";
 
     private static string HoldOf(IReadOnlyList<FeedHold> held, string feed)
     {

@@ -13,8 +13,9 @@ public sealed record DeadLetter(long Id, string Kind, string To, string At, stri
 /// <summary>A feed.</summary>
 /// <param name="Id">"open-meteo".</param>
 /// <param name="LastAnswer">"12 min ago", "never".</param>
+/// <param name="LastDay">"48", and where the feed sets a limit a day "48, about 91 of its 10,000 calls a day".</param>
 /// <param name="Hold">"at all until 18:42 UTC", "for 3 places, the last until ...", "no".</param>
-public sealed record FeedLine(string Id, string LastAnswer, string Hold);
+public sealed record FeedLine(string Id, string LastAnswer, string LastDay, string Hold);
 
 /// <summary>The operator's page.</summary>
 /// <param name="Note">What was just done; null: nothing.</param>

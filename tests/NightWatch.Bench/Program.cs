@@ -29,6 +29,6 @@ static int Parts(string[] args)
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- plan [WATCH-NIGHTS] | sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]] | replay make DATABASE [SITES [DAYS [none|fake]]] | load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE | load letters DATABASE SMTP-PORT | load letter");
+    Console.Error.WriteLine("usage: dotnet run -c Release --project tests/NightWatch.Bench -- plan [WATCH-NIGHTS] | sky [SITE-NIGHTS [NIGHTS]] | sky-core | places | parts [BenchmarkDotNet options] | forecasts [WATCHES [NIGHTS [EARLIER-RUNS [MEMBERS]]]] | replay make DATABASE [SITES [DAYS [none|fake]]] | load make DATABASE [WATCHES [SITES [RUNS [MEMBERS]]]] | load pass DATABASE | load plan DATABASE | load share DATABASE | load letters DATABASE SMTP-PORT | load letter");
     return 2;
 }

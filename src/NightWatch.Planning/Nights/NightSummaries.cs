@@ -66,9 +66,13 @@ internal static class NightSummaries
         var changes = night.Sky.Moon.Rises.Where(span.Contains).Select(at => $"rises {Said.Clock(at, zone)}")
             .Concat(night.Sky.Moon.Sets.Where(span.Contains).Select(at => $"sets {Said.Clock(at, zone)}")).ToArray();
         var most = Spread.Of(night.Above.MoonBrighteningMag, first, last).Most ?? 0;
-        var light = most >= LeastSaidMag ? $"brightens the sky at the subject by up to {Said.OneDecimal(most)} mag" : most > 0 ? "adds next to no light" : "adds no light";
+        // The Moon is up and the subject is not: there is no sky at the subject to be brightened.
+        var isUnsaid = most <= 0 && Enumerable.Range(first, last - first + 1).Any(step => night.Above.Steps[step].Moon.Direction.AltitudeDeg > 0);
+        var light = isUnsaid ? ""
+            : most >= LeastSaidMag ? $"; it brightens the sky at the subject by up to {Said.OneDecimal(most)} mag"
+            : most > 0 ? "; it adds next to no light" : "; it adds no light";
         var moves = changes.Length > 0 ? string.Join(", ", changes) : night.Above.Steps[first].Moon.Direction.AltitudeDeg > 0 ? "up throughout" : "down throughout";
-        return $"Moon {lit} lit, {moves}; it {light}.";
+        return $"Moon {lit} lit, {moves}{light}.";
     }
 
     /// <summary>A lens this near its dew point is not said to stay clear: screen temperatures are forecast to a degree or so (engineering choice).</summary>

@@ -22,6 +22,17 @@ public sealed class NightPlannerTests
         Assert.True(bright.Summary.MoonIlluminatedFraction > 0.99);
     }
 
+    /// <summary>Full Moon on 24 November 2026, 14:53 UT (almanac value from memory): three nights later it is bright and up, and the galactic core behind the Sun.</summary>
+    [Fact]
+    public void Of_a_Moon_that_is_up_while_the_subject_is_not_it_is_not_said_that_it_adds_no_light()
+    {
+        var plan = Clear(new LocalDate(2026, 11, 27), DesertNight.Zone, -24.6, 15.9);
+
+        Assert.Null(plan.Verdict.Run);
+        Assert.True(plan.Summary.MoonIlluminatedFraction > 0.7);
+        Assert.Matches("^Moon 8[0-9] % lit, rises [0-9:]+[.]$", plan.Summary.Moon);
+    }
+
     /// <summary>At the June solstice the Sun sinks to latitude + 23.44° − 90° below the horizon: −9.1° at 57.5° N.</summary>
     [Fact]
     public void Midsummer_in_Scotland_has_no_darkness_and_says_how_far_the_Sun_sinks()

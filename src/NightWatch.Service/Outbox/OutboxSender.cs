@@ -104,11 +104,7 @@ internal sealed partial class OutboxSender(
             return true;
         }
 
-        var allowed = letter.NotAfter < now ? SendAllowance.Free : await rate.TakeAsync(letter, now, CancellationToken.None);
-        if (allowed == SendAllowance.ServerSpent) return false;
-        SendOutcome outcome = letter.NotAfter < now ? new SendOutcome.Expired()
-            : allowed == SendAllowance.DomainSpent ? HoldBack(letter, round, now)
-            : await HandAsync(letter, drained);
+        if (await TryAsync(letter, round, now, drained) is not { } outcome) return false;
         round.Add(outcome);
         telemetry.Letter(letter.Kind, OutcomeWord(outcome));
         if (!await WriteDownAsync(letter, outcome)) LogOvertaken(letter.Id, letter.Kind);
@@ -116,7 +112,17 @@ internal sealed partial class OutboxSender(
         return true;
     }
 
-    private SendOutcome.HeldBack HoldBack(OutboxLetter letter, Tally round, Instant now) => new(rate.TurnOf(round.HoldBack(SendRate.DomainOf(letter)), now));
+    /// <returns>Null: the mail server has had its letters for this minute.</returns>
+    private async Task<SendOutcome?> TryAsync(OutboxLetter letter, Tally round, Instant now, CancellationToken drained)
+    {
+        if (letter.NotAfter < now) return new SendOutcome.Expired();
+        return await rate.TakeAsync(letter, now, CancellationToken.None) switch
+        {
+            SendAllowance.ServerSpent => null,
+            SendAllowance.DomainSpent => new SendOutcome.HeldBack(rate.TurnOf(round.HoldBack(SendRate.DomainOf(letter)), now)),
+            _ => await HandAsync(letter, drained),
+        };
+    }
 
     private async Task<SendOutcome> HandAsync(OutboxLetter letter, CancellationToken drained)
     {

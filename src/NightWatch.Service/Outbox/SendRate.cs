@@ -24,26 +24,32 @@ internal enum SendAllowance
 /// </summary>
 internal sealed class SendRate(RationStore rations, MailOptions options)
 {
+    /// <summary>Among the keys of all that is rationed.</summary>
+    private const string Server = "mail server";
+
     private static readonly Duration Minute = Duration.FromMinutes(1);
 
     /// <summary>The domain of the letter's address, lower case.</summary>
     public static string DomainOf(OutboxLetter letter) => letter.Recipient[(letter.Recipient.LastIndexOf('@') + 1)..].ToLowerInvariant();
 
-    /// <summary>Takes one use of each limit that is set.</summary>
+    /// <summary>Takes one use of each limit that is set, or none.</summary>
     public async Task<SendAllowance> TakeAsync(OutboxLetter letter, Instant now, CancellationToken cancellationToken)
     {
         if (!options.IsSmtp || letter.Channel != LetterChannel.Mail) return SendAllowance.Free;
-
-        // The domain first: a letter it holds back must not use up what the server could take of others.
-        if (!await TakeAsync($"letters to {DomainOf(letter)}", options.MostPerMinutePerDomain, now, cancellationToken)) return SendAllowance.DomainSpent;
-        return await TakeAsync("letters", options.MostPerMinute, now, cancellationToken) ? SendAllowance.Free : SendAllowance.ServerSpent;
+        var uses = new List<(string Key, IReadOnlyList<Ration> Rations)>();
+        if (options.MostPerMinutePerDomain > 0) uses.Add(($"{Server} for {DomainOf(letter)}", [new Ration(Minute, options.MostPerMinutePerDomain)]));
+        if (options.MostPerMinute > 0) uses.Add((Server, [new Ration(Minute, options.MostPerMinute)]));
+        if (uses.Count == 0) return SendAllowance.Free;
+        return await rations.TakeAsync(uses, now, cancellationToken) switch
+        {
+            null => SendAllowance.Free,
+            Server => SendAllowance.ServerSpent,
+            _ => SendAllowance.DomainSpent,
+        };
     }
 
     /// <summary>When a letter's turn comes that the limit of its domain holds back.</summary>
     /// <param name="before">How many of the same domain are held back already and go first.</param>
     /// <param name="now">When.</param>
     public Instant TurnOf(int before, Instant now) => now + (1 + (before / options.MostPerMinutePerDomain)) * Minute;
-
-    private async Task<bool> TakeAsync(string what, int most, Instant now, CancellationToken cancellationToken) =>
-        most == 0 || await rations.TakeAsync(what, [new Ration(Minute, most)], now, cancellationToken);
 }

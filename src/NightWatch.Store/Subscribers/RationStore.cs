@@ -6,7 +6,7 @@ namespace NightWatch.Store.Subscribers;
 /// <summary>At most so many within a time.</summary>
 public readonly record struct Ration(Duration Within, int Most);
 
-/// <summary>Rations what strangers may cause (letters to an address, letters from a network), over all processes alike.</summary>
+/// <summary>Rations what may be done within a time (letters that strangers cause, letters handed to a server), over all processes alike.</summary>
 public sealed class RationStore(Database database)
 {
     /// <summary>How many were taken of a key since an instant.</summary>
@@ -19,18 +19,29 @@ public sealed class RationStore(Database database)
     /// <param name="now">When.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <returns>False: used up; nothing was taken.</returns>
-    public Task<bool> TakeAsync(string key, IReadOnlyList<Ration> rations, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
+    public async Task<bool> TakeAsync(string key, IReadOnlyList<Ration> rations, Instant now, CancellationToken cancellationToken = default) =>
+        await TakeAsync([(key, rations)], now, cancellationToken) is null;
+
+    /// <summary>Takes one of each key, if every ration of all of them allows it.</summary>
+    /// <param name="uses">Keys with their rations; callers that share keys name them in one order.</param>
+    /// <param name="now">When.</param>
+    /// <param name="cancellationToken">Gives up.</param>
+    /// <returns>The first key that is used up, and nothing was taken; null: taken.</returns>
+    public Task<string?> TakeAsync(IReadOnlyList<(string Key, IReadOnlyList<Ration> Rations)> uses, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            // One at a time for a key, or two processes would both find the last one free.
-            if (database.Kind == DatabaseKind.PostgreSql) await session.ExecuteAsync("SELECT pg_advisory_xact_lock(hashtextextended(@key, 0))", new { key });
-            foreach (var ration in rations)
+            foreach (var (key, rations) in uses)
             {
-                if (await UsedAsync(session, key, now - ration.Within, now) >= ration.Most) return false;
+                // One at a time for a key, or two processes would both find the last one free.
+                if (database.Kind == DatabaseKind.PostgreSql) await session.ExecuteAsync("SELECT pg_advisory_xact_lock(hashtextextended(@key, 0))", new { key });
+                foreach (var ration in rations)
+                {
+                    if (await UsedAsync(session, key, now - ration.Within, now) >= ration.Most) return key;
+                }
             }
 
-            await session.ExecuteAsync("INSERT INTO ration (key, at) VALUES (@key, @now)", new { key, now });
-            return true;
+            foreach (var (key, _) in uses) await session.ExecuteAsync("INSERT INTO ration (key, at) VALUES (@key, @now)", new { key, now });
+            return null;
         },
         cancellationToken);
 

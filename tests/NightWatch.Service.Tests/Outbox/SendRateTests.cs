@@ -73,6 +73,23 @@ public sealed class SendRateTests
     }
 
     [Fact]
+    public async Task A_letter_for_which_the_server_has_no_room_uses_nothing_of_its_domain()
+    {
+        await using var bench = await OutboxBench.StartAsync([.. Letters(1, 1, "piet@small.example"), .. Letters(2, 1, "ilse@big.example")]);
+        (bench.Mail.MostPerMinute, bench.Mail.MostPerMinutePerDomain) = (1, 1);
+        var (transport, sent) = Noting(bench);
+        using var sender = bench.Sender(transport);
+
+        for (var tick = 0; tick <= 6; tick++)
+        {
+            await sender.SendDueAsync(Cancel);
+            bench.Clock.Advance(Tick);
+        }
+
+        Assert.Equal([("letter-1", 0), ("letter-2", 1)], sent.Select(letter => (letter.Key, (int)(letter.At - GivenLetter.Now).TotalMinutes)));
+    }
+
+    [Fact]
     public async Task A_letter_whose_turn_comes_too_late_is_dropped_and_not_sent()
     {
         await using var bench = await OutboxBench.StartAsync(

@@ -1,8 +1,11 @@
 using System.Net;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using NightWatch.Service.Mail;
+using NightWatch.Service.Outbox;
 using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Pages.Subscribers;
+using NightWatch.Service.Tests.Mail;
 using NightWatch.Store.Subscribers;
 using NodaTime;
 
@@ -41,6 +44,19 @@ public sealed class MailRationsTests
         Assert.Single(log.Said);
 
         Task<bool> TakeAsync(int network, Instant at) => rations.TakeFromNetworkAsync(IPAddress.Parse($"203.{network / 250}.{network % 250}.1"), at, Stop);
+    }
+
+    /// <summary>Both are counted in one table.</summary>
+    [Fact]
+    public async Task Letters_handed_to_the_mail_server_use_up_nothing_of_what_strangers_may_cause()
+    {
+        await using var world = await PagesWorld.StartAsync();
+        var now = world.Clock.GetCurrentInstant();
+        var rate = new SendRate(world.Parts.GetRequiredService<RationStore>(), new MailOptions { Transport = "smtp", MostPerMinute = 1000, MostPerMinutePerDomain = 1000 });
+
+        for (var i = 0; i < 5; i++) Assert.Equal(SendAllowance.Free, await rate.TakeAsync(GivenLetter.InHand(), now, Stop));
+
+        Assert.Equal(0, await world.Parts.GetRequiredService<MailRations>().LastHourAsync(now, Stop));
     }
 
     private sealed class Warnings : ILogger<MailRations>

@@ -73,7 +73,7 @@ internal static class HeadWords
     {
         if (night.IsOver)
             return $"The night of {ClockWords.Night(night.Plan.Night)} is over" + (night.Before.Told is { } told ? $"; it was told as {VerdictWords.Of(told)}." : "; nothing was told of it.");
-        var near = night.IsRunning || night.When is "tonight" or "tomorrow night";
+        var near = night.IsRunning || night.IsNear;
         var when = night.IsRunning ? "This night" : Capital(night.Name);
         return (night.Class, near) switch
         {

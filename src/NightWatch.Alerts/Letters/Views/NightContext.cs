@@ -73,6 +73,9 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
 
     public string When => WhenItIs(Plan.Night);
 
+    /// <summary>So near that nobody would count nights.</summary>
+    public bool IsNear => When is "tonight" or "tomorrow night";
+
     /// <summary>As a name of the night within a sentence: "tonight", "tomorrow night", "the night of Fri 4–Sat 5 Jun".</summary>
-    public string Name => When is "tonight" or "tomorrow night" ? When : $"the night of {ClockWords.Night(Plan.Night)}";
+    public string Name => IsNear ? When : $"the night of {ClockWords.Night(Plan.Night)}";
 }

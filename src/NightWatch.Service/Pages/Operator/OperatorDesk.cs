@@ -23,7 +23,8 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
     public async Task<OperatorModel> OfAsync(string? note, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
-        string[] ids = [.. feeds.ToWeather().KeptIds()];
+        var weather = feeds.ToWeather();
+        string[] ids = [.. weather.KeptIds()];
         var waits = await backlog.ReadAsync(ids, now, stop);
         var (all, resting) = await watches.CountRestingAsync(now, stop);
         var asked = await rations.LastHourAsync(now, stop);
@@ -34,7 +35,7 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
             lines.Add(new FeedLine(
                 MembersId.FeedOf(id),
                 waits.LastAnswers.TryGetValue(id, out var at) ? $"{Ago(now - at)} ago" : "never",
-                DayOf(await forecasts.CountSinceAsync(id, now - Duration.FromDays(1), stop), feeds.ToWeather().BudgetOf(id)),
+                DayOf(await forecasts.CountSinceAsync(id, now - Duration.FromDays(1), stop), weather.BudgetOf(id)),
                 HoldOf(held, id)));
         }
 

@@ -69,9 +69,6 @@ public sealed record Letter(string DedupeKey, LetterKind Kind, MimeMessage Messa
 /// <summary>Writes letters. Pure but for the template renderer it owns: the same draft gives the same bytes.</summary>
 public sealed class LetterWriter(LetterHead head) : IDisposable
 {
-    /// <summary>Device pixels a logical pixel: lines and a few words need less than the chart's many curves, and a mail should stay small.</summary>
-    private const double FrameScale = 1.4;
-
     private readonly HtmlLetter layout = new();
 
     /// <summary>Who sends.</summary>
@@ -90,7 +87,7 @@ public sealed class LetterWriter(LetterHead head) : IDisposable
         LetterPicture?[] charts = [.. view.Nights.Select((night, i) => night.ChartSays is null ? null : new LetterPicture(ids.Picture(key, i + 1), NightChart.Png(night.Plan)))];
         LetterPicture?[] frames =
         [
-            .. view.Nights.Select((night, i) => night.FrameSays is not null && FrameChart.Png(night.Plan, FrameScale) is { } png ? new LetterPicture(ids.Picture(key, charts.Length + i + 1), png) : null),
+            .. view.Nights.Select((night, i) => night.FrameSays is not null && FrameChart.Png(night.Plan) is { } png ? new LetterPicture(ids.Picture(key, charts.Length + i + 1), png) : null),
         ];
         var html = await layout.OfAsync(view, Sources(charts), Sources(frames));
         var text = TextLetter.Of(view);

@@ -27,12 +27,12 @@ internal static class LetterCost
         var sources = views.Select(view => view.Nights.Select(_ => "cid:x").ToArray()).ToList();
         await PartAsync("view", i => Task.FromResult(LetterViews.Of(drafts[i], head)));
         await PartAsync("night chart", i => Task.FromResult(NightChart.Png(drafts[i].Orders[0].Plan)));
-        await PartAsync("frame chart", i => Task.FromResult(FrameChart.Png(drafts[i].Orders[0].Plan, 1.4)));
+        await PartAsync("frame chart", i => Task.FromResult(FrameChart.Png(drafts[i].Orders[0].Plan)));
         await PartAsync("html, styles inlined", i => layout.OfAsync(views[i], sources[i], sources[i]));
         await PartAsync("text", i => Task.FromResult(TextLetter.Of(views[i])));
         await PartAsync("the whole letter", i => writer.WriteAsync(drafts[i]));
         await PartAsync("and frozen for the queue", async i => OutboxDraft.Of(await writer.WriteAsync(drafts[i]), [], drafts[i].Now));
-        Console.WriteLine(FormattableString.Invariant($"night chart {drafts.Average(draft => NightChart.Png(draft.Orders[0].Plan).Length) / 1000:F1} kB, frame chart {drafts.Average(draft => FrameChart.Png(draft.Orders[0].Plan, 1.4)?.Length ?? 0) / 1000:F1} kB"));
+        Console.WriteLine(FormattableString.Invariant($"night chart {drafts.Average(draft => NightChart.Png(draft.Orders[0].Plan).Length) / 1000:F1} kB, frame chart {drafts.Average(draft => FrameChart.Png(draft.Orders[0].Plan)?.Length ?? 0) / 1000:F1} kB"));
         return 0;
 
         async Task PartAsync<T>(string name, Func<int, Task<T>> part)

@@ -76,6 +76,17 @@ public sealed class LetterMessageTests : IDisposable
         Assert.Equal(Bytes((await writer.WriteAsync(TestDrafts.WarningOff, token)).Message), Bytes((await second.WriteAsync(TestDrafts.WarningOff, token)).Message));
     }
 
+    // The writer lives as long as the service; what it wrote must not.
+    [Fact]
+    public async Task A_letter_that_was_written_is_held_by_nothing()
+    {
+        var written = await Task.Run(async () => new WeakReference((await writer.WriteAsync(TestDrafts.Outlook, TestContext.Current.CancellationToken)).Message));
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        GC.Collect();
+        Assert.False(written.IsAlive);
+    }
+
     [Theory]
     [MemberData(nameof(Names))]
     public async Task A_letter_is_small_plain_ascii_on_the_wire_and_short_of_line(string name)

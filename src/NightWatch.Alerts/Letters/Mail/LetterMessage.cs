@@ -32,7 +32,7 @@ internal static class LetterMessage
             Subject = PlainWords.OneLine(view.Subject),
             Body = Body(draft, head, ids, text, html, pictures),
         };
-        message.From.Add(head.From);
+        message.From.Add(Sender(head));
         message.To.Add(Recipient(draft.Orders[0].Plan.Watch.Subscriber));
         foreach (var thread in draft.Orders.Select(ids.Thread)) message.References.Add(thread);
         message.InReplyTo = ids.Thread(draft.Orders[0]);
@@ -47,7 +47,7 @@ internal static class LetterMessage
         var alternative = new MultipartAlternative { TextPart("plain", text), TextPart("html", html) };
         alternative.Boundary = ids.Boundary(draft.Key, "alt");
         var message = new MimeMessage { MessageId = ids.Message(draft.Key), Date = draft.Now.ToDateTimeOffset(), Subject = PlainWords.OneLine(draft.View.Subject), Body = alternative };
-        message.From.Add(head.From);
+        message.From.Add(Sender(head));
         message.To.Add(Recipient(draft.To));
         if (draft.IsOfTheList) AddListHeaders(message, head, draft.Unsubscribe);
         else message.Headers.Add("Auto-Submitted", "auto-generated");
@@ -82,6 +82,9 @@ internal static class LetterMessage
             throw new ArgumentException($"List-Unsubscribe '{where}' is neither a web address nor a mail address.", nameof(where));
         }
     }
+
+    // One of its own for each letter: an address knows all the letters that it stands in, and would hold them as long as the service runs.
+    private static MailboxAddress Sender(LetterHead head) => (MailboxAddress)head.From.Clone();
 
     private static MailboxAddress Recipient(Subscriber subscriber)
     {

@@ -44,6 +44,7 @@ internal static class PageParts
         services.AddNightPages().AddStatus();
         services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>().AddSingleton<SignInDesk>().AddSingleton<MyWatchesDesk>().AddSingleton<DataExport>();
         services.AddSingleton<OperatorDesk>();
+        services.AddSingleton<PostGuard>().AddSingleton<SignedInOnly>().AddSingleton<OperatorGate>();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
         services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));
@@ -60,6 +61,8 @@ internal static class PageParts
             forms.ValueLengthLimit = 64 * 1024;
             forms.MultipartBodyLengthLimit = MostFormBytes;
         });
+        // The keys are read when the first form needs them, which most installations never show; the framework would read them at every start.
+        foreach (var reader in services.Where(part => part.ServiceType == typeof(IHostedService) && part.ImplementationType?.Assembly == typeof(KeyManagementOptions).Assembly).ToList()) services.Remove(reader);
     }
 
     /// <summary>What every request passes through, and where it ends.</summary>
@@ -78,8 +81,9 @@ internal static class PageParts
         }
 
         if (root.Prefix.Length > 0) app.UsePathBase(root.Prefix);
-        app.UseMiddleware<RequestLog>();
         app.UseSecurityHeaders(root);
+        app.UseHealth();
+        app.UseMiddleware<RequestLog>();
         app.UseExceptionHandler(failed => failed.Run(ErrorPages.FailedAsync));
         app.UseStatusCodePages(context => ErrorPages.EmptyAsync(context.HttpContext));
         if (root.Base is null) app.Use(OnlyHereAsync);
@@ -87,7 +91,7 @@ internal static class PageParts
         app.UseRouting();
 
         app.Services.GetRequiredService<PageAssets>().Map(app);
-        var pages = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, PostGuard>();
+        var pages = app.MapGroup("").Behind<PostGuard>();
         SignUpRoutes.Map(pages);
         pages.MapNights();
         pages.MapRecords();
@@ -118,7 +122,7 @@ internal static class PageParts
     // Without PagesBase nobody has said that the pages are for others.
     private static Task OnlyHereAsync(HttpContext context, RequestDelegate next)
     {
-        if (RequestOrigin.IsThisMachine(context) || context.Request.Path.StartsWithSegments("/health") || context.Request.Path.StartsWithSegments(MetricsEndpoint.Path)) return next(context);
+        if (RequestOrigin.IsThisMachine(context) || context.Request.Path.StartsWithSegments(MetricsEndpoint.Path)) return next(context);
         context.Response.StatusCode = StatusCodes.Status404NotFound;
         return Task.CompletedTask;
     }

@@ -90,9 +90,9 @@ public sealed class PageSecurityTests : IAsyncLifetime
     public async Task HEAD_is_answered_as_GET_without_the_body_and_changes_nothing()
     {
         using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = world.Base };
+        (await http.GetAsync("/sign-in", TestContext.Current.CancellationToken)).Dispose(); // the first form makes the keys of all forms
         var before = await world.EverythingKeptAsync();
-        var paths = Routes("GET").Select(route => Filled(route, Cast.Watches[0].Id)).Append("/no-such-page").ToArray();
-        Assert.Contains("/health/live", paths.Select(path => path.Split('?')[0]));
+        var paths = Routes("GET").Select(route => Filled(route, Cast.Watches[0].Id)).Concat(["/health/live", "/no-such-page"]).ToArray();
 
         foreach (var path in paths)
         {

@@ -45,7 +45,6 @@ internal sealed class PagesWorld : IAsyncDisposable
         builder.AddPages(settings);
         app = builder.Build();
         app.MapPages(settings.Service);
-        app.MapHealth();
         app.MapCalendarFeeds();
     }
 

@@ -10,8 +10,21 @@ namespace NightWatch.Service.Pages.Assets;
 /// <param name="HashedName">"site.3f9a0c1d22.css": a change of the file is a change of the name, so that it is cached for ever.</param>
 /// <param name="ContentType">With its character set.</param>
 /// <param name="Bytes">As written.</param>
-/// <param name="Packed">The same by Brotli (RFC 7932).</param>
-internal sealed record PageAsset(string Name, string HashedName, string ContentType, byte[] Bytes, byte[] Packed);
+internal sealed record PageAsset(string Name, string HashedName, string ContentType, byte[] Bytes)
+{
+    private readonly Lazy<byte[]> packed = new(() => Pack(Bytes));
+
+    /// <summary>The same by Brotli (RFC 7932), from the first time that somebody asks: packing all of them is a fifth of a start.</summary>
+    public byte[] Packed => packed.Value;
+
+    private static byte[] Pack(byte[] bytes)
+    {
+        var packed = new byte[BrotliEncoder.GetMaxCompressedLength(bytes.Length)];
+        return BrotliEncoder.TryCompress(bytes, packed, out var length, quality: 9, window: 20)
+            ? packed[..length]
+            : throw new InvalidOperationException("An asset cannot be compressed.");
+    }
+}
 
 /// <summary>The files of Pages/Assets/Files, which are inside the program. Nothing is ever fetched from another host.</summary>
 internal sealed class PageAssets(PageRoot root)
@@ -28,22 +41,23 @@ internal sealed class PageAssets(PageRoot root)
         [".woff2"] = "font/woff2",
     }.ToFrozenDictionary();
 
-    private readonly FrozenDictionary<string, PageAsset> byName = Load().ToFrozenDictionary(asset => asset.Name);
+    // From the first page on; most starts show none.
+    private readonly Lazy<FrozenDictionary<string, PageAsset>> byName = new(() => Load().ToFrozenDictionary(asset => asset.Name));
 
     private FrozenDictionary<string, PageAsset>? byHashedName;
 
     /// <summary>Where a browser gets a file.</summary>
     /// <exception cref="KeyNotFoundException">There is none of that name.</exception>
-    public string Url(string name) => root.To($"assets/{byName[name].HashedName}");
+    public string Url(string name) => root.To($"assets/{byName.Value[name].HashedName}");
 
     /// <summary>A file by its own name.</summary>
     /// <exception cref="KeyNotFoundException">There is none of that name.</exception>
-    public PageAsset this[string name] => byName[name];
+    public PageAsset this[string name] => byName.Value[name];
 
     /// <summary>Serves them.</summary>
     public void Map(IEndpointRouteBuilder routes) => routes.MapGet("/assets/{file}", (string file, HttpContext context) =>
     {
-        byHashedName ??= byName.Values.ToFrozenDictionary(asset => asset.HashedName);
+        byHashedName ??= byName.Value.Values.ToFrozenDictionary(asset => asset.HashedName);
         if (!byHashedName.TryGetValue(file, out var asset)) return Results.NotFound();
         context.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
         context.Response.Headers.Vary = HeaderNames.AcceptEncoding;
@@ -66,15 +80,7 @@ internal sealed class PageAssets(PageRoot root)
             var name = resource[Folder.Length..];
             var hash = Convert.ToHexStringLower(SHA256.HashData(bytes).AsSpan(0, 6));
             var extension = Path.GetExtension(name);
-            yield return new PageAsset(name, $"{Path.GetFileNameWithoutExtension(name)}.{hash}{extension}", ContentTypes[extension], bytes, Pack(bytes));
+            yield return new PageAsset(name, $"{Path.GetFileNameWithoutExtension(name)}.{hash}{extension}", ContentTypes[extension], bytes);
         }
-    }
-
-    private static byte[] Pack(byte[] bytes)
-    {
-        var packed = new byte[BrotliEncoder.GetMaxCompressedLength(bytes.Length)];
-        return BrotliEncoder.TryCompress(bytes, packed, out var length, quality: 9, window: 20)
-            ? packed[..length]
-            : throw new InvalidOperationException("An asset cannot be compressed.");
     }
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Mvc;
 using NightWatch.Alerts.Letters;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Pages.Layout;
+using NightWatch.Service.Pages.Security;
 using NightWatch.Service.Pages.Subscribers;
 using NightWatch.Service.Pages.Watches;
 using NightWatch.Service.Passes;
@@ -19,7 +20,7 @@ internal static class MyWatchesRoutes
 {
     public static void Map(RouteGroupBuilder pages)
     {
-        var own = pages.MapGroup("").AddEndpointFilter<RouteGroupBuilder, SignedInOnly>();
+        var own = pages.MapGroup("").Behind<SignedInOnly>();
         own.MapGet("/watches", ListAsync);
         own.MapGet("/watches/{id}/edit", EditAsync);
         own.MapPost("/watches/{id}/edit", KeepAsync);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Mvc;
 using NightWatch.Service.Pages.Layout;
+using NightWatch.Service.Pages.Security;
 using NightWatch.Store.Outbox;
 using NodaTime;
 
@@ -11,7 +12,7 @@ internal static class OperatorRoutes
 {
     public static void Map(RouteGroupBuilder pages)
     {
-        var own = pages.MapGroup("/operator").AddEndpointFilter<RouteGroupBuilder, OperatorGate>();
+        var own = pages.MapGroup("/operator").Behind<OperatorGate>();
         own.MapGet("", async ([FromQuery] string? done, OperatorDesk desk, CancellationToken stop) => PageResult.Of<OperatorPage>(await desk.OfAsync(NoteOf(done), stop)));
         own.MapPost("/retry", RetryAsync);
     }

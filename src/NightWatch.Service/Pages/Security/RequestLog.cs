@@ -10,7 +10,7 @@ internal sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLo
         var started = Stopwatch.GetTimestamp();
         await next(context);
         var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "nothing";
-        if (route.StartsWith("/assets", StringComparison.Ordinal) || route.StartsWith("/health", StringComparison.Ordinal)) return;
+        if (route.StartsWith("/assets", StringComparison.Ordinal)) return;
         Answered(log, context.Request.Method is "GET" or "POST" or "HEAD" ? context.Request.Method : "other", route, context.Response.StatusCode, Stopwatch.GetElapsedTime(started).TotalMilliseconds);
     }
 

@@ -1,0 +1,55 @@
+using NightWatch.Service.Passes;
+using NightWatch.Service.Settings;
+using NightWatch.Store.Due;
+using NodaTime;
+
+namespace NightWatch.Service.Measuring;
+
+/// <summary>Alive: the process answers. Ready: the database answers and the ticks come and go well. No personal data in either.</summary>
+internal static class Health
+{
+    private static readonly Duration Patience = Duration.FromMinutes(15);
+
+    /// <summary>Answers before there is any route: who asks every few seconds shall wait for nothing, and an idle service shall not have to make its routes for it.</summary>
+    public static void UseHealth(this WebApplication app)
+    {
+        var (ticker, due, options, clock) = (
+            app.Services.GetRequiredService<Ticker>(), app.Services.GetRequiredService<DueStore>(), app.Services.GetRequiredService<ServiceOptions>(), app.Services.GetRequiredService<IClock>());
+        app.Use((context, next) => (context.Request.Path.Value, HttpMethods.IsGet(context.Request.Method) || HttpMethods.IsHead(context.Request.Method)) switch
+        {
+            ("/health/live", true) => SayAsync(context, StatusCodes.Status200OK, "alive"),
+            ("/health/ready", true) => SayReadyAsync(context, ticker, due, options, clock),
+            _ => next(context),
+        });
+    }
+
+    private static async Task SayReadyAsync(HttpContext context, Ticker ticker, DueStore due, ServiceOptions options, IClock clock)
+    {
+        if (await TroubleAsync(ticker, due, options, clock, context.RequestAborted) is { } trouble) await SayAsync(context, StatusCodes.Status503ServiceUnavailable, $"not ready: {trouble}");
+        else await SayAsync(context, StatusCodes.Status200OK, "ready");
+    }
+
+    private static Task SayAsync(HttpContext context, int status, string text)
+    {
+        (context.Response.StatusCode, context.Response.ContentType) = (status, "text/plain; charset=utf-8");
+        return context.Response.WriteAsync(text + "\n", context.RequestAborted);
+    }
+
+    private static async Task<string?> TroubleAsync(Ticker ticker, DueStore due, ServiceOptions options, IClock clock, CancellationToken stop)
+    {
+        try
+        {
+            // By an index, since somebody asks every few seconds for years.
+            await due.NextAsync(stop);
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            return "the database does not answer";
+        }
+
+        if (ticker.LastTick is not { } last) return "the first tick has not come to its end";
+        // A pass over very many watches may take longer than a tick; the sender's own outages are no reason to restart.
+        if (clock.GetCurrentInstant() - last > Patience + Duration.FromSeconds(options.TickSeconds)) return "no tick came to its end for a quarter of an hour";
+        return ticker.Trouble is null ? null : "the last tick failed; the log says why";
+    }
+}

@@ -4,6 +4,7 @@ using NightWatch.Service.Calendars;
 using NightWatch.Service.Measuring;
 using NightWatch.Service.Pages;
 using NightWatch.Service.Pages.Links;
+using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
 using NightWatch.Store.Watches;
@@ -18,6 +19,9 @@ internal static partial class ServiceHost
     private const int MostStarts = 5;
     private static readonly TimeSpan BetweenStarts = TimeSpan.FromSeconds(5);
 
+    // By then every tick was once, and what it needs is compiled.
+    private static readonly TimeSpan UntilSettled = TimeSpan.FromSeconds(5);
+
     /// <summary>Runs until it is told to stop.</summary>
     public static async Task RunAsync(AllSettings settings, IClock clock, CancellationToken stop)
     {
@@ -27,7 +31,8 @@ internal static partial class ServiceHost
     /// <returns>False: another process had the scheduler's rows for too long; one that died or sleeps in a transaction loses them in seconds.</returns>
     private static async Task<bool> TryRunAsync(AllSettings settings, IClock clock, bool last, CancellationToken stop)
     {
-        var builder = WebApplication.CreateSlimBuilder();
+        // The settings are read already; the builder's own file, which is thrown away below, shall not be watched either.
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = ["--hostBuilder:reloadConfigOnChange=false"] });
         builder.Configuration.Sources.Clear();
         builder.Configuration.AddConfiguration(settings.Configuration);
         builder.Logging.ClearProviders().AddConfiguration(settings.Configuration.GetSection("Logging"));
@@ -40,7 +45,6 @@ internal static partial class ServiceHost
 
         await using var app = builder.Build();
         app.MapPages(settings.Service);
-        app.MapHealth();
         app.MapCalendarFeeds();
         await using var exports = app.MapMetrics(settings);
         var log = app.Services.GetRequiredService<ILoggerFactory>().CreateLogger("NightWatch");
@@ -63,9 +67,16 @@ internal static partial class ServiceHost
 
         LogReady(log, watches, database.Description, string.Join(", ", app.Urls), ZonesInUse.Instance.VersionId);
         exports.Begin();
+        _ = GiveBackAsync(stop);
         await app.WaitForShutdownAsync(stop);
         LogStopped(log);
         return true;
+    }
+
+    private static async Task GiveBackAsync(CancellationToken stop)
+    {
+        await Task.Delay(UntilSettled, TimeProvider.System, stop).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        if (!stop.IsCancellationRequested) FreeMemory.GiveBack();
     }
 
     /// <summary>One line an event, on standard error, UTC.</summary>

@@ -53,7 +53,7 @@ public sealed class MailOptions
 
     internal bool IsSmtp => Is(Transport, "smtp");
 
-    internal MailboxAddress Sender => MailboxAddress.Parse(From);
+    internal MailboxAddress ReadFrom() => MailboxAddress.Parse(From);
 
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing. Reads the named files.</summary>
     public IReadOnlyList<string> Faults() => [.. Common(), .. IsSmtp ? Smtp().Concat(Dkim.Faults()) : []];

@@ -104,7 +104,7 @@ internal sealed class SmtpTransport : IMailTransport, IAsyncDisposable
         using var watchdog = new SmtpWatchdog(options, time, cancellationToken);
         try
         {
-            var answer = await link.SendAsync(message, options.Sender, recipient, watchdog);
+            var answer = await link.SendAsync(message, options.ReadFrom(), recipient, watchdog);
             return new Delivery.Accepted(Redaction.Of(answer));
         }
         catch (Exception fault)

@@ -8,6 +8,9 @@ namespace NightWatch.Service.Passes;
 /// <summary>What the service does at its ticks: passes, letters, chores. Stateless but for how the last of each went.</summary>
 internal sealed partial class Ticker(PassRunner passes, OutboxSender outbox, Chores chores, IClock clock, Telemetry telemetry, ILogger<Ticker> log)
 {
+    // So many watches take far longer than it takes to give their memory back.
+    private const int LargePass = 1_000;
+
     private static readonly Duration Jump = Duration.FromMinutes(10);
 
     private readonly ConcurrentDictionary<string, string> troubles = new();
@@ -36,7 +39,10 @@ internal sealed partial class Ticker(PassRunner passes, OutboxSender outbox, Cho
     {
         var now = clock.GetCurrentInstant();
         if (LastTick is { } last && (now - last > Jump || now < last)) LogJump(last, now);
-        await DoAsync(nameof(PassAsync), () => passes.RunDueAsync(stop));
+        await DoAsync(nameof(PassAsync), async () =>
+        {
+            if ((await passes.RunDueAsync(stop)).Watches >= LargePass) FreeMemory.GiveBack();
+        });
         LastTick = now;
     }
 

@@ -35,15 +35,15 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         if (unknown is not null) throw new BadInputException($"configuration key {unknown} is not known; accepted: {string.Join(", ", known)}.");
         return new(
             configuration,
-            Bind<DatabaseOptions>(configuration, DatabaseOptions.Section),
-            Bind<FeedsOptions>(configuration, FeedsOptions.Section),
-            Bind<MailOptions>(configuration, MailOptions.Section),
-            Bind<OutboxOptions>(configuration, OutboxOptions.Section),
-            Bind<ServiceOptions>(configuration, ServiceOptions.Section))
+            Bind(configuration, DatabaseOptions.Section, section => section.Get<DatabaseOptions>(Strict)),
+            Bind(configuration, FeedsOptions.Section, section => section.Get<FeedsOptions>(Strict)),
+            Bind(configuration, MailOptions.Section, section => section.Get<MailOptions>(Strict)),
+            Bind(configuration, OutboxOptions.Section, section => section.Get<OutboxOptions>(Strict)),
+            Bind(configuration, ServiceOptions.Section, section => section.Get<ServiceOptions>(Strict)))
         {
-            Observations = Bind<ObservationsOptions>(configuration, ObservationsOptions.Section),
-            Webhooks = Bind<WebhookOptions>(configuration, WebhookOptions.Section),
-            Bounces = Bind<BounceOptions>(configuration, BounceOptions.Section),
+            Observations = Bind(configuration, ObservationsOptions.Section, section => section.Get<ObservationsOptions>(Strict)),
+            Webhooks = Bind(configuration, WebhookOptions.Section, section => section.Get<WebhookOptions>(Strict)),
+            Bounces = Bind(configuration, BounceOptions.Section, section => section.Get<BounceOptions>(Strict)),
         };
     }
 
@@ -121,12 +121,15 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         }
     }
 
-    private static T Bind<T>(IConfiguration configuration, string section)
+    private static void Strict(BinderOptions binder) => binder.ErrorOnUnknownConfiguration = true;
+
+    /// <param name="bind">Written out for each type, so that the compiler writes the binding: at run time it costs every start its reflection.</param>
+    private static T Bind<T>(IConfiguration configuration, string section, Func<IConfigurationSection, T?> bind)
         where T : class, new()
     {
         try
         {
-            return configuration.GetSection(section).Get<T>(binder => binder.ErrorOnUnknownConfiguration = true) ?? new T();
+            return bind(configuration.GetSection(section)) ?? new T();
         }
         catch (InvalidOperationException refused)
         {

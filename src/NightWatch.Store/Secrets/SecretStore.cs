@@ -12,14 +12,16 @@ public sealed class SecretStore(Database database)
     /// <param name="bytes">Its length where it is made.</param>
     /// <param name="now">When it is made.</param>
     /// <param name="cancellationToken">Gives up.</param>
-    public Task<byte[]> GetOrMakeAsync(string name, int bytes, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            // Whoever comes second keeps the first one's key.
-            await AddAsync(session, name, RandomNumberGenerator.GetBytes(bytes), now);
-            return (await session.FirstAsync<byte[]>("SELECT value FROM secret WHERE name = @name", new { name }))!;
-        },
-        cancellationToken);
+    public async Task<byte[]> GetOrMakeAsync(string name, int bytes, Instant now, CancellationToken cancellationToken = default) =>
+        await database.ReadAsync(session => FindAsync(session, name), cancellationToken)
+        ?? await database.WriteAsync(
+            async session =>
+            {
+                // Whoever comes second keeps the first one's key.
+                await AddAsync(session, name, RandomNumberGenerator.GetBytes(bytes), now);
+                return (await FindAsync(session, name))!;
+            },
+            cancellationToken);
 
     /// <summary>Values whose names start so, by name.</summary>
     /// <param name="prefix">Letters, digits, '/', '-'.</param>
@@ -31,6 +33,8 @@ public sealed class SecretStore(Database database)
     /// <summary>Keeps a value; one that stands under the name already stays.</summary>
     public Task AddAsync(string name, byte[] value, Instant now, CancellationToken cancellationToken = default) =>
         database.WriteAsync(session => AddAsync(session, name, value, now), cancellationToken);
+
+    private static Task<byte[]?> FindAsync(Session session, string name) => session.FirstAsync<byte[]>("SELECT value FROM secret WHERE name = @name", new { name });
 
     private static Task<int> AddAsync(Session session, string name, byte[] value, Instant now) =>
         session.ExecuteAsync("INSERT INTO secret (name, value, made_at) VALUES (@name, @value, @now) ON CONFLICT DO NOTHING", new { name, value, now });

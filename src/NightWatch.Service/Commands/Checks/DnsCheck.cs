@@ -16,7 +16,7 @@ internal static class DnsCheck
     {
         var mail = bench.Settings.Mail;
         if (!mail.IsSmtp || mail.Faults().Count > 0) return [];
-        var domain = mail.Sender.Domain;
+        var domain = mail.ReadFrom().Domain;
         if (!domain.Contains('.', StringComparison.Ordinal)) return [Finding.Warning("dns", $"Mail:From is of {domain}, which no receiver can look up.")];
         var options = bench.DnsServer is { } server ? new LookupClientOptions(server) : new LookupClientOptions();
         (options.Timeout, options.Retries, options.UseCache, options.ThrowDnsErrors) = (Patience, 1, false, false);

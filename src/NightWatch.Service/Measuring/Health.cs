@@ -1,3 +1,4 @@
+using System.Text;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Due;
@@ -29,10 +30,11 @@ internal static class Health
         else await SayAsync(context, StatusCodes.Status200OK, "ready");
     }
 
-    private static Task SayAsync(HttpContext context, int status, string text)
+    private static async Task SayAsync(HttpContext context, int status, string text)
     {
-        (context.Response.StatusCode, context.Response.ContentType) = (status, "text/plain; charset=utf-8");
-        return context.Response.WriteAsync(text + "\n", context.RequestAborted);
+        var line = Encoding.UTF8.GetBytes(text + "\n");
+        (context.Response.StatusCode, context.Response.ContentType, context.Response.ContentLength) = (status, "text/plain; charset=utf-8", line.Length);
+        await context.Response.Body.WriteAsync(line, context.RequestAborted);
     }
 
     private static async Task<string?> TroubleAsync(Ticker ticker, DueStore due, ServiceOptions options, IClock clock, CancellationToken stop)

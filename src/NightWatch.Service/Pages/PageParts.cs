@@ -61,7 +61,7 @@ internal static class PageParts
             forms.ValueLengthLimit = 64 * 1024;
             forms.MultipartBodyLengthLimit = MostFormBytes;
         });
-        // The keys are read when the first form needs them, which most installations never show; the framework would read them at every start.
+        // The keys are read when the first form needs them; the framework would read them at every start.
         foreach (var reader in services.Where(part => part.ServiceType == typeof(IHostedService) && part.ImplementationType?.Assembly == typeof(KeyManagementOptions).Assembly).ToList()) services.Remove(reader);
     }
 

@@ -41,7 +41,7 @@ internal sealed class PageAssets(PageRoot root)
         [".woff2"] = "font/woff2",
     }.ToFrozenDictionary();
 
-    // From the first page on; most starts show none.
+    // From the first page on.
     private readonly Lazy<FrozenDictionary<string, PageAsset>> byName = new(() => Load().ToFrozenDictionary(asset => asset.Name));
 
     private FrozenDictionary<string, PageAsset>? byHashedName;

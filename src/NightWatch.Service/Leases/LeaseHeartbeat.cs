@@ -37,7 +37,7 @@ internal sealed class LeaseHeartbeat : IAsyncDisposable
             {
                 await renew(over.Token);
             }
-            catch (OperationCanceledException) when (over.IsCancellationRequested)
+            catch (OperationCanceledException)
             {
                 return;
             }

@@ -89,7 +89,7 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     /// <param name="signer">Signs their links; null: letters without links.</param>
     public LetterHead Head(ILinkSigner? signer = null)
     {
-        var from = MimeKit.MailboxAddress.Parse(Mail.From);
+        var from = Mail.ReadFrom();
         return new LetterHead(
             from,
             Service.MessageIdDomain.Length > 0 ? Service.MessageIdDomain : from.Domain,

@@ -92,7 +92,8 @@ public sealed class PageSecurityTests : IAsyncLifetime
         using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = world.Base };
         (await http.GetAsync("/sign-in", TestContext.Current.CancellationToken)).Dispose(); // the first form makes the keys of all forms
         var before = await world.EverythingKeptAsync();
-        var paths = Routes("GET").Select(route => Filled(route, Cast.Watches[0].Id)).Concat(["/health/live", "/no-such-page"]).ToArray();
+        var paths = Routes("GET").Select(route => Filled(route, Cast.Watches[0].Id)).Concat(["/health/live", "/health/ready", "/no-such-page"]).ToArray();
+        Assert.Contains("/sign-in", paths.Select(path => path.Split('?')[0]));
 
         foreach (var path in paths)
         {

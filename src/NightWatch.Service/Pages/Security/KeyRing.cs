@@ -11,7 +11,7 @@ internal sealed class KeyRing(SecretStore secrets, IClock clock) : IXmlRepositor
 {
     private const string Prefix = "key-ring/";
 
-    // The interface is not asynchronous; it is called once at a start and once in three months.
+    // The interface is not asynchronous; it is called once by the first form and once in three months.
     public IReadOnlyCollection<XElement> GetAllElements() =>
         [.. secrets.ListAsync(Prefix).GetAwaiter().GetResult().Select(xml => XElement.Parse(Encoding.UTF8.GetString(xml)))];
 

@@ -1,6 +1,5 @@
 using NightWatch.Planning.Ground;
-using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verdicts.Factors;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Nights;

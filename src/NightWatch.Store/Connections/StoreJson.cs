@@ -1,6 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using NightWatch.Planning.Watches;
+using NightWatch.Planning.Watches.Reading;
 
 namespace NightWatch.Store.Connections;
 

@@ -1,8 +1,9 @@
+using NightWatch.Places;
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Framing;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Places;
-using NightWatch.Planning.Shooting;
 using NightWatch.Planning.Tests.HandMade;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;
 using static NightWatch.Planning.Tests.HandMade.HourlyWeather;

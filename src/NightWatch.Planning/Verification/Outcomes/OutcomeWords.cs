@@ -1,5 +1,5 @@
 using System.Collections.Frozen;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
 
 namespace NightWatch.Planning.Verification.Outcomes;
 

@@ -1,9 +1,12 @@
 using System.Globalization;
-using NightWatch.Alerts.Letters.Views;
+using NightWatch.Letters.Views;
+using NightWatch.Planning.Camera;
 using NightWatch.Planning.Hazards;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Shooting;
-using NightWatch.Service.Wording;
+using NightWatch.Planning.SkyBrightness;
+using NightWatch.Service.Terminal;
+using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
 
@@ -33,7 +36,7 @@ internal static class PlanTable
     {
         var zone = plan.Watch.Site.Zone;
         console.WriteLine(Say(
-            $"{Words.Of(plan.Verdict.Class).ToUpperInvariant()} for {plan.Watch.Site.Name}, night of {LocalText.Date(plan.Night)}, {plan.Verdict.Probability.Value * 100:0} % ({Words.Of(plan.Verdict.Probability)})"));
+            $"{TradeWords.Of(plan.Verdict.Class).ToUpperInvariant()} for {plan.Watch.Site.Name}, night of {LocalText.Date(plan.Night)}, {plan.Verdict.Probability.Value * 100:0} % ({TradeWords.Of(plan.Verdict.Probability)})"));
         var hazards = plan.Cautions.Where(caution => caution.Level > HazardLevel.Note).ToList();
         foreach (var hazard in hazards) console.WriteLine($"HAZARD: {hazard.Text}");
         if (hazards.Count > 0) console.WriteLine(Caution.Deference);
@@ -48,7 +51,7 @@ internal static class PlanTable
     {
         var reasons = new Table().Border(TableBorder.Simple).AddColumn("Severity").AddColumn("Factor").AddColumn("Finding").AddColumn("Fix");
         foreach (var reason in plan.Verdict.Reasons)
-            reasons.AddRow(new Text(Words.Of(reason.Severity)), new Text(Words.Of(reason.Factor)), new Text(reason.Text), new Text(reason.Fix ?? ""));
+            reasons.AddRow(new Text(TradeWords.Of(reason.Severity)), new Text(TradeWords.Of(reason.Factor)), new Text(reason.Text), new Text(reason.Fix ?? ""));
         console.Write(reasons);
     }
 
@@ -93,7 +96,7 @@ internal static class PlanTable
         {
             table.AddRow(
                 new Text(LocalText.Date(night.Night) + (Alternatives.IsFree(night) ? "" : " (not a free evening)")),
-                new Text(Say($"{Words.Of(night.Verdict.Class)}, {night.Verdict.Probability.Value * 100:0} %")),
+                new Text(Say($"{TradeWords.Of(night.Verdict.Class)}, {night.Verdict.Probability.Value * 100:0} %")),
                 new Text(night.Verdict.Run is { } run ? $"{LocalText.Clock(run.Start, plan.Watch.Site.Zone)} to {LocalText.Clock(run.End, plan.Watch.Site.Zone)}" : "none"),
                 new Text(night.Verdict.Deciding.Text));
         }
@@ -105,7 +108,7 @@ internal static class PlanTable
     {
         console.WriteLine("Sources:");
         foreach (var same in plan.Verdict.Reasons.Where(reason => reason.Source is not null).GroupBy(reason => reason.Source))
-            console.WriteLine($"  {string.Join(", ", same.Select(reason => Words.Of(reason.Factor)))}: {same.Key}.");
+            console.WriteLine($"  {string.Join(", ", same.Select(reason => TradeWords.Of(reason.Factor)))}: {same.Key}.");
         if (plan.Sequence is { } sequence) console.WriteLine($"  exposure: {sequence.Source}.");
         if (plan.Forecast is not { } forecast) return;
         foreach (var data in plan.OtherForecasts.Prepend(forecast).Select(origin => origin.Attribution).Distinct())

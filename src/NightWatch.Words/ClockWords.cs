@@ -1,0 +1,75 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+
+namespace NightWatch.Words;
+
+/// <summary>Clock times of one site in words: local, with the date spelled out and the zone's abbreviation.</summary>
+/// <param name="zone">The site's zone.</param>
+public sealed class ClockWords(DateTimeZone zone)
+{
+    private static readonly LocalTimePattern TimePattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    private static readonly LocalDatePattern DatePattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+
+    /// <summary>"02:10", to the nearest minute.</summary>
+    public string Time(Instant at) => TimePattern.Format(Nearest(at).TimeOfDay);
+
+    /// <summary>"Sat 5 Jun 02:10 CEST".</summary>
+    public string Full(Instant at) => $"{Day(Nearest(at).Date)} {Time(at)} {Abbreviation(at)}";
+
+    /// <summary>"Sat 5 Jun 02:10 CEST (UTC+2)".</summary>
+    public string WithOffset(Instant at) => Abbreviation(at) == OffsetName(at) ? Full(at) : $"{Full(at)} ({OffsetName(at)})";
+
+    /// <summary>"Fri 4 Jun 23:30 to Sat 5 Jun 04:20 CEST"; one date where both ends share it.</summary>
+    public string Span(Interval span)
+    {
+        var (start, end) = (Nearest(span.Start), Nearest(span.End));
+        var zones = Abbreviation(span.Start) == Abbreviation(span.End) ? "" : $" {Abbreviation(span.Start)}";
+        var until = start.Date == end.Date ? "" : $"{Day(end.Date)} ";
+        return $"{Day(start.Date)} {Time(span.Start)}{zones} to {until}{Time(span.End)} {Abbreviation(span.End)}";
+    }
+
+    /// <summary>"23:30–04:20".</summary>
+    public string ShortSpan(Interval span) => $"{Time(span.Start)}–{Time(span.End)}";
+
+    /// <summary>"Sat 5 Jun".</summary>
+    public static string Day(LocalDate date) => DatePattern.Format(date);
+
+    /// <summary>"Fri 4 Jun" of the instant.</summary>
+    public string Day(Instant at) => Day(Nearest(at).Date);
+
+    /// <summary>The night by its two dates: "Fri 4–Sat 5 Jun", "Mon 31 May–Tue 1 Jun".</summary>
+    public static string Night(LocalDate evening)
+    {
+        var next = evening.PlusDays(1);
+        var first = evening.Month == next.Month ? evening.ToString("ddd d", CultureInfo.InvariantCulture) : Day(evening);
+        return $"{first}–{Day(next)}";
+    }
+
+    /// <summary>"4 h 15 min".</summary>
+    public static string Length(Duration length)
+    {
+        var minutes = (long)Math.Round(length.TotalMinutes);
+        if (minutes < 60) return $"{minutes} min";
+        return minutes % 60 == 0 ? $"{minutes / 60} h" : $"{minutes / 60} h {minutes % 60} min";
+    }
+
+    /// <summary>The zone's abbreviation, or UTC and the offset where the zone has none.</summary>
+    public string Abbreviation(Instant at)
+    {
+        var name = zone.GetZoneInterval(at).Name;
+        return name.Length > 0 && char.IsAsciiLetter(name[0]) ? name : OffsetName(at);
+    }
+
+    private string OffsetName(Instant at)
+    {
+        var offset = zone.GetUtcOffset(at);
+        if (offset == Offset.Zero) return "UTC";
+        var minutes = Math.Abs(offset.Seconds) / 60;
+        var sign = offset.Seconds < 0 ? "−" : "+";
+        return minutes % 60 == 0 ? $"UTC{sign}{minutes / 60}" : $"UTC{sign}{minutes / 60}:{minutes % 60:00}";
+    }
+
+    private LocalDateTime Nearest(Instant at) => (at + Duration.FromSeconds(30)).InZone(zone).LocalDateTime;
+}

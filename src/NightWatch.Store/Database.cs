@@ -217,6 +217,7 @@ public sealed class Database : IAsyncDisposable
     private async Task<IReadOnlyList<string>> MigrateSqliteAsync(CancellationToken cancellationToken)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(setting.File!)!);
+        PrivateFile.Ensure(setting.File!);
         await ReadAsync(session => session.ExecuteAsync("PRAGMA journal_mode = WAL"), cancellationToken);
 
         // Nearly every start finds nothing, and then does without the migrator.

@@ -5,6 +5,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Service.Forecasts;
 using NightWatch.Service.Passes;
 using NightWatch.Service.Wording;
+using NightWatch.Store;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -139,7 +140,14 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
         for (var left = Tries; left > 0; left--)
         {
             stop.ThrowIfCancellationRequested();
-            if (await wish(clock.GetCurrentInstant()) is { } outcome) return outcome;
+            try
+            {
+                if (await wish(clock.GetCurrentInstant()) is { } outcome) return outcome;
+            }
+            catch (RowUnreadableException)
+            {
+                return new SteeringOutcome.Refused("What is kept of the night cannot be read; whoever runs the service has been told.");
+            }
         }
 
         return new SteeringOutcome.Refused("The night is being looked at this very moment; try again in a minute.");

@@ -21,7 +21,7 @@ public sealed record WeatherOptions
     public string? Contact { get; init; }
 
     /// <summary>Product and version in the User-Agent.</summary>
-    public string Product { get; init; } = "NightWatch/0.1";
+    public string Product { get; init; } = Http.Product.Token;
 
     /// <summary>Address of MET Norway; null: its own.</summary>
     public Uri? MetNorwayUrl { get; init; }

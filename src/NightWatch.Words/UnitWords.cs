@@ -53,12 +53,13 @@ public sealed partial class UnitWords(UnitSystem system)
                 "mm/h" => $"{Figure(value, Unit.Millimetres)}/h",
                 "km" => Figure(value, Unit.Kilometres),
                 "m" => Figure(value, Unit.Metres),
+                "cm" => new Measure(1 / 2.54, 0, 0, " in").Say(value),
                 _ => Figure(value, Unit.Millimetres),
             };
         })
         : KelvinDifference().Replace(metric, "${value} °C");
 
-    [GeneratedRegex(@"(?<![\w.])(?<value>[-−]?\d+(\.\d+)?) (?<unit>°C|K|m/s|mm/h|mm(?= (of (rain|snow|water|precipitation)|in an hour|in the last))|km|m)(?![\w/²])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\w.])(?<value>[-−]?\d+(\.\d+)?) (?<unit>°C|K|m/s|mm/h|mm(?= (of (rain|snow|water|precipitation)|in an hour|in the last))|km|cm|m)(?![\w/²])", RegexOptions.CultureInvariant)]
     private static partial Regex MetricFigure();
 
     [GeneratedRegex(@"(?<![\w.])(?<value>[-−]?\d+(\.\d+)?) K(?!\w)", RegexOptions.CultureInvariant)]

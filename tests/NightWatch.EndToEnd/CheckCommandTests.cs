@@ -1,3 +1,5 @@
+using Microsoft.Data.Sqlite;
+using NightWatch.EndToEnd.Faults;
 using NightWatch.EndToEnd.Programs;
 using NightWatch.Planning.Watches.Reading;
 using NightWatch.Service.Tests.Settings;
@@ -123,7 +125,7 @@ public sealed class CheckCommandTests
     {
         using var program = new Nightwatch();
         program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
-        File.WriteAllBytes(Path.Combine(program.Folder, "nightwatch.db"), []);
+        await SqlAsync(program, "CREATE TABLE older (id INTEGER)");
 
         var waiting = await program.RunAsync("check", "--json");
         program.Write("appsettings.json", """{ "Database": { "Connection": "/proc/nowhere/nightwatch.db" }, "Feeds": { "Order": "fake", "Usage": "private" } }""");
@@ -134,9 +136,87 @@ public sealed class CheckCommandTests
         var database = document.RootElement.GetProperty("findings").EnumerateArray().First(finding => finding.GetProperty("about").GetString() == "database");
         Assert.Equal("warning", database.GetProperty("level").GetString());
         Assert.Contains("migrations", database.GetProperty("text").GetString(), StringComparison.Ordinal);
-        Assert.Empty(File.ReadAllBytes(Path.Combine(program.Folder, "nightwatch.db")));
+        Assert.Equal(1L, await SqlAsync(program, "SELECT count(*) FROM sqlite_master"));
         Assert.Equal(1, missing.Exit);
         Assert.Contains("fault   database:", missing.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_empty_file_is_told_as_what_it_is_and_never_backed_up_as_if_it_held_something()
+    {
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        File.WriteAllBytes(Path.Combine(program.Folder, "nightwatch.db"), []);
+
+        var check = await program.RunAsync("check");
+        var backup = await program.RunAsync("backup", "copy.db");
+
+        Assert.Equal(0, check.Exit);
+        Assert.Contains("nightwatch.db is empty; the next start makes a new database in it", check.Output, StringComparison.Ordinal);
+        Assert.NotEqual(0, backup.Exit);
+        Assert.Contains("is empty", backup.Line, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(program.Folder, "copy.db*"));
+        Assert.Equal(0, (await program.RunAsync("watch", "list")).Exit);
+    }
+
+    [Fact]
+    public async Task A_watch_that_cannot_be_read_is_named_with_its_subscriber()
+    {
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        program.Write("watch.json", WatchFile.Example);
+        Assert.Equal(0, (await program.RunAsync("watch", "add", "watch.json")).Exit);
+        var named = (string)(await SqlAsync(program, "SELECT 'watch ' || id || ' of ' || address FROM watch"))!;
+        await SqlAsync(program, "UPDATE watch SET body = replace(body, '\"', '!')");
+
+        var check = await program.RunAsync("check");
+        var list = await program.RunAsync("watch", "list");
+
+        Assert.Equal(1, check.Exit);
+        Assert.Contains($"fault   rows: the stored {named} cannot be read", check.Output, StringComparison.Ordinal);
+        Assert.Contains("ok      zone data:", check.Output, StringComparison.Ordinal);
+        Assert.Equal(0, list.Exit);
+    }
+
+    [Fact]
+    public async Task Files_that_others_may_read_are_named_and_new_ones_are_closed()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        using var program = new Nightwatch();
+        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        Assert.Equal(0, (await program.RunAsync("watch", "list")).Exit);
+        var file = Path.Combine(program.Folder, "nightwatch.db");
+        var closed = await program.RunAsync("check");
+        var made = File.GetUnixFileMode(file);
+        File.SetUnixFileMode(file, made | UnixFileMode.OtherRead);
+
+        var open = await program.RunAsync("check");
+
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, made);
+        Assert.DoesNotContain("chmod", closed.Output, StringComparison.Ordinal);
+        Assert.Contains($"'chmod 600 {file}' closes them", open.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_full_disk_and_a_bad_address_of_pages_are_each_told_and_stop_no_other_check()
+    {
+        await using var disk = await SmallDisk.MountAsync(4);
+        using var program = new Nightwatch();
+        var file = Path.Combine(disk.Folder, "nightwatch.db");
+        program.Write("appsettings.json", $$"""{ "Database": { "Connection": "{{file}}" }, "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "PagesBase": "night.example.org" } }""");
+        program.Write("watch.json", WatchFile.Example);
+        program.Write("good.json", $$"""{ "Database": { "Connection": "{{file}}" }, "Feeds": { "Order": "fake", "Usage": "private" } , "Service": { "PagesBase": "" } }""");
+        Assert.Equal(0, (await program.RunAsync("watch", "add", "watch.json", "--config", "good.json")).Exit);
+        disk.Fill();
+
+        var check = await program.RunAsync("check", "--send-test", "ada@example.net");
+
+        Assert.Equal(1, check.Exit);
+        Assert.Contains("fault   configuration: Service:PagesBase", check.Output, StringComparison.Ordinal);
+        Assert.Contains("fault   disk:", check.Output, StringComparison.Ordinal);
+        foreach (var about in (string[])["database", "feed", "mail", "pages", "clock", "zone data", "test letter"]) Assert.Contains($" {about}:", check.Output, StringComparison.Ordinal);
+        Assert.Contains("ok      zone data:", check.Output, StringComparison.Ordinal);
+        Assert.Empty(check.Error);
     }
 
     [Fact]
@@ -156,6 +236,15 @@ public sealed class CheckCommandTests
         Assert.Contains("2031z", check.Output, StringComparison.Ordinal);
         Assert.True(added.Exit == 0, added.Error);
         Assert.Contains("Africa/Newtown!", shown.Output, StringComparison.Ordinal);
+    }
+
+    private static async Task<object?> SqlAsync(Nightwatch program, string sql)
+    {
+        await using var connection = new SqliteConnection($"Data Source={Path.Combine(program.Folder, "nightwatch.db")};Pooling=false");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        return await command.ExecuteScalarAsync(TestContext.Current.CancellationToken);
     }
 
     private static string ZoneOf(string example) => System.Text.RegularExpressions.Regex.Match(example, "\"zone\": \"([^\"]+)\"").Groups[1].Value;

@@ -9,6 +9,8 @@ public sealed class PlainWordsTests
     [InlineData("\u202Etxt\u2069", "txt")] // UAX #9, explicit directional characters
     [InlineData("  a \t b  ", "a b")]
     [InlineData("🌌 رصيف", "🌌 رصيف")]
+    [InlineData("Pier\uFFFE 9\uFDD0", "Pier 9")] // noncharacters, Unicode 16, 23.7
+    [InlineData("Pier \U0001FFFF9", "Pier 9")]
     public void A_line_is_one_line(string text, string line) => Assert.Equal(line, PlainWords.OneLine(text));
 
     [Fact]

@@ -31,6 +31,7 @@ public sealed class UnitWordsTests
     [InlineData("A 20 mm lens", "A 20 mm lens", "A 20 mm lens")]
     [InlineData("Up to 5.1 mm of rain in an hour, 2.5 mm/h.", "Up to 5.1 mm of rain in an hour, 2.5 mm/h.", "Up to 0.2 in of rain in an hour, 0.1 in/h.")]
     [InlineData("70 min of driving, 16 km on gravel", "70 min of driving, 16 km on gravel", "70 min of driving, 10 mi on gravel")]
+    [InlineData("15 cm of moving water, 30 cm float a car", "15 cm of moving water, 30 cm float a car", "6 in of moving water, 12 in float a car")]
     [InlineData("Visibility 800 m", "Visibility 800 m", "Visibility 2625 ft")]
     public void A_sentence_keeps_its_words_and_changes_its_units(string text, string metric, string imperial)
     {

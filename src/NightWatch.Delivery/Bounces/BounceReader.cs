@@ -28,6 +28,9 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
     private static readonly Duration LettersAge = Duration.FromDays(8);
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
+    // Where the server keeps no keywords they would be met and told again at every look.
+    private readonly HashSet<UniqueId> setAside = [];
+
     private Instant? looked;
 
     /// <summary>Looks where it is time to; what the server does wrong is logged and never thrown.</summary>
@@ -74,28 +77,48 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
         foreach (var item in await folder.FetchAsync(uids, MessageSummaryItems.UniqueId | MessageSummaryItems.Size, stop))
         {
             // A report returns a header or a letter of ours; what is larger is none.
-            if (item.Size > MostBytes) continue;
-            foreach (var report in DeliveryReport.Of(await folder.GetMessageAsync(item.UniqueId, stop)))
+            if (item.Size > MostBytes || setAside.Contains(item.UniqueId)) continue;
+            try
             {
-                switch (await suppression.ReportAsync(report.MessageId, report.Recipient, report.Reply, since, now, stop))
+                foreach (var report in DeliveryReport.Of(await folder.GetMessageAsync(item.UniqueId, stop)))
                 {
-                    case BounceOutcome.Suppressed:
-                        suppressed++;
-                        LogSuppressed(Redaction.Of(report.Recipient), report.Reply.Enhanced ?? "", report.Reply.Text);
-                        break;
-                    case BounceOutcome.Noted:
-                        noted++;
-                        break;
-                    default:
-                        ignored++;
-                        break;
+                    switch (await suppression.ReportAsync(report.MessageId, report.Recipient, report.Reply, since, now, stop))
+                    {
+                        case BounceOutcome.Suppressed:
+                            suppressed++;
+                            LogSuppressed(Redaction.Of(report.Recipient), report.Reply.Enhanced ?? "", report.Reply.Text);
+                            break;
+                        case BounceOutcome.Noted:
+                            noted++;
+                            break;
+                        default:
+                            ignored++;
+                            break;
+                    }
                 }
+            }
+            catch (Exception fault) when (folder.IsOpen && IsOfTheMail(fault))
+            {
+                // Anybody can send one; it is marked as looked at with the others.
+                setAside.Add(item.UniqueId);
+                LogSetAside(item.UniqueId.Id, Redaction.Of(fault.Message));
             }
         }
 
         if (folder.PermanentFlags.HasFlag(MessageFlags.UserDefined)) await folder.StoreAsync(uids, new StoreFlagsRequest(StoreAction.Add, [Seen]) { Silent = true }, stop);
         return new BounceRound(uids.Length, noted + suppressed, suppressed, ignored);
     }
+
+    /// <summary>What one mail's text brings about, and not the server, the database or the stop. A database's "data exception" (SQLSTATE 22) refuses that text.</summary>
+    private static bool IsOfTheMail(Exception fault) => fault switch
+    {
+        DbException database => database.SqlState?.StartsWith("22", StringComparison.Ordinal) == true,
+        OperationCanceledException or IOException or ProtocolException or ServiceNotConnectedException or ServiceNotAuthenticatedException or OutOfMemoryException => false,
+        _ => true,
+    };
+
+    [LoggerMessage(324, LogLevel.Warning, "The mail with uid {Uid} in the mailbox of reports cannot be read and is set aside: {Fault}")]
+    private partial void LogSetAside(uint uid, string fault);
 
     [LoggerMessage(321, LogLevel.Information, "Reports read: {Read} messages, {Noted} about our letters, {Suppressed} addresses given up, {Ignored} about no letter of ours")]
     private partial void LogRound(int read, int noted, int suppressed, int ignored);

@@ -17,7 +17,7 @@ internal static class DigestView
     {
         var first = draft.Watches[0];
         var links = head.Links;
-        var on = draft.Plans.Where(plan => plan.Verdict.Class != VerdictClass.NoGo)
+        var on = draft.Plans.Where(plan => plan.Verdict.Class != VerdictClass.NoGo && Alternatives.IsAhead(plan, draft.Now))
             .OrderByDescending(Alternatives.IsFree)
             .ThenByDescending(plan => plan.Verdict.Class)
             .ThenByDescending(plan => plan.Verdict.Probability.Value)
@@ -83,9 +83,11 @@ internal static class DigestView
     // "Cloud stops 9, Moon 3 of 14": what stood in the way, by the nights it stopped.
     private static string WhyNone(DigestDraft draft)
     {
-        var ways = draft.Plans.GroupBy(plan => plan.Verdict.Deciding.Factor).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).Take(3)
+        // A night that is on but was to be left for already is none to look at any more.
+        var off = draft.Plans.Where(plan => plan.Verdict.Class == VerdictClass.NoGo).ToArray();
+        var ways = off.GroupBy(plan => plan.Verdict.Deciding.Factor).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).Take(3)
             .Select(group => $"{VerdictWords.Of(group.Key).ToLowerInvariant()} ({group.Count()})");
-        var counted = draft.Plans.Count == 0 ? "" : $" In the way of the {draft.Plans.Count} nights looked at: {string.Join(", ", ways)}.";
+        var counted = off.Length == 0 ? "" : $" In the way of the {off.Length} nights looked at: {string.Join(", ", ways)}.";
         return $"The week of {draft.Week}.{counted} Should one of them turn, a letter of its own comes.";
     }
 

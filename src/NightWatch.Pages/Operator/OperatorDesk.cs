@@ -14,9 +14,10 @@ using NodaTime.Text;
 namespace NightWatch.Pages.Operator;
 
 /// <summary>What the operator sees.</summary>
-internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, ForecastStore forecasts, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
+internal sealed class OperatorDesk(Database database, WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, ForecastStore forecasts, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
 {
     private const int MostDead = 100;
+    private const int MostUnreadable = 10;
 
     private static readonly InstantPattern Minute = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
 
@@ -44,6 +45,7 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
             [
                 ("Subscribers", Figure(await subscribers.CountAsync(stop))),
                 ("Watches", $"{Figure(all)}, {Figure(resting)} of them resting"),
+                ("Rows that cannot be read", UnreadableOf(database.Unreadable.Known)),
                 ("Looks that are due", waits.OldestDueAt is { } due ? $"{Figure(waits.DueOpen)}, the oldest for {Ago(now - due)}" : "0"),
                 ("Oldest letter that waits", waits.OldestLetterAt is { } letter ? $"written {Ago(now - letter)} ago" : "none waits"),
                 ("Letters for sign-up and sign-in, last hour", asked < MailRations.MostAnHour ? $"{Figure(asked)} of at most {Figure(MailRations.MostAnHour)}" : $"{Figure(asked)}: as many as may be, so more are refused"),
@@ -56,6 +58,9 @@ internal sealed class OperatorDesk(WatchStore watches, SubscriberStore subscribe
 
     private static DeadLetter LineOf(OutboxEntry entry, Instant now) => new(
         entry.Id, entry.Kind, Redaction.Of(entry.Recipient), Minute.Format(entry.CreatedAt), Minute.Format(entry.NotAfter), entry.LastReply?.Text ?? "nothing", entry.NotAfter >= now);
+
+    private static string UnreadableOf(IReadOnlyList<UnreadableRow> rows) =>
+        rows.Count == 0 ? "none was met" : $"{string.Join(", ", rows.Take(MostUnreadable).Select(row => Redaction.Of(row.Name)))}{(rows.Count > MostUnreadable ? $" and {Figure(rows.Count - MostUnreadable)} more" : "")}; 'nightwatch check' says why";
 
     private static string DayOf(long answers, FeedBudget? budget) => budget is not { } most
         ? Figure(answers)

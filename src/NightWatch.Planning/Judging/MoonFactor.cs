@@ -22,7 +22,7 @@ internal sealed class MoonFactor : WorstCellFactor
         var text = finding.Value <= 0
             ? $"The Moon, {lit} lit, adds no light {Said.Span(finding.When, night.Zone)}."
             : $"The Moon, {lit} lit, brightens the sky at the subject by up to {Said.OneDecimal(finding.Value)} mag around "
-                + $"{Said.Clock(finding.At, night.Zone)}; a caution from {Said.OneDecimal(finding.Limit.Caution)}, a no-go from {Said.OneDecimal(finding.Limit.Stop)}.";
+                + $"{Said.Clock(finding.At, night.Zone)}; a caution from {Said.OneDecimal(finding.Limit.Caution)} mag, a no-go from {Said.OneDecimal(finding.Limit.Stop)} mag.";
         return new Reason(
             Factor, finding.Severity, finding.When, finding.Value, finding.LimitHeld, Unit.Magnitudes, text, Fix(night, finding.Severity), Formula);
     }

@@ -15,8 +15,8 @@ internal sealed class RainFactor : WorstCellFactor
     protected override Reason Found(NightEvidence night, Finding finding)
     {
         var text = finding.Severity == Severity.Ok
-            ? $"No precipitation to speak of: at most {Said.Number(finding.Value)} mm/h, below {Said.Number(finding.LimitHeld)}."
-            : $"Precipitation of {Said.Number(finding.Value)} mm/h {Said.Span(finding.When, night.Zone)}; a no-go from {Said.Number(finding.LimitHeld)}.";
+            ? $"No precipitation to speak of: at most {Said.Number(finding.Value)} mm/h, below {Said.Number(finding.LimitHeld)} mm/h."
+            : $"Precipitation of {Said.Number(finding.Value)} mm/h {Said.Span(finding.When, night.Zone)}; a no-go from {Said.Number(finding.LimitHeld)} mm/h.";
         return new Reason(
             Factor, finding.Severity, finding.When, finding.Value, finding.LimitHeld, Unit.Millimetres, text,
             finding.Severity == Severity.Ok ? null : $"Dry for at least {Said.Number(night.Limits.UsableRunMin)} min.");

@@ -28,7 +28,7 @@ internal sealed class RainProbabilityFactor : WorstCellFactor
         severity == Severity.Ok
             ? new Reason(
                 Factor, severity, when, null, night.Limits.PrecipitationProbability.Caution, Unit.Fraction,
-                "The feed gives no probability of precipitation for these hours; its amount is 0 mm throughout.")
+                "The feed gives no probability of precipitation for these hours; its amount is 0 mm/h throughout.")
             : new Reason(
                 Factor, severity, when, null, night.Limits.PrecipitationProbability.Caution, Unit.Fraction,
                 "The probability of precipitation is not known for all of the run, and the amount does not rule it out.",

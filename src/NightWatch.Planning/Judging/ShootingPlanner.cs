@@ -34,9 +34,10 @@ internal static class ShootingPlanner
         var ground = hours is null
             ? GroundPlan.Unknown
             : GroundPlanner.Plan(watch.Site, hours, night.Inputs.RainBefore.Mm, leave.Arrive, run.Span.Start);
+        // The tests may be hours before the first frame; a camera that waits is off, and its packs are charged for nothing.
         var power = sequence is null
             ? null
-            : PowerPlanner.Plan(watch.Kit, night.Grid, night.Weather, lens.HeaterOn, new Interval(Instant.Min(leave.FocusAndTest, frames.Start), frames.End));
+            : PowerPlanner.Plan(watch.Kit, night.Grid, night.Weather, lens.HeaterOn, new Interval(frames.Start - LeaveTimes.Testing, frames.End));
         return new ShootingPlan
         {
             Run = run,

@@ -30,7 +30,7 @@ internal sealed class WindFactor : WorstCellFactor
     protected override Reason Found(NightEvidence night, Finding finding)
     {
         var text = $"Gusts reach {Said.Number(finding.Value)} m/s around {Said.Clock(finding.At, night.Zone)}; "
-            + $"a caution from {Said.Number(finding.Limit.Caution)}, a no-go from {Said.Number(finding.Limit.Stop)}.";
+            + $"a caution from {Said.Number(finding.Limit.Caution)} m/s, a no-go from {Said.Number(finding.Limit.Stop)} m/s.";
         return new Reason(
             Factor, finding.Severity, finding.When, finding.Value, finding.LimitHeld, Unit.MetresPerSecond, text,
             finding.Severity == Severity.Ok ? null : $"Gusts below {Said.Number(finding.Limit.Caution)} m/s through the run, or a place in the lee.");
@@ -57,7 +57,7 @@ internal sealed class WindFactor : WorstCellFactor
         }
 
         var text = $"The feed gives no gusts for these hours; from its mean wind of {Said.Number(most)} m/s they are put at "
-            + $"{Said.Number(most * InlandGustFactor)} m/s; a caution from {Said.Number(limit.Caution)}.";
+            + $"{Said.Number(most * InlandGustFactor)} m/s; a caution from {Said.Number(limit.Caution)} m/s.";
         return new Reason(
             Factor, severity, when, most * InlandGustFactor, held, Unit.MetresPerSecond, text,
             severity == Severity.Ok ? null : $"A mean wind below {Said.Number(limit.Caution / InlandGustFactor)} m/s, or a place in the lee.",

@@ -17,11 +17,12 @@ public static class Alternatives
     /// <summary>Ranks later nights of a watch and tonight at other sites: class, then probability, then length of the run, then distance, then date.</summary>
     /// <param name="watch">The watch whose night falls through; its driving range holds.</param>
     /// <param name="plans">Plans of this watch for later nights, and of the subscriber's other watches for the same night.</param>
-    /// <returns>No no-gos, no night without a run, no evening that is not free, no site out of range.</returns>
-    public static IReadOnlyList<AlternativeNight> Rank(Watch watch, IEnumerable<NightPlan> plans) =>
+    /// <param name="now">The clock reading.</param>
+    /// <returns>No no-gos, no night without a run or past its leave-by, no evening that is not free, no site out of range.</returns>
+    public static IReadOnlyList<AlternativeNight> Rank(Watch watch, IEnumerable<NightPlan> plans, Instant now) =>
     [
         .. plans
-            .Where(plan => plan.Verdict is { Class: not VerdictClass.NoGo, Run: not null } && IsFree(plan))
+            .Where(plan => plan.Verdict is { Class: not VerdictClass.NoGo, Run: not null } && IsAhead(plan, now) && IsFree(plan))
             .Select(plan => new AlternativeNight(plan, DriveKm(watch, plan.Watch.Site)))
             .Where(alternative => alternative.DriveKm is null || alternative.DriveKm <= watch.Outing.MostDriveKm)
             .OrderByDescending(alternative => alternative.Plan.Verdict.Class)
@@ -30,6 +31,9 @@ public static class Alternatives
             .ThenBy(alternative => alternative.DriveKm ?? 0)
             .ThenBy(alternative => alternative.Plan.Night),
     ];
+
+    /// <summary>Whether one can still leave for a night by its plan's own leave-by.</summary>
+    public static bool IsAhead(NightPlan plan, Instant now) => plan.LeaveBy > now;
 
     /// <summary>Whether the photographer is free on the evening of a plan.</summary>
     public static bool IsFree(NightPlan plan) => IsFree(plan.Watch, plan.Night);

@@ -3,11 +3,11 @@ using NodaTime;
 
 namespace NightWatch.Planning.Power;
 
-/// <summary>Battery energy from the first test frame to the last frame.</summary>
+/// <summary>Battery energy for the test frames and the sequence; a camera that waits between them is off.</summary>
 /// <param name="Budget">Need and supply as computed; NaN where the cold is unknown.</param>
 public sealed record PowerPlan([property: JsonIgnore] PowerBudget Budget)
 {
-    /// <summary>Power-on to the last frame.</summary>
+    /// <summary>The test frames, as if they ran straight into the sequence, to the last frame.</summary>
     public required Interval On { get; init; }
 
     /// <summary>Air the cells are derated for, °C; null: unknown, and then the supply is too.</summary>

@@ -12,7 +12,7 @@ internal static class PowerPlanner
     /// <param name="grid">The grid.</param>
     /// <param name="weather">Air temperature.</param>
     /// <param name="heaterOn">When the heater goes on; null: never.</param>
-    /// <param name="on">Power-on to the last frame.</param>
+    /// <param name="on">How long the camera is on, ending with the last frame.</param>
     public static PowerPlan Plan(Kit kit, NightGrid grid, WeatherTrack weather, Instant? heaterOn, Interval on)
     {
         var coldest = double.NaN;

@@ -14,7 +14,7 @@ namespace NightWatch.Planning.Road;
 internal readonly record struct LeaveTimes(Instant LeaveHome, Instant Arrive, Instant SetUpDone, Instant FocusAndTest, Instant Latest, bool InDaylight)
 {
     /// <summary>Focus on a star, test frames at high ISO and short exposure, one frame at the planned exposure (common practice, no source).</summary>
-    private static readonly Duration Testing = Duration.FromMinutes(15);
+    public static readonly Duration Testing = Duration.FromMinutes(15);
 
     /// <summary>Arriving so much before sunset plus the set-up leaves light to find the way back to the car (common practice, no source).</summary>
     private static readonly Duration DaylightMargin = Duration.FromMinutes(15);

@@ -21,7 +21,7 @@ internal sealed class Gauges
     private readonly string[] feeds;
     private volatile Backlog? backlog;
 
-    public Gauges(BacklogStore store, Ticker ticker, FeedsOptions options, IClock clock, Telemetry telemetry)
+    public Gauges(Database database, BacklogStore store, Ticker ticker, FeedsOptions options, IClock clock, Telemetry telemetry)
     {
         (this.store, this.ticker, this.clock) = (store, ticker, clock);
         var weather = options.ToWeather();
@@ -32,6 +32,7 @@ internal sealed class Gauges
         meter.CreateObservableGauge("nightwatch.due.open", Due, "{item}", "Due items whose time has come.");
         meter.CreateObservableGauge("nightwatch.due.oldest.age", () => Age(backlog?.OldestDueAt), "s", "How long the oldest of them has been due; none: none is.");
         meter.CreateObservableGauge("nightwatch.feed.age", Feeds, "s", "Time since a feed last answered; none: it never did.");
+        meter.CreateObservableGauge("nightwatch.rows.unreadable", () => database.Unreadable.Known.Count, "{row}", "Stored rows that were met and could not be read.");
         meter.CreateObservableGauge("nightwatch.tick.age", () => Age(ticker.LastTick), "s", "Time since a tick last came to its end; none: none has.");
     }
 

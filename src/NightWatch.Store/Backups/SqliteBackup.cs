@@ -33,8 +33,10 @@ public sealed class SqliteBackup(string file)
         {
             MakePrivate(unfinished);
             using (var from = Open(file, SqliteOpenMode.ReadOnly))
-            using (var to = Open(unfinished, SqliteOpenMode.ReadWrite))
             {
+                // A copy of nothing would in time take the place of the last backup that holds something.
+                if (Ask<long>(from, Dialect.Sqlite.HasJournal) == 0) throw new DatabaseUnusableException($"{file} is empty or not one of nightwatch; it is not backed up.");
+                using var to = Open(unfinished, SqliteOpenMode.ReadWrite);
                 from.BackupDatabase(to);
                 // A backup is one file; only a database in use has a log beside it.
                 Run(to, "PRAGMA journal_mode = DELETE");
@@ -70,7 +72,9 @@ public sealed class SqliteBackup(string file)
             var behind = Behind(backup);
             var copy = file + ".restoring";
             MakePrivate(copy);
-            File.Copy(backup, copy, overwrite: true);
+            // Not by File.Copy, which would give it the backup's mode.
+            using (var from = new FileStream(backup, FileMode.Open, FileAccess.Read))
+            using (var to = new FileStream(copy, FileMode.Open, FileAccess.Write)) from.CopyTo(to);
             var kept = File.Exists(file) ? $"{file}.before-{Stamp.Format(now)}" : null;
             if (kept is not null) MoveAside(kept);
             Keep(copy, file);
@@ -113,13 +117,10 @@ public sealed class SqliteBackup(string file)
         if (Ask<string>(connection, "PRAGMA integrity_check(1)") is var said && said != "ok") throw new DatabaseUnusableException($"{path} is damaged: {said}");
     }
 
-    /// <summary>Not readable by others at any moment: the file is full of addresses.</summary>
     private static void MakePrivate(string path)
     {
         Remove(path);
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows()) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-        new FileStream(path, options).Dispose();
+        PrivateFile.Open(path, FileMode.CreateNew, FileAccess.Write).Dispose();
     }
 
     /// <summary>On the disk first, then under its name: a power cut leaves the old or the new, never half of one.</summary>

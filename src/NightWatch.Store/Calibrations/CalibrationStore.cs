@@ -6,6 +6,8 @@ namespace NightWatch.Store.Calibrations;
 /// <summary>What was learnt of each feed and lead, every version of it.</summary>
 public sealed class CalibrationStore(Database database)
 {
+    private static readonly RowName Name = new("calibration", ["feed", "lead", "version"]);
+
     /// <summary>Keeps what was learnt. The same version may come again with a newer proof of the same parameters.</summary>
     public Task PutAsync(Calibration calibration, CancellationToken cancellationToken = default)
     {
@@ -29,15 +31,20 @@ public sealed class CalibrationStore(Database database)
 
     /// <summary>The newest version of each feed and lead.</summary>
     public async Task<CalibrationBook> NewestAsync(CancellationToken cancellationToken = default) => new(await QueryAsync(
-        "SELECT body FROM calibration c WHERE version = (SELECT max(version) FROM calibration n WHERE n.feed = c.feed AND n.lead = c.lead)", cancellationToken));
+        "SELECT feed, lead, version, body FROM calibration c WHERE version = (SELECT max(version) FROM calibration n WHERE n.feed = c.feed AND n.lead = c.lead)", cancellationToken));
 
     /// <summary>Every version, by feed, lead and version.</summary>
     public Task<IReadOnlyList<Calibration>> AllAsync(CancellationToken cancellationToken = default) =>
-        QueryAsync("SELECT body FROM calibration ORDER BY feed, lead, version", cancellationToken);
+        QueryAsync("SELECT feed, lead, version, body FROM calibration ORDER BY feed, lead, version", cancellationToken);
 
     private async Task<IReadOnlyList<Calibration>> QueryAsync(string sql, CancellationToken cancellationToken)
     {
-        var bodies = await database.ReadAsync(session => session.QueryAsync<string>(sql), cancellationToken);
-        return [.. bodies.Select(StoreJson.Read<Calibration>)];
+        var rows = await database.ReadAsync(session => session.ReadAsync<Row, Calibration>(Name, row => StoreJson.Read<Calibration>(row.Body), sql), cancellationToken);
+        return rows.Readable;
+    }
+
+    private sealed class Row
+    {
+        public required string Body { get; init; }
     }
 }

@@ -56,6 +56,12 @@ public sealed class Database : IAsyncDisposable
     /// <summary>The SQLite file; null on PostgreSQL.</summary>
     public string? File => setting.File;
 
+    /// <summary>The rows that this process met and could not read.</summary>
+    public UnreadableRows Unreadable { get; } = new();
+
+    /// <summary>The files that a SQLite database consists of while it is in use; not all of them are always there.</summary>
+    public static IReadOnlyList<string> FilesOf(string file) => [file, file + "-wal", file + "-shm", file + ".lock"];
+
     /// <summary>Names a database; nothing is opened yet.</summary>
     /// <param name="setting">A file path or "Data Source=..." for SQLite, "Host=..." for PostgreSQL.</param>
     /// <exception cref="FormatException">Neither; the message says what is accepted.</exception>
@@ -154,7 +160,7 @@ public sealed class Database : IAsyncDisposable
     internal async Task<T> ReadAsync<T>(Func<Session, Task<T>> unit, CancellationToken cancellationToken)
     {
         await using var connection = await ConnectAsync(cancellationToken);
-        return await unit(new(connection, null, dialect, cancellationToken));
+        return await unit(new(connection, null, dialect, Unreadable, cancellationToken));
     }
 
     /// <summary>
@@ -172,7 +178,7 @@ public sealed class Database : IAsyncDisposable
                 {
                     await using var connection = await ConnectAsync(cancellationToken);
                     await using var transaction = await connection.BeginTransactionAsync(cancellationToken);
-                    var result = await unit(new(connection, transaction, dialect, cancellationToken));
+                    var result = await unit(new(connection, transaction, dialect, Unreadable, cancellationToken));
                     await transaction.CommitAsync(cancellationToken);
                     return result;
                 }
@@ -210,6 +216,7 @@ public sealed class Database : IAsyncDisposable
     private async Task<IReadOnlyList<string>> MigrateSqliteAsync(CancellationToken cancellationToken)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(setting.File!)!);
+        PrivateFile.Ensure(setting.File!);
         await ReadAsync(session => session.ExecuteAsync("PRAGMA journal_mode = WAL"), cancellationToken);
 
         // Nearly every start finds nothing, and then does without the migrator.

@@ -14,7 +14,7 @@ internal sealed class ProcessLock : IDisposable
     {
         try
         {
-            return new(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1));
+            return new(PrivateFile.Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
         }
         catch (IOException fault) when (fault.GetType() == typeof(IOException) && File.Exists(path))
         {

@@ -4,7 +4,7 @@ using Dapper;
 namespace NightWatch.Store.Connections;
 
 /// <summary>An open connection, in a transaction when it writes. Every statement's values are parameters.</summary>
-internal sealed class Session(DbConnection connection, DbTransaction? transaction, Dialect dialect, CancellationToken cancellationToken)
+internal sealed class Session(DbConnection connection, DbTransaction? transaction, Dialect dialect, UnreadableRows unreadable, CancellationToken cancellationToken)
 {
     public Dialect Dialect { get; } = dialect;
 
@@ -13,6 +13,29 @@ internal sealed class Session(DbConnection connection, DbTransaction? transactio
 
     public async Task<IReadOnlyList<T>> QueryAsync<T>(string sql, object? values = null) =>
         (await connection.QueryAsync<T>(Command(sql, values))).AsList();
+
+    /// <summary>Rows that hold documents, or words that stand for something: one that cannot be read is noted and stepped round.</summary>
+    public async Task<Rows<T>> ReadAsync<TRow, T>(RowName name, Func<TRow, T> read, string sql, object? values = null)
+    {
+        var (readable, noted) = (new List<T>(), new List<UnreadableRow>());
+        await using var rows = await connection.ExecuteReaderAsync(Command(sql, values));
+        var parse = rows.GetRowParser<TRow>();
+        while (await rows.ReadAsync(cancellationToken))
+        {
+            try
+            {
+                readable.Add(read(parse(rows)));
+                if (!unreadable.IsEmpty) unreadable.Forget(name.Table, name.KeyOf(rows));
+            }
+            catch (Exception fault) when (fault is not (DbException or OutOfMemoryException))
+            {
+                noted.Add(name.Unreadable(rows, fault));
+                unreadable.Note(noted[^1]);
+            }
+        }
+
+        return new Rows<T>(readable, noted);
+    }
 
     public Task<T?> FirstAsync<T>(string sql, object? values = null) => connection.QueryFirstOrDefaultAsync<T>(Command(sql, values));
 

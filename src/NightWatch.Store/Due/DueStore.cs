@@ -1,4 +1,5 @@
 using NightWatch.Letters.Policy;
+using System.Globalization;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Watches;
 using NodaTime;
@@ -22,6 +23,8 @@ public sealed class DueStore(Database database)
 
     private const string Columns = "id, watch_id, pass, night, slot, due_at, not_after, why, attempt, fence";
 
+    private static readonly RowName Name = new("due", ["id"]);
+
     /// <summary>
     /// Plans items. A pending one of the same key moves to the new time; one that is done, dropped or in hand stays as it is. An item of
     /// a watch that is gone is left out.
@@ -37,13 +40,17 @@ public sealed class DueStore(Database database)
     public Task<IReadOnlyList<DroppedDue>> CatchUpAsync(Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            var late = await session.QueryAsync<Row>(
+            var (late, _) = await session.ReadAsync<Row, Row>(
+                Name,
+                row => row,
                 $"""
                 UPDATE due SET state = 'Dropped', why = '{DroppedDue.Late}', closed_at = @now, fence = fence + 1 WHERE {Open} AND not_after < @now
                   AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING {Columns}
                 """,
                 new { now });
-            var overtaken = await session.QueryAsync<Row>(
+            var (overtaken, _) = await session.ReadAsync<Row, Row>(
+                Name,
+                row => row,
                 $"""
                 UPDATE due SET state = 'Dropped', why = '{DroppedDue.Overtaken}', closed_at = @now WHERE {Open} AND state = 'Pending'
                   AND EXISTS (SELECT 1 FROM due later WHERE later.watch_id = due.watch_id AND later.pass = due.pass AND later.night = due.night
@@ -69,11 +76,11 @@ public sealed class DueStore(Database database)
             {
                 var values = new { now, count, database.Node, leaseMs = (long)lease.TotalMilliseconds };
                 var tried = $"attempt < {SuspectFrom}";
-                var rows = await session.QueryAsync<Row>(Claim(session, Leading(session, tried)), values);
-                if (rows.Count == 0) rows = await session.QueryAsync<Row>(Claim(session, Leading(session, tried = $"attempt >= {SuspectFrom}")), values);
+                var rows = await ClaimAsync(session, Leading(session, tried), values, now);
+                if (rows.Count == 0) rows = await ClaimAsync(session, Leading(session, tried = $"attempt >= {SuspectFrom}"), values, now);
                 if (rows.Count == 0) return (IReadOnlyList<DueClaim>)[];
-                var others = await session.QueryAsync<Row>(
-                    Claim(session, Following(session, tried)), new { values.now, values.Node, values.leaseMs, soon = now + TakenAlong, verySoon = now + TakenAlongEarly, ids = rows.Select(row => row.WatchId).Distinct().ToArray() });
+                var others = await ClaimAsync(
+                    session, Following(session, tried), new { values.now, values.Node, values.leaseMs, soon = now + TakenAlong, verySoon = now + TakenAlongEarly, ids = rows.Select(row => row.WatchId).Distinct().ToArray() }, now);
                 return [.. rows.Concat(others).OrderBy(row => row.DueAt).ThenBy(row => row.Id).Select(row => new DueClaim(row.Id, row.ToItem(), (int)row.Attempt, row.Fence))];
             },
             cancellationToken);
@@ -194,11 +201,24 @@ public sealed class DueStore(Database database)
         {session.Dialect.SkipLockedOf("due")}
         """;
 
-    private static string Claim(Session session, string which) =>
-        $"""
-        UPDATE due SET state = 'Claimed', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs, attempt = attempt + 1, fence = fence + 1
-        WHERE id IN ({which}) RETURNING {Columns}
-        """;
+    /// <summary>Takes what is ready. An item whose own words cannot be read is closed, since it would be taken for ever.</summary>
+    private static async Task<IReadOnlyList<Row>> ClaimAsync(Session session, string which, object values, Instant now)
+    {
+        while (true)
+        {
+            var (rows, unreadable) = await session.ReadAsync<Row, Row>(
+                Name,
+                row => row,
+                $"""
+                UPDATE due SET state = 'Claimed', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs, attempt = attempt + 1, fence = fence + 1
+                WHERE id IN ({which}) RETURNING {Columns}
+                """,
+                values);
+            const string close = "UPDATE due SET state = 'Dropped', why = @why, closed_at = @now WHERE id = @id";
+            foreach (var row in unreadable) await session.ExecuteAsync(close, new { why = $"it cannot be read: {row.Why}", now, id = long.Parse(row.Key, CultureInfo.InvariantCulture) });
+            if (rows.Count > 0 || unreadable.Count == 0) return rows;
+        }
+    }
 
     private sealed class Row
     {

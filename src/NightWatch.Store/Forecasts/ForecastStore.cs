@@ -13,10 +13,12 @@ namespace NightWatch.Store.Forecasts;
 /// <param name="Body">The bytes and what the next conditional request needs; RetrievedAt is the last time the feed confirmed it.</param>
 public sealed record StoredForecast(long Id, string FeedId, string Cell, Instant? IssuedAt, FetchedBody Body);
 
-/// <summary>The feeds' raw answers, the last few runs of each place.</summary>
+/// <summary>The feeds' raw answers, the last few runs of each place. One that cannot be unpacked is left out, as if it had not come.</summary>
 public sealed class ForecastStore(Database database)
 {
     private const string Select = "SELECT id, feed, cell, issued_at, last_modified, expires_at, retrieved_at, body FROM forecast";
+
+    private static readonly RowName Name = new("forecast", ["id", "feed"]);
 
     /// <summary>Keeps a new answer.</summary>
     /// <returns>Its id.</returns>
@@ -43,10 +45,10 @@ public sealed class ForecastStore(Database database)
     public async Task<IReadOnlyList<StoredForecast>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken = default)
     {
         var rows = await database.ReadAsync(
-            session => session.QueryAsync<Row>(
-                $"{Select} WHERE feed = @feedId AND cell = @cell ORDER BY id DESC LIMIT @take", new { feedId, cell, take }),
+            session => session.ReadAsync<Row, StoredForecast>(
+                Name, row => row.ToForecast(), $"{Select} WHERE feed = @feedId AND cell = @cell ORDER BY id DESC LIMIT @take", new { feedId, cell, take }),
             cancellationToken);
-        return [.. rows.Select(row => row.ToForecast())];
+        return rows.Readable;
     }
 
     /// <summary>How many answers of a feed came, or were confirmed, since then; also of places nobody watches any more, but none that is no longer kept.</summary>
@@ -59,9 +61,9 @@ public sealed class ForecastStore(Database database)
         ArgumentNullException.ThrowIfNull(ids);
         if (ids.Count == 0) return [];
         var rows = await database.ReadAsync(
-            session => session.QueryAsync<Row>($"{Select} WHERE id {session.Dialect.InIds}", new { ids = ids.ToArray() }), cancellationToken);
-        var kept = rows.ToDictionary(row => row.Id);
-        return [.. ids.Distinct().Where(kept.ContainsKey).Select(id => kept[id].ToForecast())];
+            session => session.ReadAsync<Row, StoredForecast>(Name, row => row.ToForecast(), $"{Select} WHERE id {session.Dialect.InIds}", new { ids = ids.ToArray() }), cancellationToken);
+        var kept = rows.Readable.ToDictionary(run => run.Id);
+        return [.. ids.Distinct().Where(kept.ContainsKey).Select(id => kept[id])];
     }
 
     private sealed class Row

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Suppression;
 using NodaTime;
@@ -12,6 +13,13 @@ public sealed class OutboxStore(Database database)
         UPDATE outbox SET state = 'Pending', attempt = 0, unfinished = 0, ambiguous_count = 0, not_before = @now, closed_at = NULL
         WHERE state = 'Dead' AND not_after >= @now
         """;
+
+    private const string Bury = "UPDATE outbox SET state = 'Dead', last_text = @why, closed_at = @now WHERE id = @id";
+
+    private static readonly RowName Name = new("outbox", ["id"], "recipient");
+
+    // Of a row that can be read the bytes may still not be.
+    private static readonly RowName LetterName = new("letter", ["id"], "recipient");
 
     /// <summary>From so many claims without an outcome on, a letter is taken alone: it may be what kills the process.</summary>
     private const int SuspectFrom = 2;
@@ -33,11 +41,16 @@ public sealed class OutboxStore(Database database)
         database.WriteAsync(
             async session =>
             {
-                var ids = await ClaimAsync(session, $"unfinished < {SuspectFrom}", now, count, lease, channel);
-                if (ids.Count == 0) ids = await ClaimAsync(session, $"unfinished >= {SuspectFrom}", now, 1, lease, channel);
-                var rows = await session.QueryAsync<OutboxRow>(
-                    $"SELECT {OutboxRow.Columns}, mime FROM outbox WHERE id {session.Dialect.InIds} ORDER BY not_before, id", new { ids });
-                return (IReadOnlyList<OutboxLetter>)[.. rows.Select(row => row.ToLetter())];
+                while (true)
+                {
+                    var ids = await ClaimAsync(session, $"unfinished < {SuspectFrom}", now, count, lease, channel);
+                    if (ids.Count == 0) ids = await ClaimAsync(session, $"unfinished >= {SuspectFrom}", now, 1, lease, channel);
+                    var (letters, unreadable) = await session.ReadAsync<OutboxRow, OutboxLetter>(
+                        LetterName, row => row.ToLetter(), $"SELECT {OutboxRow.Columns}, mime FROM outbox WHERE id {session.Dialect.InIds} ORDER BY not_before, id", new { ids });
+                    // It would be taken again and again; as a dead letter it is counted and shown.
+                    foreach (var row in unreadable) await session.ExecuteAsync(Bury, new { why = $"the stored letter cannot be read: {row.Why}", now, id = long.Parse(row.Key, CultureInfo.InvariantCulture) });
+                    if (letters.Count > 0 || unreadable.Count == 0) return letters;
+                }
             },
             cancellationToken);
 
@@ -87,13 +100,15 @@ public sealed class OutboxStore(Database database)
     public Task<IReadOnlyList<OutboxEntry>> ExpireAsync(Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            var late = await session.QueryAsync<OutboxRow>(
+            var (late, _) = await session.ReadAsync<OutboxRow, OutboxEntry>(
+                Name,
+                row => row.ToEntry(),
                 $"""
                 UPDATE outbox SET state = 'Expired', closed_at = @now, fence = fence + 1 WHERE not_after < @now
                   AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING {OutboxRow.Columns}
                 """,
                 new { now });
-            return (IReadOnlyList<OutboxEntry>)[.. late.OrderBy(row => row.Id).Select(row => row.ToEntry())];
+            return (IReadOnlyList<OutboxEntry>)[.. late.OrderBy(entry => entry.Id)];
         },
         cancellationToken);
 
@@ -149,8 +164,8 @@ public sealed class OutboxStore(Database database)
 
     private static async Task<IReadOnlyList<OutboxEntry>> EntriesAsync(Session session, string where, object values)
     {
-        var rows = await session.QueryAsync<OutboxRow>($"SELECT {OutboxRow.Columns} FROM outbox WHERE {where}", values);
-        return [.. rows.Select(row => row.ToEntry())];
+        var rows = await session.ReadAsync<OutboxRow, OutboxEntry>(Name, row => row.ToEntry(), $"SELECT {OutboxRow.Columns} FROM outbox WHERE {where}", values);
+        return rows.Readable;
     }
 
     private static async Task<bool> CompleteAsync(Session session, OutboxLetter letter, SendOutcome outcome, Instant now)

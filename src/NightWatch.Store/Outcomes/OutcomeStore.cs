@@ -9,6 +9,8 @@ public sealed class OutcomeStore(Database database)
 {
     private const string Columns = "watch_id, night, source, outcome, at, note";
 
+    private static readonly RowName Name = new("outcome", ["watch_id", "night", "source"]);
+
     /// <summary>Keeps what a source says. What it said before about the night is replaced, unless that was said later.</summary>
     /// <returns>False: the source has said something later already, which stays.</returns>
     public Task<bool> PutAsync(
@@ -38,10 +40,10 @@ public sealed class OutcomeStore(Database database)
     public async Task<IReadOnlyList<OutcomeRecord>> OfWatchAsync(string watchId, LocalDate from, LocalDate to, CancellationToken cancellationToken = default)
     {
         var rows = await database.ReadAsync(
-            session => session.QueryAsync<Row>(
-                $"SELECT {Columns} FROM outcome WHERE watch_id = @watchId AND night >= @from AND night <= @to", new { watchId, from, to }),
+            session => session.ReadAsync<Row, OutcomeRecord>(
+                Name, row => row.ToRecord(), $"SELECT {Columns} FROM outcome WHERE watch_id = @watchId AND night >= @from AND night <= @to", new { watchId, from, to }),
             cancellationToken);
-        return [.. rows.Select(row => row.ToRecord()).OrderBy(record => record.Night).ThenBy(record => record.Source)];
+        return [.. rows.Readable.OrderBy(record => record.Night).ThenBy(record => record.Source)];
     }
 
     /// <summary>Forgets all of a watch's outcomes, for a subscriber who wants nothing kept.</summary>

@@ -56,7 +56,8 @@ public sealed class SuppressionStore(Database database)
     /// <param name="now">The clock reading.</param>
     /// <param name="cancellationToken">Stops.</param>
     public Task<BounceOutcome> ReportAsync(string messageId, string recipient, ServerReply reply, Instant since, Instant now, CancellationToken cancellationToken = default) =>
-        database.WriteAsync(
+        // A report is anybody's text; no letter of ours has a NUL in its id or recipient, and PostgreSQL refuses to be asked for one.
+        messageId.Contains('\0', StringComparison.Ordinal) || recipient.Contains('\0', StringComparison.Ordinal) ? Task.FromResult(BounceOutcome.NotOurs) : database.WriteAsync(
             async session =>
             {
                 const string ours = "SELECT count(*) FROM outbox WHERE message_id = @messageId AND lower(recipient) = @address AND state = 'Sent' AND closed_at >= @since AND channel = 'Mail'";

@@ -47,11 +47,16 @@ public sealed record VerdictRecord
     public required string Why { get; init; }
 }
 
-/// <summary>Every evaluation, appended (by <see cref="Passes.PassStore"/>) and never changed.</summary>
+/// <summary>Every evaluation, appended (by <see cref="Passes.PassStore"/>) and never changed. A row that cannot be read is left out.</summary>
 public sealed class VerdictStore(Database database)
 {
     private const string Columns =
         "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration, runs";
+
+    private static readonly RowName Name = new("verdict", ["watch_id", "night", "at"]);
+
+    // Without its reasons a row may be read that else cannot be.
+    private static readonly RowName MarkName = new("verdict mark", ["watch_id", "night", "at"]);
 
     private const string MarkColumns =
         "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, '' AS reasons, '' AS forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration";
@@ -84,10 +89,10 @@ public sealed class VerdictStore(Database database)
     {
         var columns = withRuns ? MarkColumns + ", runs" : MarkColumns;
         var rows = await database.ReadAsync(
-            session => session.QueryAsync<Row>(
-                $"SELECT {columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }),
+            session => session.ReadAsync<Row, VerdictMark>(
+                MarkName, row => row.ToMark(), $"SELECT {columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }),
             cancellationToken);
-        return [.. rows.Select(row => row.ToMark())];
+        return rows.Readable;
     }
 
     internal static Task<int> AddAsync(Session session, VerdictRecord verdict) => session.ExecuteAsync(
@@ -121,8 +126,8 @@ public sealed class VerdictStore(Database database)
 
     private async Task<IReadOnlyList<VerdictRecord>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
     {
-        var rows = await database.ReadAsync(session => session.QueryAsync<Row>(sql, values), cancellationToken);
-        return [.. rows.Select(row => row.ToRecord())];
+        var rows = await database.ReadAsync(session => session.ReadAsync<Row, VerdictRecord>(Name, row => row.ToRecord(), sql, values), cancellationToken);
+        return rows.Readable;
     }
 
     private sealed class Row

@@ -11,19 +11,14 @@ public sealed class SiteStore(Database database)
     public Task PutAsync(Site site, Instant now, CancellationToken cancellationToken = default) =>
         database.WriteAsync(session => PutAsync(session, site, now), cancellationToken);
 
-    /// <summary>One site; null if there is none of that id.</summary>
-    public async Task<Site?> FindAsync(string id, CancellationToken cancellationToken = default)
-    {
-        var body = await database.ReadAsync(session => session.FirstAsync<string>("SELECT body FROM site WHERE id = @id", new { id }), cancellationToken);
-        return body is null ? null : StoreJson.Read<Site>(body);
-    }
+    private static readonly RowName Name = new("site", ["id"]);
 
-    /// <summary>All, by id.</summary>
-    public async Task<IReadOnlyList<Site>> ListAsync(CancellationToken cancellationToken = default)
-    {
-        var bodies = await database.ReadAsync(session => session.QueryAsync<string>("SELECT body FROM site ORDER BY id"), cancellationToken);
-        return [.. bodies.Select(StoreJson.Read<Site>)];
-    }
+    /// <summary>One site; null if there is none of that id.</summary>
+    /// <exception cref="RowUnreadableException">There is one that cannot be read.</exception>
+    public async Task<Site?> FindAsync(string id, CancellationToken cancellationToken = default) => (await QueryAsync("WHERE id = @id", new { id }, cancellationToken)).Only();
+
+    /// <summary>All that can be read, by id.</summary>
+    public async Task<IReadOnlyList<Site>> ListAsync(CancellationToken cancellationToken = default) => (await QueryAsync("ORDER BY id", new { }, cancellationToken)).Readable;
 
     /// <summary>Removes a site on which no watch stands.</summary>
     public Task<SiteRemoval> RemoveAsync(string id, CancellationToken cancellationToken = default) => database.WriteAsync(
@@ -41,6 +36,14 @@ public sealed class SiteStore(Database database)
         ON CONFLICT (id) DO UPDATE SET name = excluded.name, body = excluded.body, changed_at = excluded.changed_at
         """,
         new { site.Id, site.Name, body = StoreJson.Write(site), now });
+
+    private Task<Rows<Site>> QueryAsync(string which, object values, CancellationToken cancellationToken) => database.ReadAsync(
+        session => session.ReadAsync<Row, Site>(Name, row => StoreJson.Read<Site>(row.Body), $"SELECT id, body FROM site {which}", values), cancellationToken);
+
+    private sealed class Row
+    {
+        public required string Body { get; init; }
+    }
 }
 
 /// <summary>What came of removing a site.</summary>

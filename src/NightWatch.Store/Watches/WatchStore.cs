@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Time;
 using NightWatch.Store.Connections;
@@ -13,7 +14,10 @@ public sealed class WatchStore(Database database)
     internal const string Looks = "watch.paused = 0 AND (watch.rests_until IS NULL OR watch.rests_until <= @now)";
 
     // The watch's document has its site in it as it was then; the site's own row is what holds now.
-    private const string Select = "SELECT watch.body AS watch, site.body AS site, paused FROM watch JOIN site ON site.id = watch.site_id";
+    private const string Select =
+        "SELECT watch.id, watch.address, watch.body AS watch, site.id AS site_id, site.body AS site, paused FROM watch JOIN site ON site.id = watch.site_id";
+
+    private static readonly RowName Name = new("watch", ["id"], "address");
 
     /// <summary>Saves a watch and its site as they are given; those with the same ids are replaced.</summary>
     public Task PutAsync(Watch watch, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
@@ -24,26 +28,47 @@ public sealed class WatchStore(Database database)
         },
         cancellationToken);
 
-    /// <summary>One watch, with its site as saved now; null if there is none of that id.</summary>
+    /// <summary>One watch, with its site as saved now; null if there is none of that id, or it cannot be read (<see cref="Fault"/> says then why).</summary>
     public async Task<Watch?> FindAsync(string id, CancellationToken cancellationToken = default) =>
         (await QueryAsync($"{Select} WHERE watch.id = @id", new { id }, cancellationToken)).SingleOrDefault();
 
-    /// <summary>Several watches; those there are of the ids given.</summary>
+    /// <summary>What was wrong with a watch when it was last read; null: nothing, or it was not read.</summary>
+    public UnreadableRow? Fault(string id) => database.Unreadable.Find(Name.Table, id);
+
+    /// <summary>Notes that a watch can be read but its days cannot be planned.</summary>
+    /// <param name="watch">Which.</param>
+    /// <param name="fault">What went wrong; null: nothing does any more.</param>
+    public void NotePlanning(Watch watch, Exception? fault)
+    {
+        ArgumentNullException.ThrowIfNull(watch);
+        const string days = "days of watch";
+        if (fault is null) database.Unreadable.Forget(days, watch.Id);
+        else database.Unreadable.Note(new UnreadableRow(days, watch.Id, watch.Subscriber.Key(), fault.Message.ReplaceLineEndings(" ")));
+    }
+
+    /// <summary>Several watches; those there are of the ids given and can be read.</summary>
     public Task<IReadOnlyList<Watch>> FindAsync(IReadOnlyCollection<string> ids, CancellationToken cancellationToken = default) =>
         QueryAsync(session => $"{Select} WHERE watch.id {session.Dialect.InIds}", new { ids = ids.ToArray() }, cancellationToken);
 
-    /// <summary>The watches of the next subscribers in order of address, each one's together; empty: there are no more.</summary>
-    /// <param name="after">The last subscriber's address as saved; null: begin.</param>
-    /// <param name="subscribers">How many of them.</param>
+    /// <summary>All watches in order of their subscribers' addresses, each one's together, page by page. What cannot be read is left out.</summary>
+    /// <param name="subscribers">How many of them a page has.</param>
     /// <param name="cancellationToken">Stops.</param>
-    public Task<IReadOnlyList<Watch>> OfNextSubscribersAsync(string? after, int subscribers, CancellationToken cancellationToken = default) => QueryAsync(
-        $"{Select} WHERE watch.address IN (SELECT DISTINCT address FROM watch WHERE address > @after ORDER BY address LIMIT @subscribers) ORDER BY watch.address, watch.id",
-        new { after = after is null ? "" : Subscriber.KeyOf(after), subscribers },
-        cancellationToken);
+    public async IAsyncEnumerable<IReadOnlyList<Watch>> PagesAsync(int subscribers, [EnumeratorCancellation] CancellationToken cancellationToken = default)
+    {
+        // Which subscribers a page has is asked first: of one whose rows cannot be read there is no watch to go on from.
+        const string next = "SELECT DISTINCT address FROM watch WHERE address > @after ORDER BY address LIMIT @subscribers";
+        for (var after = ""; ;)
+        {
+            var page = await database.ReadAsync(session => session.QueryAsync<string>(next, new { after, subscribers }), cancellationToken);
+            if (page.Count == 0) yield break;
+            yield return await QueryAsync(
+                $"{Select} WHERE watch.address >= @first AND watch.address <= @last ORDER BY watch.address, watch.id", new { first = page[0], last = page[^1] }, cancellationToken);
+            after = page[^1];
+        }
+    }
 
-    /// <summary>All watches (also paused ones), by id; <paramref name="after"/> and <paramref name="take"/> page through many.</summary>
-    public Task<IReadOnlyList<Watch>> ListAsync(string? after = null, int take = int.MaxValue, CancellationToken cancellationToken = default) =>
-        QueryAsync($"{Select} WHERE watch.id > @after ORDER BY watch.id LIMIT @take", new { after = after ?? "", take }, cancellationToken);
+    /// <summary>All watches (also paused ones) that can be read, by id.</summary>
+    public Task<IReadOnlyList<Watch>> ListAsync(CancellationToken cancellationToken = default) => QueryAsync($"{Select} ORDER BY watch.id", new { }, cancellationToken);
 
     /// <summary>How many are not paused.</summary>
     public Task<long> CountAsync(CancellationToken cancellationToken = default) =>
@@ -56,7 +81,7 @@ public sealed class WatchStore(Database database)
             await session.FirstAsync<long>($"SELECT count(*) FROM watch WHERE NOT ({Looks})", new { now })),
         cancellationToken);
 
-    /// <summary>The watches of one subscriber, by id; the case of the address does not matter.</summary>
+    /// <summary>The watches of one subscriber that can be read, by id; the case of the address does not matter.</summary>
     public Task<IReadOnlyList<Watch>> OfSubscriberAsync(string address, CancellationToken cancellationToken = default) =>
         QueryAsync($"{Select} WHERE watch.address = @address ORDER BY watch.id", new { address = Subscriber.KeyOf(address) }, cancellationToken);
 
@@ -76,9 +101,10 @@ public sealed class WatchStore(Database database)
     public Task StopDigestAsync(string address, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
         async session =>
         {
-            var rows = await session.QueryAsync<Row>($"{Select} WHERE watch.address = @address ORDER BY watch.id {session.Dialect.ForUpdateOf("watch")}", new { address = Subscriber.KeyOf(address) });
-            foreach (var watch in rows.Select(row => row.ToWatch())) await PutAsync(session, watch with { Letters = watch.Letters with { Digest = null } }, now);
-            return rows.Count;
+            var (own, _) = await session.ReadAsync<Row, Watch>(
+                Name, row => row.ToWatch(), $"{Select} WHERE watch.address = @address ORDER BY watch.id {session.Dialect.ForUpdateOf("watch")}", new { address = Subscriber.KeyOf(address) });
+            foreach (var watch in own) await PutAsync(session, watch with { Letters = watch.Letters with { Digest = null } }, now);
+            return own.Count;
         },
         cancellationToken);
 
@@ -88,6 +114,7 @@ public sealed class WatchStore(Database database)
         async session =>
         {
             if (await session.ExecuteAsync("DELETE FROM watch WHERE id = @id", new { id }) == 0) return false;
+            database.Unreadable.Forget(Name.Table, id);
             await LetterQueue.SuppressAsync(session, id, "watch removed", now);
             return true;
         },
@@ -117,24 +144,38 @@ public sealed class WatchStore(Database database)
         });
 
     private static async Task<Watch?> FindAsync(Session session, string id) =>
-        (await session.QueryAsync<Row>($"{Select} WHERE watch.id = @id {session.Dialect.ForUpdateOf("watch")}", new { id })).SingleOrDefault()?.ToWatch();
+        (await session.ReadAsync<Row, Watch>(Name, row => row.ToWatch(), $"{Select} WHERE watch.id = @id {session.Dialect.ForUpdateOf("watch")}", new { id })).Readable.SingleOrDefault();
 
     private Task<IReadOnlyList<Watch>> QueryAsync(string sql, object values, CancellationToken cancellationToken) => QueryAsync(_ => sql, values, cancellationToken);
 
     private async Task<IReadOnlyList<Watch>> QueryAsync(Func<Session, string> sql, object values, CancellationToken cancellationToken)
     {
-        var rows = await database.ReadAsync(session => session.QueryAsync<Row>(sql(session), values), cancellationToken);
-        return [.. rows.Select(row => row.ToWatch())];
+        var rows = await database.ReadAsync(session => session.ReadAsync<Row, Watch>(Name, row => row.ToWatch(), sql(session), values), cancellationToken);
+        return rows.Readable;
     }
 
     private sealed class Row
     {
         public required string Watch { get; init; }
 
+        public required string SiteId { get; init; }
+
         public required string Site { get; init; }
 
         public required long Paused { get; init; }
 
-        public Watch ToWatch() => StoreJson.Read<Watch>(Watch) with { Site = StoreJson.Read<Site>(Site), Paused = Paused != 0 };
+        public Watch ToWatch() => StoreJson.Read<Watch>(Watch) with { Site = ToSite(), Paused = Paused != 0 };
+
+        private Site ToSite()
+        {
+            try
+            {
+                return StoreJson.Read<Site>(Site);
+            }
+            catch (Exception fault)
+            {
+                throw new FormatException($"its site {SiteId}: {fault.Message}", fault);
+            }
+        }
     }
 }

@@ -38,7 +38,7 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, Cores
             plans.Add(await cores.ComputeAsync(() => Task.FromResult(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky, telemetry: telemetry).Plan)));
         }
 
-        return [.. Alternatives.Rank(plan.Watch, plans).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];
+        return [.. Alternatives.Rank(plan.Watch, plans, clock.GetCurrentInstant()).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];
     }
 
     private static bool NeedsThem(LetterOrder order) =>

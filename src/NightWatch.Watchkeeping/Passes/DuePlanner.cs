@@ -16,12 +16,8 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
     /// <summary>Plans all watches.</summary>
     public async Task PlanAsync(Instant now, CancellationToken cancellationToken)
     {
-        string? after = null;
-        while (await watches.OfNextSubscribersAsync(after, PageSize, cancellationToken) is { Count: > 0 } page)
-        {
+        await foreach (var page in watches.PagesAsync(PageSize, cancellationToken))
             await due.ScheduleAsync([.. page.GroupBy(watch => watch.Subscriber.Key()).SelectMany(own => Of([.. own], now))], cancellationToken);
-            after = page[^1].Subscriber.Address;
-        }
 
         await due.RefreshStatisticsAsync(cancellationToken);
     }
@@ -30,6 +26,21 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
     public async Task PlanAsync(string address, Instant now, CancellationToken cancellationToken) =>
         await due.ScheduleAsync([.. Of(await watches.OfSubscriberAsync(address, cancellationToken), now)], cancellationToken);
 
-    private static IEnumerable<DueItem> Of(IReadOnlyList<Watch> own, Instant now) =>
-        own.SelectMany(watch => DueCalendar.Daily(watch, now, Ahead, own[0].Site.Position));
+    private IEnumerable<DueItem> Of(IReadOnlyList<Watch> own, Instant now) => own.SelectMany(watch => Of(watch, own[0], now));
+
+    /// <summary>One watch that cannot be planned leaves all others theirs.</summary>
+    private IReadOnlyList<DueItem> Of(Watch watch, Watch first, Instant now)
+    {
+        try
+        {
+            DueItem[] days = [.. DueCalendar.Daily(watch, now, Ahead, first.Site.Position)];
+            watches.NotePlanning(watch, null);
+            return days;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            watches.NotePlanning(watch, fault);
+            return [];
+        }
+    }
 }

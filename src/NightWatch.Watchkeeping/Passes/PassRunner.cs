@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Watches;
+using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -108,7 +109,7 @@ internal sealed partial class PassRunner(
                 continue;
             }
 
-            await due.CloseAsync(claim, now, watch is null ? "the watch is gone" : "paused", CancellationToken.None);
+            await due.CloseAsync(claim, now, watch is null ? WhyNone(claim.Item.Key.WatchId) : "paused", CancellationToken.None);
             inHand.LetGo([claim]);
         }
 
@@ -124,6 +125,9 @@ internal sealed partial class PassRunner(
 
         return [.. live.GroupBy(entry => (entry.Watch.Subscriber.Key(), entry.Claim.Item.Key.Pass)).Select(group => group.ToList())];
     }
+
+    // Row and reason have been told to the operator by who read it; here the item is only kept from coming again and again.
+    private string WhyNone(string watchId) => watches.Fault(watchId) is { } fault ? $"the watch cannot be read: {fault.Why}" : "the watch is gone";
 
     private async Task<PassTally> RunGroupAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)
     {
@@ -209,10 +213,13 @@ internal sealed partial class PassRunner(
         {
             telemetry.Failed(claim.Item.Key.Pass);
             LogFailed(failure, claim.Item.Key.Pass, claim.Item.Key.WatchId, claim.Item.Key.Night, claim.Attempt);
-            if (claim.Attempt >= MostAttempts) await due.CloseAsync(claim, now, $"failed {claim.Attempt} times: {failure.Message}", CancellationToken.None);
+            if (IsLast(claim)) await due.CloseAsync(claim, now, $"failed {claim.Attempt} times: {failure.Message}", CancellationToken.None);
         }
 
-        await due.ReleaseAsync([.. claims.Where(claim => claim.Attempt < MostAttempts)], now + RetryAfter, CancellationToken.None);
+        await due.ReleaseAsync([.. claims.Where(claim => !IsLast(claim))], now + RetryAfter, CancellationToken.None);
+
+        // What cannot be read does not mend by itself.
+        bool IsLast(DueClaim claim) => claim.Attempt >= MostAttempts || failure is RowUnreadableException;
     }
 
     [LoggerMessage(101, LogLevel.Information, "{Pass}: {Watches} watches, {Letters} letters, {Failed} failed, {Milliseconds} ms")]

@@ -1,6 +1,7 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Watches;
+using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
@@ -20,14 +21,19 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores core
         var now = clock.GetCurrentInstant();
         var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
         var known = (await told.FromAsync(watch.Id, claim.Item.Key.Night, cancellationToken)).ToDictionary(memory => memory.Night.Night);
-        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, forecast, known, now)));
+        var nights = Nights(claim.Item.Key, watch).ToList();
+        // What the subscriber was told of a night is there but cannot be read: to take it for nothing would tell the night twice.
+        var lost = nights.Select(night => told.Fault(watch.Id, night)).OfType<UnreadableRow>().ToList();
+        if (lost.Count == nights.Count && lost.Count > 0) throw new RowUnreadableException(lost[0]);
+        if (lost.Count > 0) nights.RemoveAll(night => told.Fault(watch.Id, night) is not null);
+        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, nights, forecast, known, now)));
     }
 
-    private WatchPass Look(DueClaim claim, Watch watch, ForecastAnswer forecast, Dictionary<LocalDate, ToldMemory> known, Instant now)
+    private WatchPass Look(DueClaim claim, Watch watch, IReadOnlyList<LocalDate> nights, ForecastAnswer forecast, Dictionary<LocalDate, ToldMemory> known, Instant now)
     {
         var pass = claim.Item.Key.Pass;
         var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
-        foreach (var night in Nights(claim.Item.Key, watch))
+        foreach (var night in nights)
         {
             var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);
             var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry: telemetry);

@@ -37,12 +37,9 @@ internal sealed partial class OutcomeRecorder(
     {
         if (!options.LaterRuns && !aerodromes.IsOn) return 0;
         var kept = 0;
-        for (string? after = null; ;)
+        await foreach (var page in watches.PagesAsync(PageSize, stop))
         {
-            var page = await watches.ListAsync(after, PageSize, stop);
-            if (page.Count == 0) break;
             foreach (var watch in page.Where(watch => !watch.Paused)) kept += await OfWatchAsync(watch, now, stop);
-            after = page[^1].Id;
         }
 
         done.RemoveWhere(known => known.Night < now.InUtc().Date.PlusDays(-NightsBack - 2));

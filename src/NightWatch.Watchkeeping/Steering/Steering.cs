@@ -2,6 +2,7 @@ using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
+using NightWatch.Store;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -140,7 +141,14 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
         for (var left = Tries; left > 0; left--)
         {
             stop.ThrowIfCancellationRequested();
-            if (await wish(clock.GetCurrentInstant()) is { } outcome) return outcome;
+            try
+            {
+                if (await wish(clock.GetCurrentInstant()) is { } outcome) return outcome;
+            }
+            catch (RowUnreadableException)
+            {
+                return new SteeringOutcome.Refused("What is kept of the night cannot be read; whoever runs the service has been told.");
+            }
         }
 
         return new SteeringOutcome.Refused("The night is being looked at this very moment; try again in a minute.");

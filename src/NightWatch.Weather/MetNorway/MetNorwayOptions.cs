@@ -10,7 +10,7 @@ public sealed record MetNorwayOptions
     public string? Contact { get; init; }
 
     /// <summary>Product and version in the User-Agent.</summary>
-    public string Product { get; init; } = "NightWatch/0.1";
+    public string Product { get; init; } = Http.Product.Token;
 
     /// <summary>The service; a setting so that a test or a mirror can stand in.</summary>
     public Uri BaseUrl { get; init; } = new("https://api.met.no/");

@@ -7,7 +7,7 @@ public sealed record NwsOptions
     public string? Contact { get; init; }
 
     /// <summary>Product and version in the User-Agent.</summary>
-    public string Product { get; init; } = "NightWatch/0.1";
+    public string Product { get; init; } = Http.Product.Token;
 
     /// <summary>The service; a setting so that a test can stand in.</summary>
     public Uri BaseUrl { get; init; } = new("https://api.weather.gov/");

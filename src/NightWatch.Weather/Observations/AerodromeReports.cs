@@ -8,7 +8,8 @@ namespace NightWatch.Weather.Observations;
 /// <summary>Reads the list of reports that the US Aviation Weather Center's data API answers with (/api/data/metar?format=json).</summary>
 /// <remarks>
 /// Nearly every field may be null, visibility may be a number or a text such as "10+" (statute miles), cover codes are those of
-/// <see cref="CloudAmount"/>. Present weather is the text of WMO code table 4678.
+/// <see cref="CloudAmount"/>. A sky without a layer has its code in the report's own "cover" and an empty list of clouds. Present weather
+/// is the text of WMO code table 4678.
 /// </remarks>
 public static class AerodromeReports
 {
@@ -47,9 +48,10 @@ public static class AerodromeReports
 
     private static IEnumerable<string> Covers(JsonElement item)
     {
-        var listed = item.Member("clouds") is { ValueKind: JsonValueKind.Array } clouds
-            ? clouds.EnumerateArray().Select(layer => layer.TextOrNull("cover")).OfType<string>()
+        List<string> listed = item.Member("clouds") is { ValueKind: JsonValueKind.Array } clouds
+            ? [.. clouds.EnumerateArray().Select(layer => layer.TextOrNull("cover")).OfType<string>()]
             : [];
+        if (listed.Count == 0 && item.TextOrNull("cover") is { } whole) listed.Add(whole);
         // Vertical visibility stands in a field of its own where the sky is obscured.
         return item.NumberOrNull("vertVis") is not null ? listed.Append("VV") : listed;
     }

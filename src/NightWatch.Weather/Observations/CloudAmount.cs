@@ -21,8 +21,9 @@ public readonly record struct CloudAmount(string Code, int LeastOktas, int? Most
         // Sky obscured by fog, snow or smoke: vertical visibility is given in place of a cloud base (ICAO Annex 3; from memory).
         new CloudAmount("VV", 8, 8),
 
-        // These do not say that the sky is clear. CLR: an automatic station saw nothing below 12 000 ft (US practice). NSC, NCD and
-        // CAVOK: nothing of significance, nothing detected, nothing below 5000 ft or so (ICAO Annex 3; from memory).
+        // These do not say that the sky is clear. CLR: an automatic station saw nothing below 12 000 ft (US practice). NSC and CAVOK:
+        // nothing of significance to flight, which is nothing below 5000 ft or so. NCD: an automatic station detected nothing, as far
+        // up as its instrument reaches (ICAO Annex 3; from memory).
         new CloudAmount("CLR", 0, null),
         new CloudAmount("NSC", 0, null),
         new CloudAmount("NCD", 0, null),

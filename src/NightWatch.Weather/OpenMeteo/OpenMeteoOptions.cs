@@ -31,7 +31,7 @@ public sealed record OpenMeteoOptions
     public int ForecastDays { get; init; } = 7;
 
     /// <summary>Product and version in the User-Agent.</summary>
-    public string Product { get; init; } = "NightWatch/0.1";
+    public string Product { get; init; } = Http.Product.Token;
 
     /// <summary>Mail address or web page in the User-Agent; the service does not demand one.</summary>
     public string? Contact { get; init; }

@@ -55,6 +55,18 @@ public sealed class NoticeTests
         Assert.Contains("Next dark nights", text, StringComparison.Ordinal);
     }
 
+    /// <summary>Both places' GO night is to be left for at 18:45.</summary>
+    [Fact]
+    public async Task The_digest_offers_no_night_that_was_to_be_left_for_already()
+    {
+        using var writer = new LetterWriter(TestDrafts.Head);
+        async Task<bool> OffersAsync(Instant now) =>
+            (await writer.WriteDigestAsync(TestNotices.Digest with { Now = now }, TestContext.Current.CancellationToken)).Text.Contains("GO: Fri 4–Sat 5 Jun", StringComparison.Ordinal);
+
+        Assert.True(await OffersAsync(TestPlans.At(18, 44)));
+        Assert.False(await OffersAsync(TestPlans.At(18, 45)));
+    }
+
     [Fact]
     public async Task A_week_without_a_night_is_told_as_that()
     {

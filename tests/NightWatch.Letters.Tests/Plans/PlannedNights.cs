@@ -38,13 +38,14 @@ internal static class PlannedNights
     /// <param name="watch">The watch.</param>
     /// <param name="dewPointC">Of air at 12 °C.</param>
     /// <param name="thunder">Probability, fraction.</param>
-    public static NightPlan Of(Watch watch, double dewPointC = 10, double thunder = 0)
+    /// <param name="isSparse">The feed gives neither gusts nor probabilities, as some do in some regions.</param>
+    public static NightPlan Of(Watch watch, double dewPointC = 10, double thunder = 0, bool isSparse = false)
     {
         var noon = Night.At(new LocalTime(12, 0)).InZoneStrictly(Windhoek).ToInstant();
-        return NightPlanner.Plan(new NightInputs { Watch = watch, Night = Night, Now = noon - Duration.FromHours(4), Forecast = Steady(noon, dewPointC, thunder), RainBefore = new RainBefore(0, 72, 72) });
+        return NightPlanner.Plan(new NightInputs { Watch = watch, Night = Night, Now = noon - Duration.FromHours(4), Forecast = Steady(noon, dewPointC, thunder, isSparse), RainBefore = new RainBefore(0, 72, 72) });
     }
 
-    private static ForecastSeries Steady(Instant noon, double dewPointC, double thunder)
+    private static ForecastSeries Steady(Instant noon, double dewPointC, double thunder, bool isSparse)
     {
         var builder = new ForecastSeriesBuilder();
         for (var hour = -12; hour < 36; hour++)
@@ -59,9 +60,9 @@ internal static class PlannedNights
                 .Add(InstantQuantity.FogAreaFraction, at, 0)
                 .Add(InstantQuantity.VisibilityM, at, 30_000)
                 .Add(PeriodQuantity.PrecipitationMm, at, end, 0)
-                .Add(PeriodQuantity.PrecipitationProbability, at, end, 0)
-                .Add(PeriodQuantity.GustMps, at, end, 2)
-                .Add(PeriodQuantity.ThunderProbability, at, end, thunder);
+                .Add(PeriodQuantity.PrecipitationProbability, at, end, isSparse ? null : 0)
+                .Add(PeriodQuantity.GustMps, at, end, isSparse ? null : 2)
+                .Add(PeriodQuantity.ThunderProbability, at, end, isSparse ? null : thunder);
         }
 
         return builder.Build(

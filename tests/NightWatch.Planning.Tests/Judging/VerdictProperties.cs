@@ -31,11 +31,12 @@ public sealed class VerdictProperties
 
     [Fact]
     public void More_cloud_never_improves_a_verdict() =>
-        Gen.Select(Weather, Gen.Double[0, 1]).Sample((weather, more) =>
-        {
-            var cloudier = weather with { Cloud = Each(hour => Math.Min(1, weather.Cloud[hour]!.Value + more)) };
-            return Class(cloudier) <= Class(weather);
-        }, iter: 150);
+        Gen.Select(Weather, Gen.Double[0, 1]).Sample((weather, more) => IsNoBetterUnderMoreCloud(weather, more), iter: 150);
+
+    /// <summary>Cloud moved the run past the longest wait in the field, and the packs then seemed to last where they had not.</summary>
+    [Fact]
+    public void More_cloud_that_shortens_the_wait_for_the_first_frame_does_not_improve_a_verdict() =>
+        Gen.Select(Weather, Gen.Double[0, 1]).Sample((weather, more) => IsNoBetterUnderMoreCloud(weather, more), seed: "e2RALHWPSse1", iter: 1, threads: 1);
 
     [Fact]
     public void More_wind_rain_fog_or_thunder_never_improves_a_verdict() =>
@@ -82,6 +83,9 @@ public sealed class VerdictProperties
             if (plan.Sequence is { } sequence) Assert.True(sequence.Span.Start == run.Start && sequence.Span.End <= run.End);
             Assert.InRange(plan.Verdict.Probability.Value, 0.05, 0.95);
         }, iter: 100);
+
+    private static bool IsNoBetterUnderMoreCloud(HourlyWeather weather, double more) =>
+        Class(weather with { Cloud = Each(hour => Math.Min(1, weather.Cloud[hour]!.Value + more)) }) <= Class(weather);
 
     /// <summary>A run may dodge the hours it knows nothing of; that is no improvement if those hours were never needed for a go.</summary>
     private static bool IsGoElsewhere(HourlyWeather whole, HourlyWeather cut)

@@ -12,6 +12,8 @@ public sealed class AlternativesTests
 {
     private static readonly Watch Here = new DesertNight().Watch;
 
+    private static readonly Instant Morning = new DesertNight().Now;
+
     [Fact]
     public void A_go_outranks_a_marginal_a_nearer_site_a_farther_one_and_a_no_go_is_left_out()
     {
@@ -20,7 +22,7 @@ public sealed class AlternativesTests
         var cloudy = Elsewhere("old-well", -24.6, 16.0, 0.30);
         var overcast = Elsewhere("thorn-gate", -24.6, 15.95, 1);
 
-        var ranked = Alternatives.Rank(Here, [cloudy, overcast, far, near]);
+        var ranked = Alternatives.Rank(Here, [cloudy, overcast, far, near], Morning);
 
         Assert.Equal(["salt-pan", "dune-mouth", "old-well"], ranked.Select(alternative => alternative.Plan.Watch.Site.Id));
         Assert.Equal(VerdictClass.Marginal, ranked[^1].Plan.Verdict.Class);
@@ -31,8 +33,8 @@ public sealed class AlternativesTests
     {
         var beyond = Elsewhere("river-bend", -24.6, 18.0, 0.05); // 212 km as the crow flies
 
-        Assert.Empty(Alternatives.Rank(Here, [beyond]));
-        Assert.Single(Alternatives.Rank(Here with { Outing = new Outing { MostDriveKm = 300 } }, [beyond]));
+        Assert.Empty(Alternatives.Rank(Here, [beyond], Morning));
+        Assert.Single(Alternatives.Rank(Here with { Outing = new Outing { MostDriveKm = 300 } }, [beyond], Morning));
     }
 
     [Fact]
@@ -41,8 +43,8 @@ public sealed class AlternativesTests
         var plan = new DesertNight().Plan(); // a Tuesday
         var busy = plan with { Watch = plan.Watch with { Outing = new Outing { FreeEvenings = [IsoDayOfWeek.Friday] } } };
 
-        Assert.Null(Assert.Single(Alternatives.Rank(Here, [plan])).DriveKm);
-        Assert.Empty(Alternatives.Rank(Here, [busy]));
+        Assert.Null(Assert.Single(Alternatives.Rank(Here, [plan], Morning)).DriveKm);
+        Assert.Empty(Alternatives.Rank(Here, [busy], Morning));
     }
 
     [Fact]
@@ -50,7 +52,18 @@ public sealed class AlternativesTests
     {
         var atHome = Here with { Outing = new Outing { HomeLatitudeDeg = -24.6, HomeLongitudeDeg = 16.3 } };
 
-        Assert.Equal(0, Assert.Single(Alternatives.Rank(atHome, [Elsewhere("salt-pan", -24.6, 16.3, 0.05)])).DriveKm!.Value, 6);
+        Assert.Equal(0, Assert.Single(Alternatives.Rank(atHome, [Elsewhere("salt-pan", -24.6, 16.3, 0.05)], Morning)).DriveKm!.Value, 6);
+    }
+
+    [Fact]
+    public void A_night_to_be_left_for_already_is_left_out()
+    {
+        var near = Elsewhere("salt-pan", -24.6, 16.3, 0.05);
+        var leaveBy = near.LeaveBy!.Value;
+
+        Assert.Single(Alternatives.Rank(Here, [near], leaveBy - Duration.FromSeconds(1)));
+        Assert.Empty(Alternatives.Rank(Here, [near], leaveBy));
+        Assert.Empty(Alternatives.Rank(Here, [near], leaveBy + Duration.FromHours(8)));
     }
 
     private static NightPlan Elsewhere(string id, double latitude, double longitude, double cloud)

@@ -61,6 +61,46 @@ public sealed class SqliteFileTests() : StoreTest(new SqliteTestDatabase())
     }
 
     [Fact]
+    public async Task All_files_of_a_database_are_their_owner_s_alone()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        using var service = Database.LockForService();
+        await new WatchStore(Database).PutAsync(Given.Watch(), Given.Now, Cancel);
+        new SqliteBackup(FilePath).Write(FilePath + ".backup");
+
+        var files = Database.FilesOf(FilePath).Append(FilePath + ".backup").ToList();
+
+        Assert.Equal(5, files.Count(File.Exists));
+        Assert.All(files, file => Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file)));
+    }
+
+    [Fact]
+    public async Task A_restored_database_is_its_owner_s_alone_however_open_the_backup_was()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        var (backup, file) = (FilePath + ".backup", Path.Combine(Path.GetDirectoryName(FilePath)!, "restored", "night.db"));
+        await new WatchStore(Database).PutAsync(Given.Watch(), Given.Now, Cancel);
+        new SqliteBackup(FilePath).Write(backup);
+        File.SetUnixFileMode(backup, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+
+        new SqliteBackup(file).Restore(backup, Given.Now);
+
+        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+    }
+
+    [Fact]
+    public async Task An_empty_file_becomes_a_database_and_is_not_backed_up_before()
+    {
+        var path = FilePath + ".empty";
+        await File.WriteAllBytesAsync(path, [], Cancel);
+
+        Assert.Contains("is empty", Assert.Throws<DatabaseUnusableException>(() => new SqliteBackup(path).Write(path + ".backup")).Message, StringComparison.Ordinal);
+        await using var database = Database.Open(path);
+        Assert.NotEmpty(await database.MigrateAsync(Cancel));
+        new SqliteBackup(path).Write(path + ".backup");
+    }
+
+    [Fact]
     public async Task A_file_that_is_no_database_is_refused_with_one_clear_line()
     {
         var path = FilePath + ".txt";

@@ -83,6 +83,9 @@ public abstract class SuppressionPromises(TestDatabase tested) : StoreTest(teste
         Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("forged@nightwatch.example.org", Ilse, NoMailbox, since, now, Cancel));
         Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a@nightwatch.example.org", "victim@example.org", NoMailbox, since, now, Cancel));
         Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a@nightwatch.example.org", Ilse, NoMailbox, now, now, Cancel));
+        // PostgreSQL refuses to be asked for a text with a NUL in it.
+        Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a\0@nightwatch.example.org", Ilse, NoMailbox, since, now, Cancel));
+        Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a@nightwatch.example.org", Ilse + "\0", NoMailbox, since, now, Cancel));
         Assert.Empty(await Store.ListAsync(Cancel));
 
         Assert.Equal(BounceOutcome.Suppressed, await Store.ReportAsync("a@nightwatch.example.org", "Ilse@Example.org", NoMailbox, since, now, Cancel));

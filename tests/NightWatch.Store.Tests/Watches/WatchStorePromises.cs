@@ -52,7 +52,7 @@ public abstract class WatchStorePromises(TestDatabase tested) : StoreTest(tested
         await Watches.PutAsync(Given.Watch(), Given.Now, Cancel);
         await Watches.PutAsync(Given.Watch() with { Subscriber = new("Ilse", "new@example.org") }, Given.Now, Cancel);
 
-        Assert.Equal("new@example.org", Assert.Single(await Watches.ListAsync(cancellationToken: Cancel)).Subscriber.Address);
+        Assert.Equal("new@example.org", Assert.Single(await Watches.ListAsync(Cancel)).Subscriber.Address);
         Assert.Empty(await Watches.OfSubscriberAsync("Ilse.Vermaak@example.org", Cancel));
     }
 
@@ -64,18 +64,19 @@ public abstract class WatchStorePromises(TestDatabase tested) : StoreTest(tested
 
         await Sites.PutAsync(Given.Site(name: "Windmill Bend, north bank"), Given.Now, Cancel);
 
-        Assert.All(await Watches.ListAsync(cancellationToken: Cancel), watch => Assert.Equal("Windmill Bend, north bank", watch.Site.Name));
+        Assert.All(await Watches.ListAsync(Cancel), watch => Assert.Equal("Windmill Bend, north bank", watch.Site.Name));
     }
 
     [Fact]
-    public async Task Lists_page_by_id()
+    public async Task Pages_go_by_subscriber_and_keep_each_one_s_together()
     {
-        foreach (var id in new[] { "c", "a", "b", "B2" }) await Watches.PutAsync(Given.Watch(id), Given.Now, Cancel);
+        foreach (var (id, address) in new[] { ("c", "x"), ("a", "y"), ("b", "x"), ("B2", "z") })
+            await Watches.PutAsync(Given.Watch(id, address: $"{address}@example.org"), Given.Now, Cancel);
 
-        var first = await Watches.ListAsync(take: 2, cancellationToken: Cancel);
-        var rest = await Watches.ListAsync(after: first[^1].Id, cancellationToken: Cancel);
+        var pages = await Watches.PagesAsync(2, Cancel).Select(page => string.Join(' ', page.Select(watch => watch.Id))).ToListAsync(Cancel);
 
-        Assert.Equal(["B2", "a", "b", "c"], first.Concat(rest).Select(watch => watch.Id));
+        Assert.Equal(["b c a", "B2"], pages);
+        Assert.Equal(["B2", "a", "b", "c"], (await Watches.ListAsync(Cancel)).Select(watch => watch.Id));
     }
 
     [Fact]

@@ -33,7 +33,7 @@ public sealed class AlternativeFinderTests : IDisposable
 
             var found = (await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop))[order.Plan.Watch.Id];
 
-            var ranked = Alternatives.Rank(order.Plan.Watch, await CandidatesAsync(parts, forecasts, order.Plan)).Take(3);
+            var ranked = Alternatives.Rank(order.Plan.Watch, await CandidatesAsync(parts, forecasts, order.Plan), parts.GetRequiredService<IClock>().GetCurrentInstant()).Take(3);
             Assert.Equal(ranked.Select(best => (best.Plan.Watch.Id, best.Plan.Night, best.DriveKm)), found.Select(best => (best.Plan.Watch.Id, best.Plan.Night, best.DriveKm)));
             Assert.All(found, best => Assert.NotEqual(VerdictClass.NoGo, best.Plan.Verdict.Class));
             foreach (var other in found.Where(best => best.Plan.Watch.Id != order.Plan.Watch.Id))

@@ -46,7 +46,7 @@ public sealed class MetNorwayFeedTests
         Assert.IsType<Fetched.Fresh>(result);
         var request = Assert.Single(server.Seen);
         Assert.Equal("/weatherapi/locationforecast/2.0/complete?lat=51.4766&lon=0&altitude=46", request.PathAndQuery);
-        Assert.Equal("NightWatch/0.1 (ops@example.org)", request.Headers["User-Agent"]);
+        Assert.Equal($"NightWatch/{VersionInProps.Read()} (ops@example.org)", request.Headers["User-Agent"]);
         Assert.Contains("gzip", request.Headers["Accept-Encoding"], StringComparison.Ordinal);
         Assert.False(request.Headers.ContainsKey("If-Modified-Since"));
     }
@@ -117,7 +117,7 @@ public sealed class MetNorwayFeedTests
 
         Assert.IsType<Fetched.Fresh>(result);
         Assert.Equal(2, server.Seen.Count);
-        Assert.Equal("NightWatch/0.1 (ops@example.org)", server.Seen[1].Headers["User-Agent"]);
+        Assert.Equal($"NightWatch/{VersionInProps.Read()} (ops@example.org)", server.Seen[1].Headers["User-Agent"]);
     }
 
     // https://docs.api.met.no/doc/StatusCodes.html; 422: outside the area covered.

@@ -50,7 +50,7 @@ public sealed class NwsFeedTests
 
         Assert.Equal(Now + Duration.FromMinutes(30), Assert.IsType<Fetched.Fresh>(result).Body.Expires);
         Assert.Equal(["/points/30.02,-84.98", "/gridpoints/TAE/58,65"], server.Seen.Select(s => s.PathAndQuery));
-        Assert.All(server.Seen, s => Assert.Equal("(NightWatch/0.1, ops@example.org)", s.Headers["User-Agent"]));
+        Assert.All(server.Seen, s => Assert.Equal($"(NightWatch/{VersionInProps.Read()}, ops@example.org)", s.Headers["User-Agent"]));
         Assert.All(server.Seen, s => Assert.Equal("application/geo+json", s.Headers["Accept"]));
     }
 

@@ -94,17 +94,24 @@ internal static partial class FieldRules
         ["letters.marginalOutlookProbability"] = Fraction,
     };
 
+    // Noncharacters (Unicode 16, 23.7) are no text: XML, and with it calendars and pages that other programs read, refuses them.
+    private const string None = @"\uFDD0-\uFDEF\uFFFE\uFFFF";
+
+    // The last two of every further plane, as the two halves they are written in.
+    private const string NoneBeyond =
+        @"(?![\s\S]*[\uD83F\uD87F\uD8BF\uD8FF\uD93F\uD97F\uD9BF\uD9FF\uDA3F\uDA7F\uDABF\uDAFF\uDB3F\uDB7F\uDBBF\uDBFF][\uDFFE\uDFFF])";
+
     private static readonly TextRule Id = new(ShortName(), "1 to 40 lower-case letters, digits and hyphens");
-    private static readonly TextRule Line = new(OneLine(), "1 to 200 characters on one line");
+    private static readonly TextRule Line = new(OneLine(), "1 to 200 characters on one line, no noncharacters");
 
     public static IReadOnlyDictionary<string, TextRule> Texts { get; } = new Dictionary<string, TextRule>
     {
         ["id"] = Id,
-        ["subscriber.name"] = new(OneLineOrNothing(), "up to 200 characters on one line"),
+        ["subscriber.name"] = new(OneLineOrNothing(), "up to 200 characters on one line, no noncharacters"),
         ["subscriber.address"] = new(MailAddress(), "a mail address such as name@example.org"),
         ["site.id"] = Id,
         ["site.name"] = Line,
-        ["site.accessNotes"] = new(Notes(), "up to 2000 characters"),
+        ["site.accessNotes"] = new(Notes(), "up to 2000 characters, no noncharacters"),
         ["subject.name"] = Line,
         ["letters.webhook"] = new(WebAddress(), "an address such as https://home.example.org/nightwatch, up to 500 characters"),
     };
@@ -115,13 +122,13 @@ internal static partial class FieldRules
     [GeneratedRegex(@"\A[a-z0-9](?:[a-z0-9-]{0,38}[a-z0-9])?\z")]
     private static partial Regex ShortName();
 
-    [GeneratedRegex(@"\A[^\p{Cc}\u2028\u2029]{1,200}\z")]
+    [GeneratedRegex($@"\A{NoneBeyond}[^\p{{Cc}}\u2028\u2029{None}]{{1,200}}\z")]
     private static partial Regex OneLine();
 
-    [GeneratedRegex(@"\A[^\p{Cc}\u2028\u2029]{0,200}\z")]
+    [GeneratedRegex($@"\A{NoneBeyond}[^\p{{Cc}}\u2028\u2029{None}]{{0,200}}\z")]
     private static partial Regex OneLineOrNothing();
 
-    [GeneratedRegex(@"\A[^\x00-\x08\x0B\x0C\x0E-\x1F]{0,2000}\z")]
+    [GeneratedRegex($@"\A{NoneBeyond}[^\x00-\x08\x0B\x0C\x0E-\x1F{None}]{{0,2000}}\z")]
     private static partial Regex Notes();
 
     [GeneratedRegex(@"\A[^\s@<>(),;:""\p{Cc}]{1,64}@[^\s@<>(),;:""\p{Cc}.]+(?:\.[^\s@<>(),;:""\p{Cc}.]+)*\z")]

@@ -12,8 +12,11 @@ namespace NightWatch.Service.Commands.Checks;
 internal static class CheckCommand
 {
     /// <summary>The clock comes after all who may say what time it is.</summary>
-    private static readonly Func<CheckBench, CancellationToken, Task<IReadOnlyList<Finding>>>[] Checks =
-        [SecretsCheck.RunAsync, DatabaseCheck.RunAsync, FeedCheck.RunAsync, MailCheck.RunAsync, DnsCheck.RunAsync, PagesCheck.RunAsync, ClockCheck.RunAsync, ZoneCheck.RunAsync];
+    private static readonly (string About, Func<CheckBench, CancellationToken, Task<IReadOnlyList<Finding>>> RunAsync)[] Checks =
+    [
+        ("secrets", SecretsCheck.RunAsync), ("database", DatabaseCheck.RunAsync), ("feed", FeedCheck.RunAsync), ("mail", MailCheck.RunAsync),
+        ("dns", DnsCheck.RunAsync), ("pages", PagesCheck.RunAsync), ("clock", ClockCheck.RunAsync), ("zone data", ZoneCheck.RunAsync),
+    ];
 
     public static Command Create(Shell shell, Option<string?> config)
     {
@@ -67,12 +70,26 @@ internal static class CheckCommand
         foreach (var fault in faults) yield return Finding.Fault("configuration", fault);
         if (faults.Count == 0) yield return Finding.Ok("configuration", "every setting is in its range.");
         var bench = new CheckBench(settings, shell, dns);
-        foreach (var check in Checks)
+        foreach (var (about, check) in Checks)
         {
-            foreach (var finding in await check(bench, stop)) yield return finding;
+            foreach (var finding in await TryAsync(about, () => check(bench, stop))) yield return finding;
         }
 
-        if (testTo is not null) yield return await SendTest.RunAsync(settings, testTo, shell.Clock, stop);
+        if (testTo is null) yield break;
+        foreach (var finding in await TryAsync("test letter", async () => [await SendTest.RunAsync(settings, testTo, shell.Clock, stop)])) yield return finding;
+    }
+
+    /// <summary>A check that meets what it did not reckon with says so, and the others go on.</summary>
+    private static async Task<IReadOnlyList<Finding>> TryAsync(string about, Func<Task<IReadOnlyList<Finding>>> check)
+    {
+        try
+        {
+            return await check();
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            return [Finding.Fault(about, $"cannot be checked: {failure.Message.ReplaceLineEndings(" ").TrimEnd('.')}.")];
+        }
     }
 
     private static IPEndPoint ServerOf(string text) => IPEndPoint.TryParse(text, out var server)

@@ -60,6 +60,7 @@ internal sealed class KeptStore : IAsyncDisposable
         var settings = AllSettings.Read(shell.Directory, configPath).Database;
         if (settings.Faults().FirstOrDefault() is { } fault) throw new BadInputException("configuration: " + fault);
         var database = Database.Open(settings.Connection);
+        database.Unreadable.Found += row => shell.Error.WriteLine($"The stored {row.Name} cannot be read and is left out: {row.Why}");
         await database.MigrateAsync(stop);
         return new KeptStore(database);
     }

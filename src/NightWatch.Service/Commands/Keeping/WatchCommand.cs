@@ -61,7 +61,7 @@ internal static class WatchCommand
         command.SetAction(async (given, stop) =>
         {
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            Document.Write(shell.Output, await store.Watches.FindAsync(given.GetRequiredValue(id), stop) ?? throw Unknown(given.GetRequiredValue(id)));
+            Document.Write(shell.Output, await store.Watches.FindAsync(given.GetRequiredValue(id), stop) ?? throw None(store, given.GetRequiredValue(id)));
             return Exit.Ok;
         });
         return command;
@@ -121,6 +121,9 @@ internal static class WatchCommand
     public static Watch ReadFile(Shell shell, string path, string option) => KeptFiles.ValueOf(WatchFile.Read(Encoding.UTF8.GetString(shell.ReadFile(path, option)), path));
 
     private static Argument<string> Id() => new("id") { Description = "The watch's id." };
+
+    private static BadInputException None(KeptStore store, string id) =>
+        store.Watches.Fault(id) is { } fault ? new BadInputException($"id: the stored {fault.Name} cannot be read: {fault.Why}") : Unknown(id);
 
     public static BadInputException Unknown(string id) => new($"id: there is no watch '{id}'; 'watch list' names them.");
 }

@@ -77,6 +77,9 @@ public sealed class WatchFileTests
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"subject\": { \"kind\": \"fixedPoint\", \"name\": \"x\", \"rightAscensionDeg\": 1 },", 2, "subject.declinationDeg", "is missing")]
     [InlineData("\"zone\":", "\"horizon\": [[10, 1], [10, 2]], \"zone\":", 3, "site.horizon[1]", "azimuth 10 stands twice")]
     [InlineData("\"zone\":", "\"horizon\": [[10]], \"zone\":", 3, "site.horizon[0]", "[azimuth 0 to below 360")]
+    [InlineData("\"name\": \"S\"", "\"name\": \"S\\uFFFE\"", 3, "site.name", "no noncharacters")]
+    [InlineData("\"name\": \"\"", "\"name\": \"\U0001FFFF\"", 2, "subscriber.name", "no noncharacters")]
+    [InlineData("\"zone\":", "\"accessNotes\": \"\uFDD0\", \"zone\":", 3, "site.accessNotes", "no noncharacters")]
     [InlineData("\"UTC\",", "\"UTC\" ", 3, "", "not JSON")]
     public void A_fault_names_its_line_its_field_and_what_is_accepted(string good, string bad, int line, string field, string accepted)
     {

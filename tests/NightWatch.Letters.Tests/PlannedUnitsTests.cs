@@ -8,7 +8,6 @@ using NightWatch.Letters.Tests.Plans;
 using NightWatch.Letters.Views;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Tests.Dew;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;

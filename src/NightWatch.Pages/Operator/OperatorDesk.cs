@@ -1,6 +1,7 @@
 using NightWatch.Delivery.Mail;
 using NightWatch.Pages.Subscribers;
 using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;

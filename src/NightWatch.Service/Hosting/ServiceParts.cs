@@ -1,6 +1,7 @@
 using NightWatch.Delivery.Links;
 using NightWatch.Delivery.Outbox;
 using NightWatch.Letters;
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Ticking;
 using NightWatch.Store;

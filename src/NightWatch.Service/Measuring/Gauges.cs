@@ -2,6 +2,7 @@ using System.Data.Common;
 using System.Diagnostics.Metrics;
 using NightWatch.Service.Ticking;
 using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Measuring;
 using NightWatch.Watchkeeping.Timing;

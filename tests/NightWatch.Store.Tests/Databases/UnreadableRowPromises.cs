@@ -1,4 +1,5 @@
 using NightWatch.Store.Calibrations;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;

@@ -32,6 +32,25 @@ try "compose.yaml is accepted" docker-compose env MAILNAME=night.example.org doc
 try "alerts.yaml is accepted" promtool promtool check rules alerts.yaml
 try "Caddyfile is accepted" caddy caddy validate --adapter caddyfile --config proxy/Caddyfile
 
+# The program under the calls that its units allow.
+if [ -n "$program" ] && command -v systemd-analyze curl >/dev/null && /usr/bin/python3 -c 'import seccomp' 2>/dev/null; then
+  units=$PWD port=$(free_port)
+  with=(env NIGHTWATCH__FEEDS__ORDER=fake NIGHTWATCH__FEEDS__USAGE=private NIGHTWATCH__SERVICE__TICKSECONDS=1 NIGHTWATCH__SERVICE__PORT="$port")
+  mkdir "$work/alone" && cd "$work/alone" && : >"$work/out"
+  "${with[@]}" "$units/as-unit.py" "$units/nightwatch.service" "$program" run 2>"$work/log" & pid=$!; running+=($pid)
+  for _ in $(seq 600); do curl -fs -o "$work/out" "http://127.0.0.1:$port/health/ready" && break; kill -0 $pid 2>/dev/null || break; sleep 0.1; done
+  if grep -qx ready "$work/out"; then
+    "${with[@]}" "$units/as-unit.py" "$units/nightwatch-backup.service" "$program" backup kept.db >"$work/out" 2>&1 && say ok "a backup can be made under the system calls of its unit" ||
+      { say FAULT "no backup under the system calls of nightwatch-backup.service"; cat "$work/out"; }
+    kill $pid; wait $pid && say ok "the service runs and stops under the system calls of its unit" || say FAULT "the service stops with $? under the system calls of its unit"
+  else
+    kill $pid 2>/dev/null || true; wait $pid || say FAULT "the service ends with $? under the system calls of nightwatch.service (159: killed for a call that is not allowed)"; tail -n 5 "$work/log"
+  fi
+  cd "$units"
+else
+  say skipped "the program under its units' system calls: needs systemd-analyze, curl, python3-seccomp and a published program as argument"
+fi
+
 # nginx, with a certificate made here, on free ports; then a real request through it.
 http=$(free_port) tls=$(free_port) inside=$(free_port)
 openssl req -x509 -newkey rsa:2048 -nodes -keyout "$work/privkey.pem" -out "$work/fullchain.pem" -days 2 -subj /CN=night.example.org 2>/dev/null

@@ -32,7 +32,7 @@ try "compose.yaml is accepted" docker-compose env MAILNAME=night.example.org doc
 try "alerts.yaml is accepted" promtool promtool check rules alerts.yaml
 try "Caddyfile is accepted" caddy caddy validate --adapter caddyfile --config proxy/Caddyfile
 
-# The program under the calls that its units allow.
+# The program under the calls that its units allow, and with the exit that its unit does not start again.
 if [ -n "$program" ] && command -v systemd-analyze curl >/dev/null && /usr/bin/python3 -c 'import seccomp' 2>/dev/null; then
   units=$PWD port=$(free_port)
   with=(env NIGHTWATCH__FEEDS__ORDER=fake NIGHTWATCH__FEEDS__USAGE=private NIGHTWATCH__SERVICE__TICKSECONDS=1 NIGHTWATCH__SERVICE__PORT="$port")
@@ -46,6 +46,17 @@ if [ -n "$program" ] && command -v systemd-analyze curl >/dev/null && /usr/bin/p
   else
     kill $pid 2>/dev/null || true; wait $pid || say FAULT "the service ends with $? under the system calls of nightwatch.service (159: killed for a call that is not allowed)"; tail -n 5 "$work/log"
   fi
+  code=0; "${with[@]}" NIGHTWATCH__FEEDS__USAGE= "$program" run >"$work/out" 2>&1 || code=$?
+  grep -q "^RestartPreventExitStatus=$code\$" "$units/nightwatch.service" && say ok "bad settings (exit $code) are not started again for ever" || say FAULT "bad settings end with $code, and the unit starts them again for ever"
+  # The container's start: bad settings wait for somebody, and a stop is passed on.
+  "${with[@]}" NIGHTWATCH__FEEDS__USAGE= "$units/container/run.sh" "$program" 2>"$work/log" & pid=$!; running+=($pid)
+  for _ in $(seq 300); do grep -q '^Not started again' "$work/log" && break; sleep 0.1; done
+  kill -0 $pid 2>/dev/null && grep -q 'Feeds:Usage' "$work/log" && say ok "the container waits with bad settings" || say FAULT "the container does not wait with bad settings"
+  code=0; kill $pid; wait $pid || code=$?
+  "${with[@]}" "$units/container/run.sh" "$program" 2>"$work/log" & pid=$!; running+=($pid)
+  until_answers "http://127.0.0.1:$port/health/live" || true
+  kill $pid
+  wait $pid && [ $code -eq 2 ] && grep -q 'nothing is in hand' "$work/log" && say ok "the container passes a stop on" || say FAULT "the container does not pass a stop on"
   cd "$units"
 else
   say skipped "the program under its units' system calls: needs systemd-analyze, curl, python3-seccomp and a published program as argument"

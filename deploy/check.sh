@@ -62,6 +62,26 @@ else
   say skipped "the program under its units' system calls: needs systemd-analyze, curl, python3-seccomp and a published program as argument"
 fi
 
+# The runbook's restore, its very lines, with a user of this machine for the service's.
+if [ -n "$program" ] && [ "$(id -u)" = 0 ] && runuser -u nobody -- "$program" --version >"$work/out" 2>&1; then
+  chmod 711 "$work"
+  install -d -m 0700 -o nobody -g nogroup "$work/state"
+  printf '{ "Database": { "Connection": "%s" } }' "$work/state/nightwatch.db" >"$work/settings.json"
+  as_service() { (umask 077 && cd / && runuser -u nobody -- "$program" "$@" --config "$work/settings.json"); }
+  as_service watch list >"$work/out" && as_service backup "$work/state/copy.db" >"$work/out" && install -m 0600 "$work/state/copy.db" "$work/FILE"
+  was=$(stat -c '%U:%G %a' "$work/state/nightwatch.db")
+  sed -n '/^## Restore/,/^## [^R]/{/^```sh/,/^```/{/^```/!p}}' runbook.md | sed -e "s|/opt/nightwatch/nightwatch|$program|; s|/etc/nightwatch/appsettings.json|$work/settings.json|; s|/var/lib/nightwatch|$work/state|g" \
+    -e "s|-\\([ou]\\) nightwatch|-\\1 nobody|; s|-g nightwatch|-g nogroup|; s|^systemctl \\(.*\\) nightwatch$|echo \\1|; s| FILE | $work/FILE |" >"$work/restore.sh"
+  if bash -eu "$work/restore.sh" >"$work/out" 2>&1 && grep -qx start "$work/out" && ls "$work"/state/nightwatch.db.before-* >>"$work/out" &&
+    as_service watch list >>"$work/out" 2>&1 && [ "$(stat -c '%U:%G %a' "$work/state/nightwatch.db")" = "$was" ]; then
+    say ok "the runbook's restore leaves the database to the service ($was)"
+  else
+    say FAULT "the runbook's restore does not leave the database as it was ($was)"; cat "$work/restore.sh" "$work/out"; ls -l "$work/state"
+  fi
+else
+  say skipped "the runbook's restore: needs root and a published program that nobody may run"
+fi
+
 # nginx, with a certificate made here, on free ports; then a real request through it.
 http=$(free_port) tls=$(free_port) inside=$(free_port)
 openssl req -x509 -newkey rsa:2048 -nodes -keyout "$work/privkey.pem" -out "$work/fullchain.pem" -days 2 -subj /CN=night.example.org 2>/dev/null

@@ -37,7 +37,11 @@ public sealed class Browser : IAsyncLifetime
         Assert.SkipUnless(browser is not null, $"No {Chromium} here; .ci/run installs it.");
         var profile = await browser!.NewContextAsync(new()
         {
-            ViewportSize = new() { Width = width, Height = width < 600 ? 844 : 900 }, ColorScheme = scheme, JavaScriptEnabled = scripts, HasTouch = touch, IsMobile = touch,
+            ViewportSize = new() { Width = width, Height = width < 600 ? 844 : 900 },
+            ColorScheme = scheme,
+            JavaScriptEnabled = scripts,
+            HasTouch = touch,
+            IsMobile = touch,
         });
         return new Tab(profile, await profile.NewPageAsync());
     }

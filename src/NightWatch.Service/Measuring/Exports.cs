@@ -29,7 +29,7 @@ internal sealed class Exports : IAsyncDisposable
     {
         (this.app, this.settings) = (app, settings);
         readers = new MetricsReaders(settings.Service.MetricsFrom);
-        built = new(() => Task.Run(Build));
+        built = new(() => Task.Run(BuildAndCount));
     }
 
     private Uri? Otlp => settings.Service.OtlpEndpoint.Length > 0 ? new Uri(settings.Service.OtlpEndpoint) : null;
@@ -68,6 +68,13 @@ internal sealed class Exports : IAsyncDisposable
         }
 
         over.Dispose();
+    }
+
+    private Built BuildAndCount()
+    {
+        var ready = Build();
+        app.Services.GetRequiredService<Telemetry>().BeginCounts();
+        return ready;
     }
 
     private Built Build()

@@ -23,6 +23,9 @@ public sealed partial class RunCommandTests
         var metrics = await http.GetStringAsync("/metrics", TestContext.Current.CancellationToken);
         foreach (var name in (string[])["nightwatch_stage_duration_seconds_bucket", "nightwatch_outbox_depth", "nightwatch_due_open", "nightwatch_tick_age_seconds", "dotnet_process_memory_working_set_bytes"])
             Assert.Contains(name, metrics, StringComparison.Ordinal);
+        // No feed was asked and no look failed: counted from the start all the same, or the first one would be no increase.
+        foreach (var series in (string[])["nightwatch_feed_answer_total{.*nightwatch_feed=\"fake\".*nightwatch_outcome=\"refused\".*}", "nightwatch_pass_failure_total{.*nightwatch_pass=\"evening\".*}"])
+            Assert.Matches($"(?m)^{series} 0( |$)", metrics);
         using var proxied = new HttpRequestMessage(HttpMethod.Get, "/metrics") { Headers = { { "X-Forwarded-For", "192.0.2.1" } } };
         Assert.Equal(System.Net.HttpStatusCode.NotFound, (await http.SendAsync(proxied, TestContext.Current.CancellationToken)).StatusCode);
         Assert.Contains("1 watches", service.Log, StringComparison.Ordinal);

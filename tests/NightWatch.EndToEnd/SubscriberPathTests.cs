@@ -162,6 +162,65 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         float Y(double altitude) => (float)(strip.Y + strip.Height * (178 - 3.4 * altitude - 8) / 180);
     }
 
+    [Fact]
+    public async Task On_a_phone_a_swipe_along_the_skyline_scrolls_a_tap_adds_a_point_and_a_point_is_dragged()
+    {
+        await using var tab = await browser.OpenAsync(390, touch: true);
+        await SubscribeAsync(tab.Page);
+        await tab.Page.ClickAsync("a[href$='/horizon']");
+        var fingers = await tab.Profile.NewCDPSessionAsync(tab.Page);
+        await tab.Page.Locator(".strip").ScrollIntoViewIfNeededAsync();
+
+        await SwipeAsync(0, -120);
+        await tab.Page.WaitForFunctionAsync("() => scrollY > 60");
+        for (var i = 0; i < 3; i++) await SwipeAsync(-250, 0);
+        await tab.Page.WaitForFunctionAsync("() => { const s = document.querySelector('.strip').parentElement; return s.scrollWidth - s.clientWidth - s.scrollLeft < 2; }");
+        Assert.Empty(await PointsAsync());
+        await PictureAsync(tab.Page, "horizon-west");
+
+        await tab.Page.Touchscreen.TapAsync(await XAsync(300), await YAsync(10));
+        Assert.Equal([(300, 10)], await PointsAsync());
+        var (x, y) = (await XAsync(300), await YAsync(10));
+        await TouchAsync("touchStart", x, y);
+        for (var i = 1; i <= 5; i++) await TouchAsync("touchMove", x - 8 * i, y - 5 * i);
+        await TouchAsync("touchEnd");
+        var dragged = Assert.Single(await PointsAsync());
+        Assert.InRange(dragged.Azimuth, 260, 285);
+        Assert.InRange(dragged.Altitude, 15, 30);
+        Assert.Equal(0, await RestAsync(), 2.0);
+        await tab.Page.ClickAsync("text=Keep the horizon");
+
+        var kept = Assert.Single(Assert.Single(await world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop)).Site.Horizon.Points);
+        Assert.Equal(dragged.Azimuth, kept.AzimuthDeg, 1.0);
+        Assert.Empty(tab.Complaints);
+
+        // From the middle of what is to be seen of the strip.
+        async Task SwipeAsync(int x, int y)
+        {
+            var box = (await tab.Page.Locator(".scroll:has(.strip)").BoundingBoxAsync())!;
+            var (left, top) = (box.X + (box.Width - x) / 2, box.Y + (box.Height - y) / 2);
+            await TouchAsync("touchStart", left, top);
+            for (var i = 1; i <= 10; i++) await TouchAsync("touchMove", left + x * i / 10f, top + y * i / 10f);
+            await TouchAsync("touchEnd");
+        }
+
+        Task TouchAsync(string type, params float[] at)
+        {
+            object[] points = at.Length == 0 ? [] : [new Dictionary<string, object> { ["x"] = at[0], ["y"] = at[1] }];
+            return fingers.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object> { ["type"] = type, ["touchPoints"] = points });
+        }
+
+        Task<double> RestAsync() => tab.Page.EvaluateAsync<double>("() => { const s = document.querySelector('.strip').parentElement; return s.scrollWidth - s.clientWidth - s.scrollLeft; }");
+
+        async Task<IReadOnlyList<(double Azimuth, double Altitude)>> PointsAsync() => [.. (await tab.Page.EvaluateAsync<double[][]>(
+            "() => [...document.querySelectorAll('[data-horizon-rows] tr')].map(row => [...row.querySelectorAll('input')].map(i => i.value)).filter(([a]) => a !== '').map(p => p.map(Number))"))
+            .Select(point => (Math.Round(point[0]), Math.Round(point[1])))];
+
+        async Task<float> XAsync(double azimuth) => (await tab.Page.Locator(".strip-sky").BoundingBoxAsync())! is var sky ? (float)(sky.X + sky.Width * azimuth / 360) : 0;
+
+        async Task<float> YAsync(double altitude) => (await tab.Page.Locator(".strip-sky").BoundingBoxAsync())! is var sky ? (float)(sky.Y + sky.Height * (178 - 3.4 * altitude - 8) / 180) : 0;
+    }
+
     [Theory]
     [InlineData(320, ColorScheme.Light)]
     [InlineData(320, ColorScheme.Dark)]

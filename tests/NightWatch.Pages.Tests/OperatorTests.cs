@@ -34,6 +34,10 @@ public sealed class OperatorTests
         var statuses = new List<HttpStatusCode>();
         for (var i = 0; i < 25; i++) statuses.Add(await StatusAsync("Bearer", $"guess {i}"));
         Assert.Equal(HttpStatusCode.TooManyRequests, statuses[^1]);
+        // Nor is the right one compared, or guessing would go on beyond the ration.
+        Assert.Equal(HttpStatusCode.TooManyRequests, await StatusAsync("Bearer", Key));
+        world.Clock.AdvanceTo(world.Clock.GetCurrentInstant() + Duration.FromMinutes(61));
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync("Bearer", Key));
         File.Delete(file);
 
         async Task<HttpStatusCode> StatusAsync(string scheme, string value)

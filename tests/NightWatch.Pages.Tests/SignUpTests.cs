@@ -18,6 +18,21 @@ public sealed class SignUpTests : IAsyncLifetime
 
     public ValueTask DisposeAsync() => world.DisposeAsync();
 
+    [Theory]
+    [InlineData("٤٨.٢٠٨٥, ١٦.٣٧٢١")]
+    [InlineData("４８.２０８５, 16.3721")]
+    [InlineData("geo:４８.２,16.3")]
+    [InlineData("https://maps.example/?q=٤٨.٢٠,١٦.٣٧")]
+    public async Task A_place_in_digits_that_are_not_ours_is_asked_for_again(string typed)
+    {
+        using var visitor = new Visitor(world);
+
+        var answer = await visitor.GetAsync($"new?place={Uri.EscapeDataString(typed)}");
+
+        Assert.Equal((await visitor.GetAsync("new?place=95.2,15.1")).Status, answer.Status);
+        Assert.Contains("accepted:", answer.Page.QuerySelector("[role=alert]")!.TextContent, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_place_typed_by_name_is_chosen_looked_at_and_watched_once_its_address_says_yes()
     {

@@ -77,6 +77,6 @@ internal static partial class SmtpFailures
     [GeneratedRegex(@"^[245]\.\d{1,3}\.\d{1,3}")]
     private static partial Regex EnhancedCode();
 
-    [GeneratedRegex(@"^\d{3}(?=:| )")]
+    [GeneratedRegex(@"^[0-9]{3}(?=:| )")]
     private static partial Regex LeadingCode();
 }

@@ -17,21 +17,45 @@ namespace NightWatch.Pages.Operator;
 /// Lets the operator in: by the key, as password of Basic authentication (RFC 7617, any user name) or as bearer token (RFC 6750). Without a key
 /// only from this machine, and only while the pages are for this machine: behind a proxy every request comes from the proxy's machine.
 /// </summary>
-internal sealed class OperatorGate(PageOptions options, PageRoot root, RationStore rations, StoredLinkSigner signer, IClock clock) : IEndpointFilter
+internal sealed class OperatorGate(PageOptions options, PageRoot root, RationStore rations, StoredLinkSigner signer, IClock clock) : IEndpointFilter, IDisposable
 {
-    private static readonly Ration[] WrongKeys = [new(Duration.FromHours(1), 20)];
+    private static readonly Ration WrongKeys = new(Duration.FromHours(1), 20);
 
     private readonly byte[]? key = options.OperatorKeyFile.Length > 0 ? SHA256.HashData(Encoding.UTF8.GetBytes(SecretFile.Read(options.OperatorKeyFile))) : null;
+
+    // One key at a time, so that no more are compared than the ration allows, however many come at once.
+    private readonly SemaphoreSlim one = new(1);
 
     public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
         var http = context.HttpContext;
         if (key is null) return root.Base is null && IsHere(http) ? await next(context) : PageResult.NothingHere();
         if (GivenKey(http) is not { } given) return Ask(http);
-        if (CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(given)), key)) return await next(context);
-        return await rations.TakeAsync(signer.Sign("operator", MailRations.NetworkOf(http.Connection.RemoteIpAddress)), WrongKeys, clock.GetCurrentInstant(), http.RequestAborted)
-            ? Ask(http)
-            : PageResult.Says("Too many wrong keys", StatusCodes.Status429TooManyRequests, "Try again in an hour.");
+        return await IsRightAsync(given, key, http) switch
+        {
+            true => await next(context),
+            false => Ask(http),
+            null => PageResult.Says("Too many wrong keys", StatusCodes.Status429TooManyRequests, "Try again in an hour."),
+        };
+    }
+
+    public void Dispose() => one.Dispose();
+
+    // Null: this network's wrong keys are used up, and the key is not compared.
+    private async Task<bool?> IsRightAsync(string given, byte[] key, HttpContext http)
+    {
+        var (network, now, stop) = (signer.Sign("operator", MailRations.NetworkOf(http.Connection.RemoteIpAddress)), clock.GetCurrentInstant(), http.RequestAborted);
+        await one.WaitAsync(stop);
+        try
+        {
+            if (await rations.CountAsync(network, now - WrongKeys.Within, now, stop) >= WrongKeys.Most) return null;
+            if (CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(given)), key)) return true;
+            return await rations.TakeAsync(network, [WrongKeys], now, stop) ? false : null;
+        }
+        finally
+        {
+            one.Release();
+        }
     }
 
     /// <summary>From this machine, not through a proxy, and asked for under a name of this machine (not one that a foreign page made point here).</summary>

@@ -14,10 +14,12 @@ internal static partial class DegreesText
     public static PlaceReading? Read(string text)
     {
         var plain = Plain(text);
-        if (!plain.Any(char.IsAsciiDigit)) return null;
+        if (!plain.Any(char.IsDigit)) return null;
         IReadOnlyList<DegreeToken> tokens = [.. Token().Matches(plain).Select(DegreeToken.Of).Where(token => token.Kind != TokenKind.Space)];
         // A word that is no label makes it a name ("Kilometre 12 lay-by").
-        if (tokens.Any(token => token.Kind == TokenKind.Other)) return tokens.Any(token => token.Kind == TokenKind.Other && char.IsLetter(token.Text[0])) ? null : Wrong();
+        if (tokens.Any(token => token.Kind == TokenKind.Other && char.IsLetter(token.Text[0]))) return null;
+        if (plain.Any(c => char.IsDigit(c) && !char.IsAsciiDigit(c))) return new PlaceReading.Wrong($"A place's numbers are written with the digits 0 to 9; {Accepted}");
+        if (tokens.Any(token => token.Kind == TokenKind.Other)) return Wrong();
         return AngleSplit.InTwo(tokens) is { } halves ? Pair(Angle.Of(halves.First), Angle.Of(halves.Second)) : Wrong();
     }
 
@@ -48,15 +50,15 @@ internal static partial class DegreesText
         return !plain.Contains('.', StringComparison.Ordinal) && DecimalComma().Count(plain) == 2 && !OnlyCommas().IsMatch(plain) ? DecimalComma().Replace(plain, ".") : plain;
     }
 
-    [GeneratedRegex(@"(?<=\d),(?=\d)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<=[0-9]),(?=[0-9])", RegexOptions.CultureInvariant)]
     private static partial Regex DecimalComma();
 
     // "48,12,16,22" has three and could be anything; "48,2,16" too.
-    [GeneratedRegex(@"^[^,]*(\d,\d+){2,}$|\d,\d+,\d", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[^,]*([0-9],[0-9]+){2,}$|[0-9],[0-9]+,[0-9]", RegexOptions.CultureInvariant)]
     private static partial Regex OnlyCommas();
 
     [GeneratedRegex(
-        @"(?<label>\b(latitude|longitude|long|lat|lon|lng)\b\s*[:=.]?)|(?<number>\d+(\.\d+)?)|(?<sign>[-+])|(?<unit>°|'|""|:|(?<=\d\s*)(deg|d|min|m|sec)(?![a-z]))|(?<letter>(north|south|east|west|[NSEW])(?![a-z]))|(?<separator>[,;/|])|(?<space>[\s()\[\]]+)|(?<other>.)",
+        @"(?<label>\b(latitude|longitude|long|lat|lon|lng)\b\s*[:=.]?)|(?<number>[0-9]+(\.[0-9]+)?)|(?<sign>[-+])|(?<unit>°|'|""|:|(?<=[0-9]\s*)(deg|d|min|m|sec)(?![a-z]))|(?<letter>(north|south|east|west|[NSEW])(?![a-z]))|(?<separator>[,;/|])|(?<space>[\s()\[\]]+)|(?<other>.)",
         RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex Token();
 }

@@ -29,6 +29,6 @@ internal static partial class GeoUri
 
     private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^geo:(?<lat>-?\d{1,3}(\.\d+)?),(?<lon>-?\d{1,3}(\.\d+)?)(,(?<alt>-?\d{1,5}(\.\d+)?))?(?<parameters>(;[^;?]+)*)(\?(?<query>.*))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^geo:(?<lat>-?[0-9]{1,3}(\.[0-9]+)?),(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)(,(?<alt>-?[0-9]{1,5}(\.[0-9]+)?))?(?<parameters>(;[^;?]+)*)(\?(?<query>.*))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Form();
 }

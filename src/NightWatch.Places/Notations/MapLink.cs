@@ -23,18 +23,18 @@ internal static partial class MapLink
 
     private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"!3d(?<lat>-?\d{1,3}(\.\d+)?)!4d(?<lon>-?\d{1,3}(\.\d+)?)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"!3d(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)!4d(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex PinData();
 
-    [GeneratedRegex(@"[?&#;](m?lat|latitude)=(?<lat>-?\d{1,3}(\.\d+)?)&(.*&)?(m?lon|m?lng|longitude)=(?<lon>-?\d{1,3}(\.\d+)?)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"[?&#;](m?lat|latitude)=(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)&(.*&)?(m?lon|m?lng|longitude)=(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex NamedLatitudeFirst();
 
-    [GeneratedRegex(@"[?&](q|ll|query|center|destination|daddr|point|pin)=(loc:)?\s*(?<lat>-?\d{1,3}(\.\d+)?)\s*[,~]\s*(?<lon>-?\d{1,3}(\.\d+)?)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"[?&](q|ll|query|center|destination|daddr|point|pin)=(loc:)?\s*(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)\s*[,~]\s*(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex QueryPair();
 
-    [GeneratedRegex(@"#(.*[=&])?\d{1,2}(\.\d+)?/(?<lat>-?\d{1,3}\.\d+)/(?<lon>-?\d{1,3}\.\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"#(.*[=&])?[0-9]{1,2}(\.[0-9]+)?/(?<lat>-?[0-9]{1,3}\.[0-9]+)/(?<lon>-?[0-9]{1,3}\.[0-9]+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex MapFragment();
 
-    [GeneratedRegex(@"(?<![\d.])(?<lat>-?\d{1,3}\.\d{2,})\s*[,/]\s*(?<lon>-?\d{1,3}\.\d{2,})(?![\d.])", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![0-9.])(?<lat>-?[0-9]{1,3}\.[0-9]{2,})\s*[,/]\s*(?<lon>-?[0-9]{1,3}\.[0-9]{2,})(?![0-9.])", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Pair();
 }

@@ -31,7 +31,7 @@ internal sealed class Exports : IAsyncDisposable
     {
         (this.app, this.settings) = (app, settings);
         readers = new MetricsReaders(settings.Service.MetricsFrom);
-        built = new(() => Task.Run(Build));
+        built = new(() => Task.Run(BuildAndCount));
     }
 
     private Uri? Otlp => settings.Service.OtlpEndpoint.Length > 0 ? new Uri(settings.Service.OtlpEndpoint) : null;
@@ -70,6 +70,13 @@ internal sealed class Exports : IAsyncDisposable
         }
 
         over.Dispose();
+    }
+
+    private Built BuildAndCount()
+    {
+        var ready = Build();
+        app.Services.GetRequiredService<Telemetry>().BeginCounts();
+        return ready;
     }
 
     private Built Build()

@@ -7,8 +7,12 @@ using NodaTime;
 namespace NightWatch.Service.Measuring;
 
 /// <summary>Alive: the process answers. Ready: the database answers and the ticks come and go well. No personal data in either.</summary>
+/// <remarks>Feeds that do not answer make it no less ready, since neither a restart nor another process would mend that; the answer says so.</remarks>
 internal static class Health
 {
+    /// <summary>The whole answer where all is well; what else there is to say follows it.</summary>
+    public const string Ready = "ready";
+
     private static readonly Duration Patience = Duration.FromMinutes(15);
 
     /// <summary>Answers before there is any route: who asks every few seconds shall wait for nothing, and an idle service shall not have to make its routes for it.</summary>
@@ -16,18 +20,19 @@ internal static class Health
     {
         var (ticker, due, options, clock) = (
             app.Services.GetRequiredService<Ticker>(), app.Services.GetRequiredService<DueStore>(), app.Services.GetRequiredService<ServiceOptions>(), app.Services.GetRequiredService<IClock>());
+        var feeds = app.Services.GetRequiredService<FeedLedger>();
         app.Use((context, next) => (context.Request.Path.Value, HttpMethods.IsGet(context.Request.Method) || HttpMethods.IsHead(context.Request.Method)) switch
         {
             ("/health/live", true) => SayAsync(context, StatusCodes.Status200OK, "alive"),
-            ("/health/ready", true) => SayReadyAsync(context, ticker, due, options, clock),
+            ("/health/ready", true) => SayReadyAsync(context, ticker, due, feeds, options, clock),
             _ => next(context),
         });
     }
 
-    private static async Task SayReadyAsync(HttpContext context, Ticker ticker, DueStore due, ServiceOptions options, IClock clock)
+    private static async Task SayReadyAsync(HttpContext context, Ticker ticker, DueStore due, FeedLedger feeds, ServiceOptions options, IClock clock)
     {
         if (await TroubleAsync(ticker, due, options, clock, context.RequestAborted) is { } trouble) await SayAsync(context, StatusCodes.Status503ServiceUnavailable, $"not ready: {trouble}");
-        else await SayAsync(context, StatusCodes.Status200OK, "ready");
+        else await SayAsync(context, StatusCodes.Status200OK, feeds.Silence is { } why ? $"{Ready}, but no feed answers: {why}" : Ready);
     }
 
     private static async Task SayAsync(HttpContext context, int status, string text)

@@ -11,6 +11,8 @@ public sealed class ServiceOptions
 
     internal const int MostStopSeconds = 300;
 
+    private const int LeastKeyLength = 16;
+
     /// <summary>Where health is answered; loopback unless a proxy needs otherwise.</summary>
     public string Address { get; set; } = "127.0.0.1";
 
@@ -56,7 +58,7 @@ public sealed class ServiceOptions
     /// <summary>Addresses and networks of proxies whose X-Forwarded headers are believed, comma-separated; empty: nobody's.</summary>
     public string TrustedProxies { get; set; } = "";
 
-    /// <summary>File that holds the password of the operator's page; empty: the page is open on this machine alone, and only without PagesBase.</summary>
+    /// <summary>File that holds the password of the operator's page, at least 16 characters; empty: the page is open on this machine alone, and only without PagesBase.</summary>
     public string OperatorKeyFile { get; set; } = "";
 
     /// <summary>Anybody may sign up on the pages; false: watches come from the operator's commands.</summary>
@@ -87,7 +89,11 @@ public sealed class ServiceOptions
             yield return $"Service:PagesBase is '{PagesBase}'; accepted: an absolute http or https address, or empty.";
         if (Forwarding.Parse(TrustedProxies) is null)
             yield return $"Service:TrustedProxies is '{TrustedProxies}'; accepted: addresses and networks such as 127.0.0.1, 10.0.0.0/24, or empty.";
-        if (OperatorKeyFile.Length > 0 && SecretFile.Fault(OperatorKeyFile, "Service:OperatorKeyFile") is { } key)
-            yield return $"{key.TrimEnd('.')}; accepted: a file that holds the password and nothing else, or empty.";
+        if (OperatorKeyFile.Length > 0 && (SecretFile.Fault(OperatorKeyFile, "Service:OperatorKeyFile") ?? ShortKey()) is { } key)
+            yield return $"{key.TrimEnd('.')}; accepted: a file that holds a password of at least {LeastKeyLength} characters and nothing else, or empty.";
     }
+
+    // Who may guess 20 times an hour from each network must not find it.
+    private string? ShortKey() =>
+        SecretFile.Read(OperatorKeyFile).Trim() is { Length: < LeastKeyLength } key ? $"Service:OperatorKeyFile: the password in {OperatorKeyFile} is too short, {key.Length} characters" : null;
 }

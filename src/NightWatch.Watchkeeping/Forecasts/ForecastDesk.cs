@@ -11,14 +11,14 @@ namespace NightWatch.Watchkeeping.Forecasts;
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
     ForecastStore store, RainStore rain, IFeedHolds holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
-    Telemetry telemetry, CalibrationDesk calibrations, IEnsembleFeed? ensemble = null)
+    Telemetry telemetry, FeedLedger ledger, CalibrationDesk calibrations, IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
     private const int EarlierRuns = 3;
 
     private readonly ForecastFetcher fetcher = new(
-        [.. feeds.Select(feed => new MeasuredFeed(feed, telemetry))],
-        ensemble is null ? null : new MeasuredEnsemble(ensemble, telemetry),
+        [.. feeds.Select(feed => new MeasuredFeed(feed, telemetry, ledger))],
+        ensemble is null ? null : new MeasuredEnsemble(ensemble, telemetry, ledger),
         new StoredAnswers(store),
         rain,
         holds,

@@ -91,6 +91,12 @@ internal sealed class Telemetry : IDisposable
     public void Dropped(PassKind pass, bool late) =>
         dropped.Add(1, new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())), new KeyValuePair<string, object?>(ReasonKey, late ? "late" : "overtaken"));
 
+    /// <summary>Begins the counts that an alert reads, once somebody collects them: what is absent before the first failure has no increase at it.</summary>
+    public void BeginCounts()
+    {
+        foreach (var pass in Enum.GetValues<PassKind>()) failures.Add(0, new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())));
+    }
+
     /// <summary>A look at a watch failed.</summary>
     public void Failed(PassKind pass) => failures.Add(1, new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())));
 

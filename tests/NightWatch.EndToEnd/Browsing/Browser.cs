@@ -31,10 +31,18 @@ public sealed class Browser : IAsyncLifetime
     /// <param name="width">Pixels; below 600 the height is a phone's.</param>
     /// <param name="scheme">What the reader's system prefers.</param>
     /// <param name="scripts">Whether scripts run.</param>
-    public async Task<Tab> OpenAsync(int width = 1200, ColorScheme scheme = ColorScheme.Light, bool scripts = true)
+    /// <param name="touch">Whether it is a phone's screen, that fingers touch.</param>
+    public async Task<Tab> OpenAsync(int width = 1200, ColorScheme scheme = ColorScheme.Light, bool scripts = true, bool touch = false)
     {
         Assert.SkipUnless(browser is not null, $"No {Chromium} here; .ci/run installs it.");
-        var profile = await browser!.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = width < 600 ? 844 : 900 }, ColorScheme = scheme, JavaScriptEnabled = scripts });
+        var profile = await browser!.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = width < 600 ? 844 : 900 },
+            ColorScheme = scheme,
+            JavaScriptEnabled = scripts,
+            HasTouch = touch,
+            IsMobile = touch,
+        });
         return new Tab(profile, await profile.NewPageAsync());
     }
 }

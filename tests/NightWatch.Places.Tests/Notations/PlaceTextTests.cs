@@ -81,6 +81,13 @@ public sealed class PlaceTextTests
     [InlineData("15,5,20,5", "These numbers are no place")]
     [InlineData("15.5 20.5 30.5", "These numbers are no place")]
     [InlineData("15.5.5, 20", "These numbers are no place")]
+    [InlineData("٤٨.٢٠٨٥, ١٦.٣٧٢١", "with the digits 0 to 9")] // Arabic-Indic
+    [InlineData("４８.２０８５, 16.3721", "with the digits 0 to 9")] // fullwidth
+    [InlineData("48°१२' N 16°२२' E", "with the digits 0 to 9")] // Devanagari
+    [InlineData("geo:٤٨.٢,١٦.٣", "The geo: address cannot be read")]
+    [InlineData("geo:0,0?q=٤٨.٢,١٦.٣", "There are no coordinates in that link")]
+    [InlineData("https://maps.example/?q=٤٨.٢٠,١٦.٣٧", "There are no coordinates in that link")]
+    [InlineData("https://maps.example/#map=１２/48.2/16.3", "There are no coordinates in that link")]
     public void What_is_no_place_is_told_why(string text, string why) => Assert.Contains(why, Assert.IsType<PlaceReading.Wrong>(PlaceText.Read(text)).Why, StringComparison.Ordinal);
 
     [Theory]
@@ -89,6 +96,7 @@ public sealed class PlaceTextTests
     [InlineData("Kilometre 12 lay-by")]
     [InlineData("São Tomé das Letras")]
     [InlineData("Saint-Étienne 2")]
+    [InlineData("Χιλιόμετρο ١٢")]
     public void Words_are_a_name(string text) => Assert.Equal(new PlaceReading.Name(text), PlaceText.Read(text));
 
     [Fact]
@@ -101,7 +109,7 @@ public sealed class PlaceTextTests
     }
 
     [Fact]
-    public void Whatever_is_typed_gets_an_answer() => Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789.,;:°'\" NSEW+-/geo:lat?&=#"], 0, 40])
+    public void Whatever_is_typed_gets_an_answer() => Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789.,;:°'\" NSEW+-/geo:lat?&=#٤８२"], 0, 40])
         .Sample(text => PlaceText.Read(text) is not PlaceReading.Point point || (Math.Abs(point.LatitudeDeg) <= 90 && Math.Abs(point.LongitudeDeg) <= 180));
 
     [Fact]

@@ -114,6 +114,23 @@ public sealed class AllSettingsTests : IDisposable
     }
 
     [Theory]
+    [InlineData("fifteen letters", "is too short")]
+    [InlineData("               \n", "is too short")]
+    [InlineData("", "is empty")]
+    [InlineData("sixteen letters!", null)]
+    public void A_short_key_of_the_operator_is_refused(string key, string? said)
+    {
+        var file = Path.Combine(folder, "operator");
+        File.WriteAllText(file, key);
+        File.WriteAllText(Path.Combine(folder, "appsettings.json"), JsonSerializer.Serialize(new { Feeds = new { Order = "fake", Usage = "private" }, Service = new { OperatorKeyFile = file } }));
+
+        var faults = AllSettings.Read(folder, null).Faults();
+
+        if (said is null) Assert.Empty(faults);
+        else Assert.Matches($"^Service:OperatorKeyFile: .*{said}.*; accepted: a file that holds a password of at least 16 characters", Assert.Single(faults));
+    }
+
+    [Theory]
     [InlineData("fake", "", "", "Feeds:Usage is not set")]
     [InlineData("open-meteo", "", "", "Feeds:Usage is not set")]
     [InlineData("met-norway", "private", "", "Feeds:Contact is not set")]

@@ -4,6 +4,7 @@ const strip = document.querySelector("[data-horizon-strip]");
 const rows = document.querySelector("[data-horizon-rows]");
 const dots = document.querySelector("[data-horizon-points]");
 const land = document.querySelector("[data-horizon-land]");
+const dotOf = new Map();
 const svgNs = "http://www.w3.org/2000/svg";
 
 const number = (text) => (text.trim() === "" ? NaN : Number(text.trim().replace(",", ".").replace("\u2212", "-")));
@@ -34,17 +35,30 @@ const draw = () => {
   let path = "M12 188";
   for (let azimuth = 0; azimuth <= 360; azimuth += 1) path += `L${x(azimuth)} ${y(altitudeAt(all, azimuth % 360)).toFixed(1)}`;
   land.setAttribute("d", `${path}L732 188Z`);
-  dots.replaceChildren(
-    ...all.map((p) => {
-      const dot = document.createElementNS(svgNs, "circle");
-      dot.setAttribute("class", "strip-point");
-      dot.setAttribute("cx", x(p.azimuth));
-      dot.setAttribute("cy", y(p.altitude));
-      dot.setAttribute("r", 8);
-      dot.addEventListener("pointerdown", (event) => drag(event, p.row));
-      return dot;
-    }),
-  );
+  // A dot stays the same element while its point moves, or the finger that drags it would be let go.
+  const kept = new Set(all.map((p) => p.row));
+  for (const [row, dot] of dotOf) {
+    if (kept.has(row)) continue;
+    dot.remove();
+    dotOf.delete(row);
+  }
+  for (const p of all) {
+    const dot = dotOf.get(p.row) ?? newDot(p.row);
+    dot.setAttribute("cx", x(p.azimuth));
+    dot.setAttribute("cy", y(p.altitude));
+  }
+};
+
+const newDot = (row) => {
+  const dot = document.createElementNS(svgNs, "circle");
+  dot.setAttribute("class", "strip-point");
+  dot.setAttribute("r", 8);
+  dot.addEventListener("pointerdown", (event) => drag(event, row));
+  // A finger on a dot drags it; anywhere else on the strip it scrolls.
+  dot.addEventListener("touchstart", (event) => event.preventDefault(), { passive: false });
+  dotOf.set(row, dot);
+  dots.append(dot);
+  return dot;
 };
 
 const place = (event) => {
@@ -63,9 +77,9 @@ const write = (row, { azimuth, altitude }) => {
 
 const drag = (event, row) => {
   event.preventDefault();
-  event.stopPropagation();
-  const move = (moved) => { write(row, place(moved)); draw(); };
-  const end = () => { removeEventListener("pointermove", move); removeEventListener("pointerup", end); removeEventListener("pointercancel", end); };
+  const ofThis = (act) => (other) => { if (other.pointerId === event.pointerId) act(other); };
+  const move = ofThis((moved) => { write(row, place(moved)); draw(); });
+  const end = ofThis(() => { removeEventListener("pointermove", move); removeEventListener("pointerup", end); removeEventListener("pointercancel", end); });
   addEventListener("pointermove", move);
   addEventListener("pointerup", end);
   addEventListener("pointercancel", end);
@@ -85,11 +99,24 @@ const emptyRow = () => {
 
 if (form && strip) {
   document.querySelector("[data-horizon-help]").hidden = false;
-  strip.addEventListener("pointerdown", (event) => {
+  dots.replaceChildren();
+  let isTap = false;
+  const add = (event) => {
     const row = emptyRow();
     write(row, place(event));
     draw();
-    drag(event, row);
+    return row;
+  };
+  // A mouse sets a point as it is pressed and may drag it on; a finger may only be about to scroll, and sets one by a tap.
+  strip.addEventListener("pointerdown", (event) => {
+    const isMouse = event.pointerType === "mouse";
+    const isOnDot = event.target.classList.contains("strip-point");
+    isTap = !isMouse && !isOnDot;
+    if (isMouse && !isOnDot) drag(event, add(event));
+  });
+  strip.addEventListener("click", (event) => {
+    if (isTap) add(event);
+    isTap = false;
   });
   rows.addEventListener("input", draw);
   draw();

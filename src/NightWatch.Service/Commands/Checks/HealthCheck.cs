@@ -1,5 +1,6 @@
 using System.Net;
 using System.Runtime.CompilerServices;
+using NightWatch.Service.Measuring;
 using NightWatch.Service.Settings;
 
 namespace NightWatch.Service.Commands.Checks;
@@ -26,7 +27,8 @@ internal static class HealthCheck
         {
             using var answer = await http.GetAsync(new UriBuilder("http", host.ToString(), service.Port, "/health/ready").Uri, stop);
             var text = (await answer.Content.ReadAsStringAsync(stop)).Trim();
-            return answer.IsSuccessStatusCode ? Finding.Ok("health", text + ".") : Finding.Fault("health", text + ".");
+            if (!answer.IsSuccessStatusCode) return Finding.Fault("health", text + ".");
+            return text == Health.Ready ? Finding.Ok("health", text + ".") : Finding.Warning("health", text + ".");
         }
         catch (Exception failure) when (failure is HttpRequestException || (failure is OperationCanceledException && !stop.IsCancellationRequested))
         {

@@ -2,6 +2,7 @@ using System.Text;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Ticking;
 using NightWatch.Store.Due;
+using NightWatch.Watchkeeping.Forecasts;
 using NodaTime;
 
 namespace NightWatch.Service.Measuring;

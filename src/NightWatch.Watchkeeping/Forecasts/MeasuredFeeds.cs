@@ -2,9 +2,10 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
+using NightWatch.Watchkeeping.Measuring;
 using NodaTime;
 
-namespace NightWatch.Watchkeeping.Measuring;
+namespace NightWatch.Watchkeeping.Forecasts;
 
 /// <summary>A feed that is timed from outside, its answer untouched.</summary>
 internal sealed class MeasuredFeed(IForecastFeed feed, Telemetry telemetry, FeedLedger ledger) : IForecastFeed

@@ -1,11 +1,10 @@
 using System.Net;
 using Microsoft.Extensions.DependencyInjection;
-using NightWatch.Service.Passes;
-using NightWatch.Service.Tests.Pages;
+using NightWatch.Service.Ticking;
 using NightWatch.Weather.Tests.Loopback;
 using NodaTime;
 
-namespace NightWatch.Service.Tests.Measuring;
+namespace NightWatch.Pages.Tests;
 
 /// <summary>What readiness tells of the feeds: a service that no feed answers is up, since a restart would mend nothing, and says so.</summary>
 public sealed class ReadinessTests

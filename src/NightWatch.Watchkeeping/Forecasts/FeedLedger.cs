@@ -1,8 +1,9 @@
 using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
-using NightWatch.Service.Settings;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Measuring;
 
-namespace NightWatch.Watchkeeping.Measuring;
+namespace NightWatch.Watchkeeping.Forecasts;
 
 /// <summary>What came of asking the feeds, counted from the start of the process, and whether any of them answers.</summary>
 /// <remarks>

@@ -1,5 +1,5 @@
 using System.Globalization;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calls;
 
 namespace NightWatch.Words;

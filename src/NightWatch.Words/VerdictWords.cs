@@ -1,5 +1,6 @@
 using System.Globalization;
 using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 
 namespace NightWatch.Words;

@@ -5,8 +5,8 @@ using Ical.Net.Serialization;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 using NodaTime;
 

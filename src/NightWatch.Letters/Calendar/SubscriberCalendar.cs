@@ -4,7 +4,7 @@ using Ical.Net.Serialization;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Words;

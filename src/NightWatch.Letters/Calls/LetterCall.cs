@@ -3,8 +3,8 @@ using System.Text.Json;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NodaTime;
 using NodaTime.Text;
 

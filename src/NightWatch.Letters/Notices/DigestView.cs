@@ -3,6 +3,7 @@ using NightWatch.Letters.Links;
 using NightWatch.Letters.Views;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Words;
 

@@ -1,5 +1,5 @@
 using NightWatch.Letters.Views;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Letters.Notices;
 

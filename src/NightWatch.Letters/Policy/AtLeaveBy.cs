@@ -1,4 +1,4 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Letters.Policy;
 

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NodaTime;
 
 namespace NightWatch.Letters.Policy;

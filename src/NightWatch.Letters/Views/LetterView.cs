@@ -1,6 +1,7 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Letters.Views;
 

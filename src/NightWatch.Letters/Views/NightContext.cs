@@ -1,8 +1,8 @@
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Words;
 using NodaTime;

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Time;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using NightWatch.Pictures;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Watches;

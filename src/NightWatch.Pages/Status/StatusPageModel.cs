@@ -2,11 +2,11 @@ using System.Data.Common;
 using NightWatch.Letters.Views;
 using NightWatch.Places;
 using NightWatch.Planning.Verification.Calibrating;
-using NightWatch.Watchkeeping.Passes;
 using NightWatch.Store;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Passes;
 using NightWatch.Words;
 using NodaTime;
 

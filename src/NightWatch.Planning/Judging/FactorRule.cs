@@ -1,3 +1,5 @@
+using NightWatch.Planning.Verdicts;
+
 namespace NightWatch.Planning.Judging;
 
 /// <summary>One factor of the decision: what it looks at, its limit, and the words. Adding one is a file and a line in <see cref="FactorRules"/>.</summary>

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.Judging;
 

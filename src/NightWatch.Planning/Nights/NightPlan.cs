@@ -6,6 +6,7 @@ using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Power;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Weather.Rain;

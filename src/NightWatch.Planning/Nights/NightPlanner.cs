@@ -3,6 +3,7 @@ using NightWatch.Planning.Dew;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Nights;
 using NightWatch.Weather.Series;

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Judging;
+using NightWatch.Planning.Judging.Factors;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Nights;

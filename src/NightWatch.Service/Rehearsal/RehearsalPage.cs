@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
 using NightWatch.Words;

@@ -1,5 +1,5 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Service.Terminal;
 using NightWatch.Words;
 using Spectre.Console;

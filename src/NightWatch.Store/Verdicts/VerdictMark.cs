@@ -1,6 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NodaTime;
 

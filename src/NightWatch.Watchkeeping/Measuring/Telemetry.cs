@@ -2,7 +2,7 @@ using System.Collections.Frozen;
 using System.Diagnostics;
 using System.Diagnostics.Metrics;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Watchkeeping.Measuring;
 

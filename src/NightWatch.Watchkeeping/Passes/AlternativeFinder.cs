@@ -1,7 +1,7 @@
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Evaluations;

@@ -1,5 +1,5 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Store;
 using NightWatch.Store.Due;

@@ -1,5 +1,5 @@
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Moon;

@@ -3,7 +3,7 @@ using System.Text;
 using NightWatch.Delivery.Mail;
 using NightWatch.Delivery.Tests.Mail;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Store;

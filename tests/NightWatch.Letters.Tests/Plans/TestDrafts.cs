@@ -2,7 +2,7 @@ using MimeKit;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NodaTime;

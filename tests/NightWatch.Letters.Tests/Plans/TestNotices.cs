@@ -1,5 +1,5 @@
 using NightWatch.Letters.Notices;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NodaTime;

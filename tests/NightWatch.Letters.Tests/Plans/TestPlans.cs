@@ -1,6 +1,7 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;

@@ -1,6 +1,6 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using static NightWatch.Letters.Tests.Plans.TestPlans;

@@ -1,6 +1,6 @@
 using CsCheck;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NodaTime;
 
 namespace NightWatch.Letters.Tests.Policy;

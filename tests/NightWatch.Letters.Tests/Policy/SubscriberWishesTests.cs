@@ -1,6 +1,6 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using static NightWatch.Letters.Tests.Plans.TestPlans;
 
 namespace NightWatch.Letters.Tests.Policy;

@@ -6,7 +6,7 @@ using Microsoft.Extensions.Logging;
 using NightWatch.Delivery.Links;
 using NightWatch.Letters.Policy;
 using NightWatch.Pages.Calendars;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;

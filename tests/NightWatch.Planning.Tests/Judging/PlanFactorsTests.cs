@@ -3,6 +3,7 @@ using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Tests.HandMade;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NodaTime;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;

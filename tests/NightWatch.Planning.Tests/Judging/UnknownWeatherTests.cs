@@ -1,5 +1,6 @@
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Tests.HandMade;
+using NightWatch.Planning.Verdicts;
 using NodaTime;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;
 using static NightWatch.Planning.Tests.HandMade.HourlyWeather;

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Tests.HandMade;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Places;
 using NodaTime;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;

@@ -3,6 +3,7 @@ using MimeKit;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Service.Ticking;
 using NightWatch.Store.Due;

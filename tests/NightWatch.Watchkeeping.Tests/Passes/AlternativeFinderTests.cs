@@ -1,8 +1,8 @@
 using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Road;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Sky.Places;

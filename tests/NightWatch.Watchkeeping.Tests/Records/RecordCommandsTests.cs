@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Service.Commands;
 using NightWatch.Service.Rehearsal;

@@ -1,5 +1,5 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;

@@ -1,5 +1,5 @@
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Watchkeeping.SimulatedYears;
 
 namespace NightWatch.Watchkeeping.Tests.SimulatedYears;

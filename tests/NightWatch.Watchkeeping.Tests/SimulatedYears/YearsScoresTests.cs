@@ -1,5 +1,5 @@
 using System.Text;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Service.Commands.Simulations;
 using NightWatch.Service.Terminal;

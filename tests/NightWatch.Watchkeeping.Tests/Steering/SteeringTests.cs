@@ -1,7 +1,7 @@
 using Microsoft.Extensions.DependencyInjection;
 using MimeKit;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;

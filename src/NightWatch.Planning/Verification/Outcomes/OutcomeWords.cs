@@ -1,5 +1,5 @@
 using System.Collections.Frozen;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.Verification.Outcomes;
 

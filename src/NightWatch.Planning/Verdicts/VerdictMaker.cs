@@ -1,0 +1,57 @@
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verification;
+using NightWatch.Planning.Verification.Calibrating;
+
+namespace NightWatch.Planning.Verdicts;
+
+/// <summary>Worst of the factors over the run, and the reasons in the order they are told.</summary>
+internal static class VerdictMaker
+{
+    /// <summary>For a night with a run.</summary>
+    public static Verdict Of(NightEvidence night, ShootingPlan plan)
+    {
+        var reasons = Ordered(FactorRules.All.Select(rule => rule.Judge(night, plan)).OfType<Reason>());
+        var worst = reasons[0].Severity;
+        return new Verdict
+        {
+            Class = worst switch { Severity.Ok => VerdictClass.Go, Severity.Caution => VerdictClass.Marginal, _ => VerdictClass.NoGo },
+            Run = plan.Run.Span,
+            Probability = SkyStops(reasons) ? SkyAlone : Calibrated(night, UsableChance.Of(night, plan.Run, worst)),
+            Reasons = reasons,
+        };
+    }
+
+    /// <summary>For a night without dark subject time.</summary>
+    public static Verdict WithoutRun(NightEvidence night) => new()
+    {
+        Class = VerdictClass.NoGo,
+        Run = null,
+        Probability = SkyAlone,
+        Reasons = Ordered(MissingSky.Reasons(night)),
+    };
+
+    /// <summary>By what the record of this feed and lead taught, where that was proven; an unknown weather teaches nothing.</summary>
+    private static Probability Calibrated(NightEvidence night, Probability computed) =>
+        night.Inputs.Forecast is { } forecast
+            ? night.Inputs.Calibrations.Apply(new CalibrationKey(forecast.FeedId, LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night)), computed)
+            : computed;
+
+    private static Probability SkyAlone { get; } = new(0, ProbabilityBasis.SkyAlone, 0, "The sky alone decides; no weather can change it.");
+
+    private static bool SkyStops(IReadOnlyList<Reason> reasons) => reasons.Any(reason =>
+        reason is { Severity: Severity.Stop, Factor: Factor.Length or Factor.Moon or Factor.Twilight or Factor.Frame });
+
+    private static IReadOnlyList<Reason> Ordered(IEnumerable<Reason> reasons) =>
+        [.. reasons.Select(Sourced).OrderByDescending(reason => reason.Severity).ThenBy(reason => reason.Factor)];
+
+    // Figures that no formula made still come from somewhere.
+    private static Reason Sourced(Reason reason) => reason.Source is not null ? reason : reason with
+    {
+        Source = reason.Factor switch
+        {
+            Factor.Length or Factor.Frame or Factor.Twilight => "Windows of Sun and subject less the watch's margins",
+            Factor.Disagreement or Factor.Forecast => "Times and values of the feeds' runs",
+            _ => "The feed's own values over the run",
+        },
+    };
+}

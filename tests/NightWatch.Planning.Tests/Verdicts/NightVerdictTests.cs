@@ -1,0 +1,213 @@
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Tests.HandMade;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
+using NightWatch.Planning.Watches;
+using NodaTime;
+using static NightWatch.Planning.Tests.HandMade.DesertNight;
+using static NightWatch.Planning.Tests.HandMade.HourlyWeather;
+
+namespace NightWatch.Planning.Tests.Verdicts;
+
+public sealed class NightVerdictTests
+{
+    [Fact]
+    public void A_clear_calm_dry_night_is_a_go_over_the_whole_dark_subject_time()
+    {
+        var verdict = new DesertNight().Plan().Verdict;
+
+        Assert.Equal(VerdictClass.Go, verdict.Class);
+        Assert.Equal(new Interval(Clock(19, 20), Clock(28, 0)), verdict.Run);
+        Assert.All(verdict.Reasons, reason => Assert.Equal(Severity.Ok, reason.Severity));
+    }
+
+    /// <summary>The defaults of the design: 20 % go, 45 % no-go.</summary>
+    [Theory]
+    [InlineData(0.19, VerdictClass.Go)]
+    [InlineData(0.20, VerdictClass.Go)]
+    [InlineData(0.21, VerdictClass.Marginal)]
+    [InlineData(0.44, VerdictClass.Marginal)]
+    [InlineData(0.45, VerdictClass.NoGo)]
+    [InlineData(1.00, VerdictClass.NoGo)]
+    public void Mean_cloud_decides_by_its_limits(double cloud, VerdictClass expected)
+    {
+        var verdict = new DesertNight { Weather = new() { Cloud = All(cloud) } }.Plan().Verdict;
+
+        Assert.Equal(expected, verdict.Class);
+        if (expected != VerdictClass.Go) Assert.Equal(Factor.Cloud, verdict.Deciding.Factor);
+        Assert.Equal(cloud, verdict.Reasons.Single(reason => reason.Factor == Factor.Cloud).Value!.Value, 9);
+    }
+
+    [Theory]
+    [InlineData(8.9, VerdictClass.Go)]
+    [InlineData(9.0, VerdictClass.Marginal)]
+    [InlineData(13.9, VerdictClass.Marginal)]
+    [InlineData(14.0, VerdictClass.NoGo)]
+    public void Gusts_decide_by_their_limits(double gust, VerdictClass expected)
+    {
+        var verdict = new DesertNight { Weather = new() { Gust = All(gust) } }.Plan().Verdict;
+
+        Assert.Equal(expected, verdict.Class);
+        if (expected != VerdictClass.Go) Assert.Equal(Factor.Wind, verdict.Deciding.Factor);
+    }
+
+    [Theory]
+    [InlineData(0.09, VerdictClass.Go)]
+    [InlineData(0.10, VerdictClass.Marginal)]
+    [InlineData(0.25, VerdictClass.NoGo)]
+    public void Thunder_decides_by_its_limits_and_stands_first(double probability, VerdictClass expected)
+    {
+        var verdict = new DesertNight { Weather = new() { Thunder = All(probability), Cloud = All(0.9 * probability) } }.Plan().Verdict;
+
+        Assert.Equal(expected, verdict.Class);
+        if (expected == VerdictClass.Go) return;
+        Assert.Equal(Factor.Thunder, verdict.Deciding.Factor);
+        Assert.Contains("not a warning service", verdict.Deciding.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.09, VerdictClass.Go)]
+    [InlineData(0.1, VerdictClass.NoGo)]
+    public void Measurable_precipitation_through_the_night_is_a_no_go(double millimetresPerHour, VerdictClass expected) =>
+        Assert.Equal(expected, new DesertNight { Weather = new() { Rain = All(millimetresPerHour) } }.Plan().Verdict.Class);
+
+    [Theory]
+    [InlineData(0.24, VerdictClass.Go)]
+    [InlineData(0.25, VerdictClass.Marginal)]
+    [InlineData(0.50, VerdictClass.NoGo)]
+    public void Probability_of_precipitation_decides_by_its_limits(double probability, VerdictClass expected) =>
+        Assert.Equal(expected, new DesertNight { Weather = new() { RainProbability = All(probability) } }.Plan().Verdict.Class);
+
+    [Theory]
+    [InlineData(0.29, VerdictClass.Go)]
+    [InlineData(0.31, VerdictClass.Marginal)]
+    [InlineData(0.99, VerdictClass.Marginal)]
+    [InlineData(1.01, VerdictClass.NoGo)]
+    public void Moonlight_decides_by_its_limits(double magnitudes, VerdictClass expected)
+    {
+        var verdict = new DesertNight { MoonBrightening = _ => magnitudes }.Plan().Verdict;
+
+        Assert.Equal(expected, verdict.Class);
+        Assert.Equal(expected == VerdictClass.NoGo, verdict.Probability.Basis == ProbabilityBasis.SkyAlone);
+    }
+
+    [Fact]
+    public void A_moonrise_ends_the_run_instead_of_spoiling_it()
+    {
+        var verdict = new DesertNight { MoonBrightening = hour => hour >= 23 ? 2.5 : 0 }.Plan().Verdict;
+
+        Assert.Equal(VerdictClass.Go, verdict.Class);
+        Assert.Equal(new Interval(Clock(19, 20), Clock(23, 0)), verdict.Run);
+    }
+
+    [Fact]
+    public void Weather_that_stops_the_moonless_hours_is_told_and_not_the_Moon_of_the_later_ones()
+    {
+        var verdict = new DesertNight { Weather = new() { Cloud = All(0.9) }, MoonBrightening = hour => hour >= 23 ? 2.5 : 0 }.Plan().Verdict;
+
+        Assert.Equal(VerdictClass.NoGo, verdict.Class);
+        Assert.Equal(Factor.Cloud, verdict.Deciding.Factor);
+        Assert.Equal(new Interval(Clock(19, 20), Clock(23, 0)), verdict.Run);
+    }
+
+    [Fact]
+    public void The_run_is_not_lengthened_into_cloud()
+    {
+        // Clear to 23:00, overcast from 24:00: a mean of 20 % would reach far into it.
+        var verdict = new DesertNight { Weather = new() { Cloud = But(0, 12, Hours, 1) } }.Plan().Verdict;
+
+        Assert.Equal(VerdictClass.Go, verdict.Class);
+        Assert.InRange(verdict.Run!.Value.End, Clock(23, 0), Clock(23, 30));
+    }
+
+    [Fact]
+    public void A_shorter_go_is_preferred_to_a_longer_marginal()
+    {
+        // Gusty until 25:00, calm for the last three hours.
+        var verdict = new DesertNight { Weather = new() { Gust = But(10, 13, Hours, 4) } }.Plan().Verdict;
+
+        Assert.Equal(VerdictClass.Go, verdict.Class);
+        Assert.Equal(new Interval(Clock(25, 0), Clock(28, 0)), verdict.Run);
+    }
+
+    [Theory]
+    [InlineData(90, VerdictClass.Go)]
+    [InlineData(89, VerdictClass.NoGo)]
+    public void A_window_shorter_than_the_usable_run_is_a_no_go_by_length(int minutes, VerdictClass expected)
+    {
+        var verdict = new DesertNight { SubjectWindows = [new Interval(Clock(20, 2), Clock(20, 2) + Duration.FromMinutes(minutes))] }.Plan().Verdict;
+
+        Assert.Equal(expected, verdict.Class);
+        Assert.Equal(minutes, verdict.Run!.Value.Duration.TotalMinutes);
+        if (expected == VerdictClass.NoGo) Assert.Equal((Factor.Length, ProbabilityBasis.SkyAlone), (verdict.Deciding.Factor, verdict.Probability.Basis));
+    }
+
+    [Fact]
+    public void A_night_without_darkness_names_the_twilight_and_has_no_run()
+    {
+        var plan = new DesertNight { AstronomicalNight = [] }.Plan();
+
+        Assert.Equal((VerdictClass.NoGo, Factor.Twilight), (plan.Verdict.Class, plan.Verdict.Deciding.Factor));
+        Assert.Null(plan.Verdict.Run);
+        Assert.Null(plan.Sequence);
+        Assert.Null(plan.LeaveBy);
+        Assert.Equal(0, plan.Verdict.Probability.Value);
+    }
+
+    [Fact]
+    public void A_night_without_the_subject_names_the_frame() =>
+        Assert.Equal(Factor.Frame, new DesertNight { SubjectWindows = [] }.Plan().Verdict.Deciding.Factor);
+
+    [Fact]
+    public void A_subject_that_is_up_only_in_twilight_names_both_times()
+    {
+        var deciding = new DesertNight { SubjectWindows = [new Interval(Clock(18, 30), Clock(19, 10))] }.Plan().Verdict.Deciding;
+
+        Assert.Equal(Factor.Frame, deciding.Factor);
+        Assert.Contains("18:30 to 19:10", deciding.Text, StringComparison.Ordinal);
+        Assert.Contains("19:20 to 06:10", deciding.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Margins_of_the_watch_come_off_the_dark_window()
+    {
+        var night = new DesertNight();
+        night = night with { Watch = night.Watch with { Limits = new Limits { StartMarginMin = 60, EndMarginMin = 180 } } };
+
+        Assert.Equal(new Interval(Clock(20, 20), Clock(27, 10)), night.Plan().Verdict.Run);
+    }
+
+    [Fact]
+    public void Dew_without_a_heater_is_a_caution_with_its_onset_and_a_heater_makes_it_a_go()
+    {
+        var night = new DesertNight { Weather = new() { DewPointC = All(10), Wind = All(0.5) } };
+        var bare = night.Plan();
+        var heated = (night with { Watch = night.Watch with { Kit = new Kit { DewHeaterW = 8, DewHeaterBatteryWh = 100 } } }).Plan();
+
+        Assert.Equal((VerdictClass.Marginal, Factor.Dew), (bare.Verdict.Class, bare.Verdict.Deciding.Factor));
+        Assert.NotNull(bare.Summary.DewOnset);
+        Assert.NotNull(bare.Verdict.Deciding.Fix);
+        Assert.Equal(VerdictClass.Go, heated.Verdict.Class);
+        Assert.Contains(heated.Timeline, entry => entry.Step == TimelineStep.HeaterOn);
+    }
+
+    [Fact]
+    public void Every_caution_says_what_would_make_it_a_go()
+    {
+        var weather = new HourlyWeather
+        {
+            Cloud = All(0.3),
+            Gust = All(10),
+            RainProbability = All(0.3),
+            Thunder = All(0.15),
+            Fog = All(0.2),
+            DewPointC = All(11.5),
+            Wind = All(0),
+        };
+        var reasons = new DesertNight { Weather = weather, MoonBrightening = _ => 0.5 }.Plan().Verdict.Reasons;
+
+        Assert.Equal(7, reasons.Count(reason => reason.Severity == Severity.Caution));
+        Assert.All(reasons.Where(reason => reason.Severity == Severity.Caution), reason => Assert.False(string.IsNullOrEmpty(reason.Fix)));
+    }
+}

@@ -8,7 +8,6 @@ using NightWatch.Store;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Suppression;
-using NightWatch.Watchkeeping.Tests.Passes;
 using NodaTime;
 
 namespace NightWatch.Delivery.Tests.Bounces;

@@ -2,6 +2,7 @@ using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
+using NightWatch.Store.Connections;
 using NightWatch.Store;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;

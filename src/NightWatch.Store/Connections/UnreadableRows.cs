@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 
-namespace NightWatch.Store;
+namespace NightWatch.Store.Connections;
 
 /// <summary>A row that is there but cannot be read: a wrong byte in its document, or a zone that the zone data lack.</summary>
 /// <param name="Table">Where it stands.</param>

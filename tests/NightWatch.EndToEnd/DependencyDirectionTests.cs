@@ -11,9 +11,10 @@ public sealed class DependencyDirectionTests
         { "NightWatch.Sky", [] },
         { "NightWatch.Weather", [] },
         { "NightWatch.Planning", ["NightWatch.Sky", "NightWatch.Weather"] },
-        { "NightWatch.Alerts", ["NightWatch.Sky", "NightWatch.Weather", "NightWatch.Planning"] },
+        { "NightWatch.Words", ["NightWatch.Sky", "NightWatch.Weather", "NightWatch.Planning"] },
+        { "NightWatch.Alerts", ["NightWatch.Sky", "NightWatch.Weather", "NightWatch.Planning", "NightWatch.Words"] },
         { "NightWatch.Store", ["NightWatch.Sky", "NightWatch.Weather", "NightWatch.Planning", "NightWatch.Alerts"] },
-        { "NightWatch.Service", ["NightWatch.Sky", "NightWatch.Weather", "NightWatch.Planning", "NightWatch.Alerts", "NightWatch.Store"] },
+        { "NightWatch.Service", ["NightWatch.Sky", "NightWatch.Weather", "NightWatch.Planning", "NightWatch.Words", "NightWatch.Alerts", "NightWatch.Store"] },
     };
 
     [Theory, MemberData(nameof(MayReference))]

@@ -1,4 +1,4 @@
-using NightWatch.Alerts.Words;
+using NightWatch.Words;
 using NightWatch.Planning.Shooting;
 using NodaTime;
 

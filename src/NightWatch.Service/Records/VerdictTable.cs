@@ -44,8 +44,8 @@ internal static class VerdictTable
     public static byte[] Csv(WatchRecord record) => Wording.Csv.Write(Header, Of(record).Select(Fields));
 
     private static VerdictRow Row(VerdictMark mark, RecordedNight night) => new(
-        mark.Night, mark.LeadNights, Name(mark.Pass), mark.At, Words.Of(mark.Class), mark.Probability, mark.Uncalibrated, mark.CalibrationVersion, Name(mark.Basis), mark.BasisCount,
-        mark.FeedId, mark.InputsHash, mark.Run?.Start, mark.Run?.End, mark.Letter is { } letter ? Words.Of(letter) : null, night.Believed?.Outcome.Word(),
+        mark.Night, mark.LeadNights, Name(mark.Pass), mark.At, TableWords.Of(mark.Class), mark.Probability, mark.Uncalibrated, mark.CalibrationVersion, Name(mark.Basis), mark.BasisCount,
+        mark.FeedId, mark.InputsHash, mark.Run?.Start, mark.Run?.End, mark.Letter is { } letter ? TableWords.Of(letter) : null, night.Believed?.Outcome.Word(),
         night.Believed?.Source.Word(), mark.Why);
 
     private static object?[] Fields(VerdictRow row) =>

@@ -1,9 +1,11 @@
 using System.Net;
 using System.Text;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Wording;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Service.Rehearsal;
@@ -45,8 +47,8 @@ internal static class RehearsalPage
         foreach (var night in nights)
         {
             page.Append("<p class=\"night\"><b>").Append(Text(night.Watch.Site.Name)).Append("</b> ")
-                .Append(string.Join(" &rarr; ", Turns(night.Looks).Select(look => $"{Text(When(look, night))} {Call(look.Verdict)}")))
-                .Append(" &#124; came: ").Append(Call(night.Truth.Verdict)).Append("</p>\n");
+                .Append(string.Join(" &rarr; ", Turns(night.Looks).Select(look => $"{Text(When(look, night))} {Call(look.Verdict, night.Watch)}")))
+                .Append(" &#124; came: ").Append(Call(night.Truth.Verdict, night.Watch)).Append("</p>\n");
         }
 
         if (nights.Count > 0) page.Append($"<p class=\"moon\">Moon {nights[0].Truth.Sky.Moon.IlluminatedFraction * 100:0} % lit</p>\n");
@@ -56,7 +58,7 @@ internal static class RehearsalPage
     private static void Letter(StringBuilder page, DiaryLetter letter, OutboxEntry? entry)
     {
         var zone = letter.Draft.Orders[0].Plan.Watch.Site.Zone;
-        page.Append($"<li><time>{Text(LocalText.Time(letter.At, zone))}</time> <i>{Text(Words.Of(letter.Kind))}</i> ");
+        page.Append($"<li><time>{Text(LocalText.Time(letter.At, zone))}</time> <i>{Text(TableWords.Of(letter.Kind))}</i> ");
         page.Append(entry is { State: OutboxState.Sent }
             ? $"<a href=\"{FileOf(entry)}.html\">{Text(letter.Subject)}</a> <a class=\"raw\" href=\"{FileOf(entry)}.eml\">as sent</a>"
             : $"{Text(letter.Subject)} (not sent: {Text(entry?.State.ToString().ToLowerInvariant() ?? "not queued")})");
@@ -70,7 +72,7 @@ internal static class RehearsalPage
     private static string Totals(RehearsalStory story)
     {
         var rows = string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(said =>
-            $"<tr><th scope=\"row\">said {Words.Of(said)}</th>{string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(came => $"<td>{story.Count(said, came)}</td>"))}</tr>"));
+            $"<tr><th scope=\"row\">said {TableWords.Of(said)}</th>{string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(came => $"<td>{story.Count(said, came)}</td>"))}</tr>"));
         return $"<table><caption>Site-nights by the last word before leaving and by the weather that came</caption><tr><td></td><th scope=\"col\">came go</th><th scope=\"col\">came marginal</th><th scope=\"col\">came no-go</th></tr>{rows}</table>";
     }
 
@@ -82,8 +84,8 @@ internal static class RehearsalPage
         return ahead > 0 ? $"{ahead} d before" : LocalText.Clock(look.At, night.Watch.Site.Zone);
     }
 
-    private static string Call(Verdict verdict) =>
-        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" title=\"{Text(verdict.Deciding.Text)}\">{Words.Of(verdict.Class)}</span>";
+    private static string Call(Verdict verdict, Watch watch) =>
+        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" title=\"{Text(Speech.To(watch).Whole(verdict.Deciding))}\">{TableWords.Of(verdict.Class)}</span>";
 
     private static string Text(string plain) => WebUtility.HtmlEncode(plain);
 

@@ -16,14 +16,14 @@ internal static class RehearsalSummary
         foreach (var kind in Enum.GetValues<LetterKind>())
         {
             var all = story.Of(kind).ToList();
-            letters.AddRow(new Text(Words.Of(kind)), new Text(FormattableString.Invariant($"{all.Count}")), new Text(all.Count == 0 ? "-" : all[0].Subject));
+            letters.AddRow(new Text(TableWords.Of(kind)), new Text(FormattableString.Invariant($"{all.Count}")), new Text(all.Count == 0 ? "-" : all[0].Subject));
         }
 
         console.Write(letters);
         foreach (var moment in Moments(story)) console.WriteLine(moment);
         var truth = new Table().Border(TableBorder.Simple).AddColumn("Last word before leaving");
-        foreach (var came in Classes) truth.AddColumn("came " + Words.Of(came));
-        foreach (var said in Classes) truth.AddRow([Words.Of(said), .. Classes.Select(came => FormattableString.Invariant($"{story.Count(said, came)}"))]);
+        foreach (var came in Classes) truth.AddColumn("came " + TableWords.Of(came));
+        foreach (var said in Classes) truth.AddRow([TableWords.Of(said), .. Classes.Select(came => FormattableString.Invariant($"{story.Count(said, came)}"))]);
         console.Write(truth);
         console.WriteLine($"Read them: {indexFile}");
     });

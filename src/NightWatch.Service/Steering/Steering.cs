@@ -8,6 +8,7 @@ using NightWatch.Service.Wording;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Service.Steering;
@@ -100,7 +101,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
     private static string? WhyNot(NightPlan plan, Instant now)
     {
         var name = Name(plan.Watch, plan.Night);
-        if (plan.Verdict.Class == VerdictClass.NoGo) return $"{name} is off by now: {plan.Verdict.Deciding.Text}";
+        if (plan.Verdict.Class == VerdictClass.NoGo) return $"{name} is off by now: {Speech.To(plan.Watch).Whole(plan.Verdict.Deciding)}";
         return plan.LeaveBy is { } leaveBy && leaveBy > now ? null : $"It is too late to leave for {name}.";
     }
 

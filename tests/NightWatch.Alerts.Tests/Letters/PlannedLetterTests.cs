@@ -2,8 +2,8 @@ using MimeKit;
 using NightWatch.Alerts.Letters;
 using NightWatch.Alerts.Policy;
 using NightWatch.Alerts.Tests.Plans;
-using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Alerts.Tests.Letters;
@@ -47,7 +47,7 @@ public sealed class PlannedLetterTests
         var (thunder, drive) = (text.IndexOf("Thunder may come", StringComparison.Ordinal), text.IndexOf("hours by the end of the drive home", StringComparison.Ordinal));
 
         Assert.True(thunder >= 0 && thunder < drive && drive < text.IndexOf("NEXT:", StringComparison.Ordinal));
-        Assert.Single(text.Split(Caution.Deference)[1..]);
+        Assert.Single(text.Split(English.Instance.Deference)[1..]);
     }
 
     private static async Task<Letter> WriteAsync(NightPlan plan)

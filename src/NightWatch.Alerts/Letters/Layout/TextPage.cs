@@ -1,5 +1,5 @@
 using System.Text;
-using NightWatch.Alerts.Words;
+using NightWatch.Words;
 
 namespace NightWatch.Alerts.Letters.Layout;
 

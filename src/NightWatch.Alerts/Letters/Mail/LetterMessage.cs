@@ -4,7 +4,7 @@ using NightWatch.Alerts.Calendar;
 using NightWatch.Alerts.Letters.Notices;
 using NightWatch.Alerts.Letters.Views;
 using NightWatch.Alerts.Policy;
-using NightWatch.Alerts.Words;
+using NightWatch.Words;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Alerts.Letters.Mail;

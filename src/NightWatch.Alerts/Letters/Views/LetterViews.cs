@@ -1,4 +1,4 @@
-using NightWatch.Alerts.Words;
+using NightWatch.Words;
 using NightWatch.Planning.Verification.Calls;
 
 namespace NightWatch.Alerts.Letters.Views;

@@ -64,8 +64,8 @@ internal static class ReplayTables
             foreach (var look in night.Looks.Where(look => !look.IsSame))
             {
                 table.AddRow(
-                    $"{night.Night:R}", InstantText.Of(look.At), look.Pass.ToString(), Said(Words.Of(look.Was), look.WasLikely), Said(Words.Of(look.Is), look.IsLikely),
-                    look.WasLetter is { } then ? Words.Of(then) : "-", look.IsLetter is { } now ? Words.Of(now) : "-");
+                    $"{night.Night:R}", InstantText.Of(look.At), look.Pass.ToString(), Said(TableWords.Of(look.Was), look.WasLikely), Said(TableWords.Of(look.Is), look.IsLikely),
+                    look.WasLetter is { } then ? TableWords.Of(then) : "-", look.IsLetter is { } now ? TableWords.Of(now) : "-");
             }
         }
 

@@ -1,6 +1,6 @@
 using System.Data.Common;
 using NightWatch.Alerts.Letters.Views;
-using NightWatch.Alerts.Words;
+using NightWatch.Words;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Passes;
@@ -74,7 +74,7 @@ internal sealed class StatusDesk(Ticker ticker, BacklogStore backlogs, Calibrati
         new(feed, backlog.LastAnswers.TryGetValue(feed, out var at) ? $"answered {Ago(now - at)} ago" : "has not answered yet");
 
     private static StatusCalibration Learnt(Calibration one) =>
-        new(one.For.FeedId, RecordWords.Ahead(one.For.LeadNights), one.Why);
+        new(one.For.FeedId, English.Instance.Ahead(one.For.LeadNights), one.Why);
 
     private static string Say(Instant now) => LocalText.DayTime(now, DateTimeZone.Utc);
 

@@ -1,7 +1,6 @@
 using CsCheck;
-using NightWatch.Alerts.Words;
 
-namespace NightWatch.Alerts.Tests.Words;
+namespace NightWatch.Words.Tests;
 
 public sealed class PlainWordsTests
 {

@@ -1,10 +1,10 @@
 using System.Globalization;
 using System.Text;
 
-namespace NightWatch.Alerts.Words;
+namespace NightWatch.Words;
 
 /// <summary>User text made fit for headers, subjects and calendars.</summary>
-internal static class PlainWords
+public static class PlainWords
 {
     /// <summary>
     /// One line: every control, line or paragraph separator and bidirectional override becomes a space, runs of space one space,

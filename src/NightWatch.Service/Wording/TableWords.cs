@@ -4,7 +4,7 @@ using NightWatch.Planning.Verdicts;
 namespace NightWatch.Service.Wording;
 
 /// <summary>The trade's words for what the planner calls by a name.</summary>
-internal static class Words
+internal static class TableWords
 {
     public static string Of(VerdictClass verdict) => verdict switch { VerdictClass.Go => "go", VerdictClass.Marginal => "marginal", _ => "no-go" };
 

@@ -32,13 +32,13 @@ Published with the runtime inside, also: Microsoft.NETCore.App and Microsoft.Asp
 
 | data and fonts inside | licence | where it stands |
 | --- | --- | --- |
-| populated places: GeoNames (geonames.org) | CC BY 4.0 | `src/NightWatch.Planning/Places/Gazetteer/README.md` |
-| time zones by place: timezone-boundary-builder, from OpenStreetMap | ODbL 1.0 | `src/NightWatch.Planning/Places/Zones/README.md` |
+| populated places: GeoNames (geonames.org) | CC BY 4.0 | `src/NightWatch.Places/Gazetteer/README.md` |
+| time zones by place: timezone-boundary-builder, from OpenStreetMap | ODbL 1.0 | `src/NightWatch.Places/Zones/README.md` |
 | series of Sun, Moon and nutation, leap seconds | MIT and BSD-3-Clause sources | `src/NightWatch.Sky/Tables/README.md` and the licences beside it |
 | showpieces of the sky (`showpieces.tsv`): OpenNGC, Mattia Verga and contributors (github.com/mattiaverga/OpenNGC) | CC BY-SA 4.0, which that file stays under | `src/NightWatch.Sky/Tables/README.md` |
 | meteor showers: IAU Meteor Data Center, Global Meteor Network, International Meteor Organization | facts | `src/NightWatch.Sky/Tables/README.md` |
 | tz database, inside NodaTime | public domain | NodaTime |
-| DejaVu Sans | Bitstream Vera and Arev licences | `src/NightWatch.Alerts/Pictures/Fonts/LICENSE-DejaVu.txt` |""")
+| DejaVu Sans | Bitstream Vera and Arev licences | `src/NightWatch.Pictures/Fonts/LICENSE-DejaVu.txt` |""")
 if strange:
     print("Not among the accepted licences: " + "; ".join(strange), file=sys.stderr)
     sys.exit(1)

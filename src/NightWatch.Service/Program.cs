@@ -1,4 +1,5 @@
 using NightWatch.Service.Commands;
+using NightWatch.Service.Terminal;
 using NodaTime;
 
 #pragma warning disable RS0030 // The composition root is the one place that names the system clock.

@@ -1,3 +1,4 @@
+using NightWatch.Store.Connections;
 using NodaTime;
 
 namespace NightWatch.Store;

@@ -1,3 +1,4 @@
+using NightWatch.Store.Connections;
 using NightWatch.Store.Suppression;
 using NodaTime;
 

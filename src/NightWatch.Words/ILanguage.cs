@@ -1,8 +1,10 @@
 using System.Globalization;
 using NightWatch.Planning.Hazards;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
 
 namespace NightWatch.Words;

@@ -1,7 +1,9 @@
 using NightWatch.Planning.Hazards;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Watches;
 using NodaTime;

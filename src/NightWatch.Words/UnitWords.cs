@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 

@@ -1,5 +1,5 @@
 using NightWatch.EndToEnd.Programs;
-using NightWatch.Planning.Watches;
+using NightWatch.Planning.Watches.Reading;
 
 namespace NightWatch.EndToEnd;
 

@@ -1,5 +1,5 @@
 using NightWatch.EndToEnd.Programs;
-using NightWatch.Planning.Watches;
+using NightWatch.Planning.Watches.Reading;
 using NightWatch.Service.Tests.Settings;
 using NightWatch.Weather.Tests.Loopback;
 

@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json;
 using NightWatch.EndToEnd.Killing;
 using NightWatch.EndToEnd.Programs;
-using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NodaTime;
 

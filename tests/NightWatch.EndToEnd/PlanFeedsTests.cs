@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Xml;
 using NightWatch.EndToEnd.Programs;
-using NightWatch.Service.Tests.Forecasts;
+using NightWatch.Watchkeeping.Tests.Forecasts;
 
 namespace NightWatch.EndToEnd;
 

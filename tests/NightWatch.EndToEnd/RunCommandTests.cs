@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using NightWatch.EndToEnd.Killing;
 using NightWatch.EndToEnd.Programs;
-using NightWatch.Planning.Watches;
+using NightWatch.Planning.Watches.Reading;
 
 namespace NightWatch.EndToEnd;
 

@@ -1,9 +1,11 @@
+using NightWatch.Planning.Camera;
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Shooting;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Sources;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Subjects;
 using NightWatch.Weather.Rain;

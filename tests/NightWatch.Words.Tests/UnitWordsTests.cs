@@ -1,3 +1,4 @@
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 

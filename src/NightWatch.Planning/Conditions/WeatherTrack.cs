@@ -1,3 +1,4 @@
+using NightWatch.Planning.Grid;
 using NightWatch.Weather.Series;
 using NodaTime;
 

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Camera;
 using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;

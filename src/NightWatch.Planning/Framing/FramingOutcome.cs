@@ -1,3 +1,4 @@
+using NightWatch.Planning.Camera;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Framing;

@@ -1,3 +1,5 @@
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Directions;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Framing;

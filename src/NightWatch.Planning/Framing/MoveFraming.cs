@@ -1,3 +1,6 @@
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Directions;
+
 namespace NightWatch.Planning.Framing;
 
 /// <summary>Follows the subject across the frame of a moving camera. The rail's slide shifts the foreground, never the stars.</summary>

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Road;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;

@@ -1,5 +1,5 @@
-using NightWatch.Planning.Shooting;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Judging;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;

@@ -1,50 +1,18 @@
-using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Dew;
+using NightWatch.Planning.Framing;
+using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Shooting;
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Power;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Weather.Rain;
-using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;
-
-/// <summary>What a plan is made from. A pure function of these.</summary>
-public sealed record NightInputs
-{
-    /// <summary>The standing order.</summary>
-    public required Watch Watch { get; init; }
-
-    /// <summary>Local date of the evening.</summary>
-    public required LocalDate Night { get; init; }
-
-    /// <summary>The clock reading of the pass.</summary>
-    public required Instant Now { get; init; }
-
-    /// <summary>The forecast; null: none, the weather is unknown.</summary>
-    public ForecastSeries? Forecast { get; init; }
-
-    /// <summary>Earlier runs of the same feed, newest first, for the lagged probability.</summary>
-    public IReadOnlyList<ForecastSeries> EarlierRuns { get; init; } = [];
-
-    /// <summary>Ensemble members; empty: none.</summary>
-    public IReadOnlyList<ForecastSeries> Members { get; init; } = [];
-
-    /// <summary>A second feed's forecast; null: none.</summary>
-    public ForecastSeries? SecondOpinion { get; init; }
-
-    /// <summary>The site's moonless sky with its towns, worth making once a site and keeping; null: made for this plan.</summary>
-    public SiteSkyGlow? Glow { get; init; }
-
-    /// <summary>What the record taught about each feed and lead.</summary>
-    public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
-
-    /// <summary>Rain of the last 72 hours.</summary>
-    public RainBefore RainBefore { get; init; } = RainBefore.Unknown;
-}
 
 /// <summary>The whole evaluation of one watch and one night.</summary>
 public sealed record NightPlan
@@ -117,17 +85,6 @@ public sealed record NightPlan
 
     /// <summary>When the car must leave for the run to be whole; null without a run.</summary>
     public required Instant? LeaveBy { get; init; }
-}
-
-/// <summary>Where a forecast came from and how old it is.</summary>
-public sealed record ForecastOrigin(string FeedId, string ModelId, Instant? IssuedAt, Instant RetrievedAt, Attribution Attribution)
-{
-    /// <summary>The origin of a series.</summary>
-    public static ForecastOrigin Of(ForecastSeries series) =>
-        new(series.FeedId, series.ModelId, series.IssuedAt, series.RetrievedAt, series.Attribution);
-
-    /// <summary>Since the run was issued, or where the feed does not say, since it was fetched.</summary>
-    public Duration Age(Instant now) => Duration.Max(Duration.Zero, now - Instant.Min(RetrievedAt, IssuedAt ?? RetrievedAt));
 }
 
 /// <summary>The three summaries every letter carries.</summary>

@@ -1,5 +1,7 @@
 using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Shooting;
+using NightWatch.Planning.Dew;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Ephemeris;

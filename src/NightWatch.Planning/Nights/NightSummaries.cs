@@ -1,5 +1,5 @@
-using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Dew;
+using NightWatch.Planning.Judging;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;

@@ -1,6 +1,6 @@
 using NightWatch.Planning.Ground;
-using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verdicts.Factors;
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Judging.Factors;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Nights;

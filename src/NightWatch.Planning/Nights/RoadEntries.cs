@@ -1,5 +1,6 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Road;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;

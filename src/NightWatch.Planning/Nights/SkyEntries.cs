@@ -1,4 +1,4 @@
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Subjects;
 using NodaTime;

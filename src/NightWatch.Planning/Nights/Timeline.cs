@@ -1,4 +1,4 @@
-using NightWatch.Planning.Shooting;
+using NightWatch.Planning.Camera;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;

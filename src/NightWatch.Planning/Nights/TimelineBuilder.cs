@@ -1,4 +1,4 @@
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
 
 namespace NightWatch.Planning.Nights;
 

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Places;
+using NightWatch.Places;
 
 namespace NightWatch.Planning.SkyBrightness;
 

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Places;
+using NightWatch.Places;
 using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.SkyBrightness;

@@ -1,4 +1,5 @@
-using NightWatch.Planning.Verdicts.Factors;
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Judging.Factors;
 
 namespace NightWatch.Planning.Verdicts;
 

@@ -1,3 +1,5 @@
+using NightWatch.Planning.Judging;
+using NightWatch.Sky.Subjects;
 namespace NightWatch.Planning.Verdicts;
 
 /// <summary>Why a night has no dark subject time at all.</summary>

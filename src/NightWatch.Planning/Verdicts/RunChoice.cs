@@ -1,3 +1,5 @@
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Judging;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;

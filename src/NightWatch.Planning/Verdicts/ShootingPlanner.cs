@@ -1,8 +1,14 @@
+using NightWatch.Planning.Camera;
 using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Dew;
+using NightWatch.Planning.Framing;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Nights;
-using NightWatch.Planning.Optics;
-using NightWatch.Planning.Shooting;
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Power;
+using NightWatch.Planning.Road;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -31,7 +37,7 @@ internal static class ShootingPlanner
             : GroundPlanner.Plan(watch.Site, hours, night.Inputs.RainBefore.Mm, leave.Arrive, run.Span.Start);
         var power = sequence is null
             ? null
-            : PowerPlanner.Plan(watch.Kit, night.Grid, night.Weather, lens, new Interval(Instant.Min(leave.FocusAndTest, frames.Start), frames.End));
+            : PowerPlanner.Plan(watch.Kit, night.Grid, night.Weather, lens.HeaterOn, new Interval(Instant.Min(leave.FocusAndTest, frames.Start), frames.End));
         return new ShootingPlan
         {
             Run = run,

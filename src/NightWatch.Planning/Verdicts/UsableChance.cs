@@ -1,4 +1,7 @@
 using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verification;
 using NightWatch.Weather.Series;
 using NodaTime;
 

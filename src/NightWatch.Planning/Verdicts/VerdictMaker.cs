@@ -1,3 +1,5 @@
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calibrating;
 
 namespace NightWatch.Planning.Verdicts;

@@ -12,6 +12,7 @@ using NightWatch.Service.Commands.Seasons;
 using NightWatch.Service.Commands.Simulations;
 using NightWatch.Service.Commands.SkyNights;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
 
 namespace NightWatch.Service.Commands;
 

@@ -1,7 +1,8 @@
 using System.CommandLine;
 using System.Diagnostics;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Service.Commands;

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
 
 namespace NightWatch.Service.Commands;
 

@@ -1,13 +1,14 @@
-using NightWatch.Service.Bounces;
-using NightWatch.Service.Calendars;
-using NightWatch.Service.Mail;
-using NightWatch.Service.Outbox;
-using NightWatch.Service.Pages.Links;
+using NightWatch.Delivery.Bounces;
+using NightWatch.Delivery.Links;
+using NightWatch.Delivery.Mail;
+using NightWatch.Delivery.Outbox;
+using NightWatch.Delivery.Webhooks;
+using NightWatch.Pages.Calendars;
 using NightWatch.Service.Settings;
-using NightWatch.Service.Webhooks;
 using NightWatch.Store.Calendar;
 using NightWatch.Store.Subscribers;
 using NightWatch.Store.Suppression;
+using NightWatch.Watchkeeping.Calls;
 using NodaTime;
 
 namespace NightWatch.Service.Hosting;

@@ -1,13 +1,13 @@
 using Microsoft.Extensions.Logging.Console;
-using NightWatch.Planning.Watches;
-using NightWatch.Service.Calendars;
+using NightWatch.Delivery.Links;
+using NightWatch.Pages.Calendars;
+using NightWatch.Places;
 using NightWatch.Service.Measuring;
-using NightWatch.Service.Pages;
-using NightWatch.Service.Pages.Links;
-using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
 using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Watches;
+using NightWatch.Watchkeeping.Passes;
 using NodaTime;
 using Quartz;
 

@@ -1,13 +1,10 @@
-using NightWatch.Alerts.Letters;
-using NightWatch.Service.Forecasts;
-using NightWatch.Service.Measuring;
-using NightWatch.Service.Outbox;
-using NightWatch.Service.Pages.Links;
-using NightWatch.Service.Passes;
-using NightWatch.Service.Records;
+using NightWatch.Delivery.Links;
+using NightWatch.Delivery.Outbox;
+using NightWatch.Letters;
 using NightWatch.Service.Settings;
-using NightWatch.Service.Steering;
+using NightWatch.Service.Ticking;
 using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
@@ -15,6 +12,11 @@ using NightWatch.Store.Passes;
 using NightWatch.Store.Secrets;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Measuring;
+using NightWatch.Watchkeeping.Passes;
+using NightWatch.Watchkeeping.Steering;
 using NightWatch.Weather;
 using NightWatch.Weather.Fetching;
 using NodaTime;
@@ -27,8 +29,8 @@ internal static class ServiceParts
     /// <summary>Registers everything but the clocks, which the caller chooses: <see cref="IClock"/> and <see cref="TimeProvider"/>.</summary>
     public static IServiceCollection AddNightWatch(this IServiceCollection services, AllSettings settings)
     {
-        services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Outbox).AddSingleton(settings.Service);
-        services.AddSingleton(_ => NightWatch.Store.Database.Open(settings.Database.Connection));
+        services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Outbox).AddSingleton(settings.Service).AddSingleton(new PassOptions(settings.Service.PassLeaseSeconds));
+        services.AddSingleton(_ => Database.Open(settings.Database.Connection));
         services.AddSingleton<Telemetry>();
         services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<RainStore>().AddSingleton<FeedHoldStore>().AddSingleton<IFeedHolds>(parts => parts.GetRequiredService<FeedHoldStore>()).AddSingleton<VerdictStore>();
         services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
@@ -40,8 +42,8 @@ internal static class ServiceParts
         services.AddRecord(settings);
         services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
         services.AddDelivery(settings);
-        services.AddSingleton<Steering.Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
-        services.AddSingleton<Cores>().AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>();
+        services.AddSingleton<Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
+        services.AddSingleton<Cores>().AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>().AddSingleton<ITicks>(parts => parts.GetRequiredService<Ticker>());
         services.AddSingleton<IPassWitness, NoWitness>();
         services.AddSingleton<OutboxSender>();
         return services;

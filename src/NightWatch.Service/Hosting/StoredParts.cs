@@ -1,6 +1,6 @@
-using NightWatch.Service.Pages.Links;
+using NightWatch.Delivery.Links;
 using NightWatch.Service.Settings;
-using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Weather.Fetching;
 using NodaTime;
 

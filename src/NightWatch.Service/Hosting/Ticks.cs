@@ -1,6 +1,6 @@
-using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
-using NightWatch.Store;
+using NightWatch.Service.Ticking;
+using NightWatch.Store.Connections;
 using NodaTime;
 using Quartz;
 

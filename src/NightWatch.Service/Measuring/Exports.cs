@@ -1,6 +1,8 @@
 using System.Diagnostics.Metrics;
 using System.Runtime.CompilerServices;
+using NightWatch.Pages.Security;
 using NightWatch.Service.Settings;
+using NightWatch.Watchkeeping.Measuring;
 using OpenTelemetry;
 using OpenTelemetry.Metrics;
 using OpenTelemetry.Resources;

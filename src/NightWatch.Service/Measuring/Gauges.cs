@@ -1,8 +1,10 @@
 using System.Data.Common;
 using System.Diagnostics.Metrics;
-using NightWatch.Service.Passes;
-using NightWatch.Service.Settings;
+using NightWatch.Service.Ticking;
 using NightWatch.Store;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Measuring;
+using NightWatch.Watchkeeping.Timing;
 using NightWatch.Weather.Feeds;
 using NodaTime;
 

@@ -1,6 +1,6 @@
 using System.Text;
-using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Ticking;
 using NightWatch.Store.Due;
 using NodaTime;
 

@@ -1,6 +1,6 @@
-using NightWatch.Alerts.Letters;
-using NightWatch.Alerts.Policy;
-using NightWatch.Service.Passes;
+using NightWatch.Letters.Drafts;
+using NightWatch.Letters.Policy;
+using NightWatch.Watchkeeping.Passes;
 using NodaTime;
 
 namespace NightWatch.Service.Rehearsal;

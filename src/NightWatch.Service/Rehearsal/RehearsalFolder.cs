@@ -1,5 +1,5 @@
 using System.Text;
-using NightWatch.Service.Commands;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
 
 namespace NightWatch.Service.Rehearsal;

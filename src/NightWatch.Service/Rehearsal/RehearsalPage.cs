@@ -2,7 +2,6 @@ using System.Net;
 using System.Text;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Wording;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
 using NightWatch.Words;
@@ -58,7 +57,7 @@ internal static class RehearsalPage
     private static void Letter(StringBuilder page, DiaryLetter letter, OutboxEntry? entry)
     {
         var zone = letter.Draft.Orders[0].Plan.Watch.Site.Zone;
-        page.Append($"<li><time>{Text(LocalText.Time(letter.At, zone))}</time> <i>{Text(TableWords.Of(letter.Kind))}</i> ");
+        page.Append($"<li><time>{Text(LocalText.Time(letter.At, zone))}</time> <i>{Text(TradeWords.Spaced(letter.Kind))}</i> ");
         page.Append(entry is { State: OutboxState.Sent }
             ? $"<a href=\"{FileOf(entry)}.html\">{Text(letter.Subject)}</a> <a class=\"raw\" href=\"{FileOf(entry)}.eml\">as sent</a>"
             : $"{Text(letter.Subject)} (not sent: {Text(entry?.State.ToString().ToLowerInvariant() ?? "not queued")})");
@@ -72,7 +71,7 @@ internal static class RehearsalPage
     private static string Totals(RehearsalStory story)
     {
         var rows = string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(said =>
-            $"<tr><th scope=\"row\">said {TableWords.Of(said)}</th>{string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(came => $"<td>{story.Count(said, came)}</td>"))}</tr>"));
+            $"<tr><th scope=\"row\">said {TradeWords.Of(said)}</th>{string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(came => $"<td>{story.Count(said, came)}</td>"))}</tr>"));
         return $"<table><caption>Site-nights by the last word before leaving and by the weather that came</caption><tr><td></td><th scope=\"col\">came go</th><th scope=\"col\">came marginal</th><th scope=\"col\">came no-go</th></tr>{rows}</table>";
     }
 
@@ -85,7 +84,7 @@ internal static class RehearsalPage
     }
 
     private static string Call(Verdict verdict, Watch watch) =>
-        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" title=\"{Text(Speech.To(watch).Whole(verdict.Deciding))}\">{TableWords.Of(verdict.Class)}</span>";
+        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" title=\"{Text(Speech.To(watch).Whole(verdict.Deciding))}\">{TradeWords.Of(verdict.Class)}</span>";
 
     private static string Text(string plain) => WebUtility.HtmlEncode(plain);
 

@@ -1,14 +1,16 @@
-using NightWatch.Alerts.Policy;
+using NightWatch.Delivery.Links;
+using NightWatch.Letters.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Hosting;
-using NightWatch.Service.Pages.Links;
-using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
-using NightWatch.Store;
+using NightWatch.Service.Ticking;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Passes;
 using NightWatch.Weather.Fake;
 using NodaTime;
 

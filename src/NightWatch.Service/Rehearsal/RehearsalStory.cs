@@ -1,4 +1,4 @@
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;

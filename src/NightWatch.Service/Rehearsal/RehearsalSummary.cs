@@ -1,7 +1,7 @@
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Service.Commands;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Words;
 using Spectre.Console;
 
 namespace NightWatch.Service.Rehearsal;
@@ -16,14 +16,14 @@ internal static class RehearsalSummary
         foreach (var kind in Enum.GetValues<LetterKind>())
         {
             var all = story.Of(kind).ToList();
-            letters.AddRow(new Text(TableWords.Of(kind)), new Text(FormattableString.Invariant($"{all.Count}")), new Text(all.Count == 0 ? "-" : all[0].Subject));
+            letters.AddRow(new Text(TradeWords.Spaced(kind)), new Text(FormattableString.Invariant($"{all.Count}")), new Text(all.Count == 0 ? "-" : all[0].Subject));
         }
 
         console.Write(letters);
         foreach (var moment in Moments(story)) console.WriteLine(moment);
         var truth = new Table().Border(TableBorder.Simple).AddColumn("Last word before leaving");
-        foreach (var came in Classes) truth.AddColumn("came " + TableWords.Of(came));
-        foreach (var said in Classes) truth.AddRow([TableWords.Of(said), .. Classes.Select(came => FormattableString.Invariant($"{story.Count(said, came)}"))]);
+        foreach (var came in Classes) truth.AddColumn("came " + TradeWords.Of(came));
+        foreach (var said in Classes) truth.AddRow([TradeWords.Of(said), .. Classes.Select(came => FormattableString.Invariant($"{story.Count(said, came)}"))]);
         console.Write(truth);
         console.WriteLine($"Read them: {indexFile}");
     });

@@ -1,8 +1,8 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Forecasts;
-using NightWatch.Service.Passes;
 using NightWatch.Sky.Nights;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NodaTime;

@@ -1,10 +1,13 @@
 using System.Text.Json;
-using NightWatch.Alerts.Letters;
-using NightWatch.Service.Bounces;
-using NightWatch.Service.Commands;
-using NightWatch.Service.Mail;
-using NightWatch.Service.Outbox;
-using NightWatch.Service.Webhooks;
+using NightWatch.Delivery.Bounces;
+using NightWatch.Delivery.Mail;
+using NightWatch.Delivery.Outbox;
+using NightWatch.Letters.Links;
+using NightWatch.Service.Terminal;
+using NightWatch.Store;
+using NightWatch.Watchkeeping.Calls;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Records;
 
 namespace NightWatch.Service.Settings;
 

@@ -1,6 +1,6 @@
 using System.Net;
-using NightWatch.Service.Mail;
-using NightWatch.Service.Pages.Security;
+using NightWatch.Delivery.Mail;
+using NightWatch.Pages.Security;
 
 namespace NightWatch.Service.Settings;
 
@@ -79,7 +79,7 @@ public sealed class ServiceOptions
         if (IdKeyFile.Length > 0 && SecretFile.Fault(IdKeyFile, "Service:IdKeyFile") is { } secret)
             yield return $"{secret.TrimEnd('.')}; accepted: a file that holds the secret and nothing else, or empty.";
         if (ZoneFile.Length > 0 && Settings.ZoneFile.Fault(ZoneFile) is { } zones) yield return zones;
-        if (Measuring.MetricsReaders.Fault(MetricsFrom) is { } reader) yield return $"Service:MetricsFrom holds '{reader}'; accepted: addresses or networks, comma-separated, such as 10.0.0.7,fd00::/8.";
+        if (MetricsReaders.Fault(MetricsFrom) is { } reader) yield return $"Service:MetricsFrom holds '{reader}'; accepted: addresses or networks, comma-separated, such as 10.0.0.7,fd00::/8.";
         if (OtlpEndpoint.Length > 0 && (!Uri.TryCreate(OtlpEndpoint, UriKind.Absolute, out var otlp) || otlp.Scheme is not ("https" or "http")))
             yield return $"Service:OtlpEndpoint is '{OtlpEndpoint}'; accepted: an absolute http or https address, or empty.";
         if (TraceShare is not (>= 0 and <= 1)) yield return FormattableString.Invariant($"Service:TraceShare is {TraceShare}; accepted: 0 to 1.");

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Watches;
+using NightWatch.Places;
 using NodaTime.TimeZones;
 using NodaTime.Utility;
 

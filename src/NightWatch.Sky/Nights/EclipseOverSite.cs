@@ -1,4 +1,4 @@
-using NightWatch.Sky.Moon;
+using NightWatch.Sky.Eclipses;
 using NodaTime;
 
 namespace NightWatch.Sky.Nights;

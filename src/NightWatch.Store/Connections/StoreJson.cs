@@ -2,8 +2,9 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Watches;
+using NightWatch.Planning.Watches.Reading;
 
 namespace NightWatch.Store.Connections;
 

@@ -1,3 +1,4 @@
+using NightWatch.Store.Connections;
 using NightWatch.Weather.Fetching;
 using NodaTime;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Dapper;
+using NightWatch.Store.Connections;
 using NightWatch.Weather.Rain;
 using NodaTime;
 

@@ -1,3 +1,4 @@
+using NightWatch.Store.Suppression;
 using NodaTime;
 
 namespace NightWatch.Store.Outbox;

@@ -1,6 +1,6 @@
 using MimeKit;
-using NightWatch.Alerts.Letters;
-using NightWatch.Alerts.Letters.Notices;
+using NightWatch.Letters.Drafts;
+using NightWatch.Letters.Notices;
 using NodaTime;
 
 namespace NightWatch.Store.Outbox;

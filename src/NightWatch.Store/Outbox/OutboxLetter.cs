@@ -1,3 +1,4 @@
+using NightWatch.Store.Suppression;
 using NodaTime;
 
 namespace NightWatch.Store.Outbox;
@@ -39,12 +40,6 @@ public enum LetterChannel
     /// <summary>As a signed call to an address of the subscriber's own.</summary>
     Webhook,
 }
-
-/// <summary>What a mail server answered last.</summary>
-/// <param name="Code">Reply code; null when there was no reply.</param>
-/// <param name="Enhanced">Enhanced status code (RFC 3463), "5.1.1"; null when there was none.</param>
-/// <param name="Text">In words, addresses struck out.</param>
-public sealed record ServerReply(int? Code, string? Enhanced, string Text);
 
 /// <summary>One letter on its way, as a list shows it.</summary>
 public record OutboxEntry

@@ -1,4 +1,5 @@
 using NightWatch.Store.Connections;
+using NightWatch.Store.Suppression;
 using NodaTime;
 
 namespace NightWatch.Store.Outbox;

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Store.Connections;
 using NodaTime;
 
 namespace NightWatch.Store.Outcomes;

@@ -1,4 +1,4 @@
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
 using NightWatch.Store.Connections;
 using NodaTime;
 

@@ -1,4 +1,3 @@
-using NightWatch.Store.Outbox;
 using NodaTime;
 
 namespace NightWatch.Store.Suppression;

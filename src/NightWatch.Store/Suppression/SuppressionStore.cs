@@ -1,6 +1,5 @@
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Connections;
-using NightWatch.Store.Outbox;
 using NodaTime;
 
 namespace NightWatch.Store.Suppression;

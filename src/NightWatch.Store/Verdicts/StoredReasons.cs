@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
 using NightWatch.Store.Connections;
 
 namespace NightWatch.Store.Verdicts;

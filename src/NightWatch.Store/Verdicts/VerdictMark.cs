@@ -1,5 +1,7 @@
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Grid;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NodaTime;
 
 namespace NightWatch.Store.Verdicts;

@@ -1,5 +1,8 @@
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Store.Connections;
 using NodaTime;
 

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
-using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;

@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using NightWatch.Bench.Forecasts;
-using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Watches;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;

@@ -2,13 +2,14 @@ using System.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using NightWatch.Service.Hosting;
-using NightWatch.Service.Measuring;
-using NightWatch.Service.Passes;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
-using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Measuring;
+using NightWatch.Watchkeeping.Passes;
 using NightWatch.Weather.Fetching;
 using NodaTime;
 

@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
-using NightWatch.Service.Measuring;
+using NightWatch.Watchkeeping.Measuring;
 
 namespace NightWatch.Bench.Load;
 

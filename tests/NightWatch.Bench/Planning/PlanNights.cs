@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NightWatch.Sky.Frames;
 using NightWatch.Sky.Moon;
 using NightWatch.Sky.Sun;
 using NightWatch.Sky.Time;

@@ -1,6 +1,6 @@
-using NightWatch.Alerts.Policy;
-using NightWatch.Service.Tests.Mail;
-using NightWatch.Store;
+using NightWatch.Delivery.Tests.Mail;
+using NightWatch.Letters.Policy;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Watches;

@@ -1,4 +1,6 @@
 using CsCheck;
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Directions;
 using NightWatch.Planning.Framing;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;

@@ -1,5 +1,6 @@
-using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Framing;
+using NightWatch.Planning.Directions;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verification.Calibrating;

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;

@@ -1,7 +1,10 @@
+using NightWatch.Places;
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Framing;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Shooting;
-using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Sources;
+using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;

@@ -1,4 +1,5 @@
 using CsCheck;
+using NightWatch.Planning.Camera;
 using NightWatch.Planning.Power;
 
 namespace NightWatch.Planning.Tests.Power;

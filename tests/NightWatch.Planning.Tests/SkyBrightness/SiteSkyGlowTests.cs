@@ -1,5 +1,5 @@
 using CsCheck;
-using NightWatch.Planning.Places;
+using NightWatch.Places;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
@@ -116,4 +116,21 @@ public sealed class SiteSkyGlowTests
     [InlineData(10, 5, 10, 5, 0)]
     public void Separation_is_the_angle_between_directions(double altA, double azA, double altB, double azB, double degrees) =>
         Assert.Equal(degrees, SkyLight.SeparationDeg(new Horizontal(altA, azA), new Horizontal(altB, azB)), 9);
+
+    // Falchi et al. 2016, Science Advances 2, e1600377: only remote deserts keep a sky near 22; a city's zenith is brighter than 19.
+    [Theory]
+    [InlineData(36.6, -117.1, 21.4, 22.0)]  // Death Valley's dunes
+    [InlineData(-24.6, -70.4, 21.6, 22.0)]  // Atacama coast range, Paranal: 21.6 at solar maximum without lamps
+    [InlineData(48.85, 2.35, 16.5, 19.0)]   // Paris
+    public void The_estimate_is_dark_where_it_is_dark_and_bright_where_it_is_bright(double latitude, double longitude, double brightest, double darkest)
+    {
+        var glow = SiteSkyGlow.Of(new GeoPosition(latitude, longitude), null);
+        Assert.InRange(glow.ZenithMag, brightest, darkest);
+    }
+
+    // National Park Service night-sky reports name the glow of Las Vegas as the one seen across Death Valley (from memory): it stands
+    // south-east of the dunes at Stovepipe Wells.
+    [Fact]
+    public void Death_Valley_sees_Las_Vegas() =>
+        Assert.Contains(SiteSkyGlow.Of(new GeoPosition(36.6, -117.1), null).Domes, d => d.Place.Name == "Las Vegas" && d.AzimuthDeg is > 90 and < 130);
 }

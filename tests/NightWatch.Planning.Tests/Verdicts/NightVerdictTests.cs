@@ -1,6 +1,8 @@
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NodaTime;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;

@@ -1,5 +1,7 @@
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using static NightWatch.Planning.Tests.HandMade.HourlyWeather;
 
 namespace NightWatch.Planning.Tests.Verdicts;

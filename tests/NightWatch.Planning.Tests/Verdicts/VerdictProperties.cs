@@ -1,4 +1,5 @@
 using CsCheck;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;

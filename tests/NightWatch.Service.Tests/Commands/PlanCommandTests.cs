@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using NightWatch.Service.Commands;
+using NightWatch.Service.Terminal;
 using NodaTime;
 using NodaTime.Testing;
 

@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.Json;
-using NightWatch.Service.Commands;
 using NightWatch.Service.Commands.SkyNights;
+using NightWatch.Service.Terminal;
 
 namespace NightWatch.Service.Tests.Commands;
 

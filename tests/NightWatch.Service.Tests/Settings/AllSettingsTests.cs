@@ -2,9 +2,10 @@ using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
-using NightWatch.Service.Commands;
-using NightWatch.Service.Mail;
+using NightWatch.Delivery.Mail;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.Forecasts;
 
 namespace NightWatch.Service.Tests.Settings;
 

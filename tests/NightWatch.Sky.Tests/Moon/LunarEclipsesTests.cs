@@ -1,5 +1,5 @@
 using System.Globalization;
-using NightWatch.Sky.Moon;
+using NightWatch.Sky.Eclipses;
 using NodaTime;
 using NodaTime.Text;
 

@@ -1,4 +1,4 @@
-using NightWatch.Sky.Moon;
+using NightWatch.Sky.Eclipses;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;

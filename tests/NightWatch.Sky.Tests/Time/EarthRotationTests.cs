@@ -1,3 +1,4 @@
+using NightWatch.Sky.Frames;
 using NightWatch.Sky.Time;
 
 namespace NightWatch.Sky.Tests.Time;

@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using NightWatch.Store.Backups;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Tests.Databases;
 using NightWatch.Store.Watches;

@@ -1,4 +1,5 @@
 using NightWatch.Store.Calendar;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Tests.Databases;
 
 namespace NightWatch.Store.Tests.Calendar;

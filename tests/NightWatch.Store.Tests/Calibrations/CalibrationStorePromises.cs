@@ -1,5 +1,6 @@
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Store.Calibrations;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Tests.Databases;
 using NodaTime;
 

@@ -1,3 +1,4 @@
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;

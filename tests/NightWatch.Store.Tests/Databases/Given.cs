@@ -1,8 +1,11 @@
 using System.Text;
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;

@@ -1,3 +1,5 @@
+using NightWatch.Store.Connections;
+
 namespace NightWatch.Store.Tests.Databases;
 
 public sealed class MigrationOnSqlite() : MigrationPromises(new SqliteTestDatabase())

@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using NightWatch.Store.Connections;
 
 namespace NightWatch.Store.Tests.Databases;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Tests.Databases;
 using NightWatch.Store.Watches;

@@ -1,4 +1,5 @@
 using System.Text;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Tests.Databases;
 using NightWatch.Weather.Feeds;

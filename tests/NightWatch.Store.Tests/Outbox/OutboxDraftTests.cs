@@ -1,7 +1,7 @@
 using System.Text;
 using MimeKit;
-using NightWatch.Alerts.Letters;
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Drafts;
+using NightWatch.Letters.Policy;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Tests.Databases;
 

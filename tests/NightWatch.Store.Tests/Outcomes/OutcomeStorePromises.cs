@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Tests.Databases;
 using NodaTime;

@@ -1,5 +1,7 @@
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;

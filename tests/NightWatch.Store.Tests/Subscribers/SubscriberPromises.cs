@@ -1,5 +1,6 @@
 using System.Text;
 using NightWatch.Store.Calendar;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Subscribers;
@@ -84,7 +85,7 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         var suppression = new SuppressionStore(Database);
         await suppression.AddAsync(watch.Subscriber.Address, "no such mailbox", Given.Now, Cancel);
         await new TicketStore(Database).AddAsync(new Ticket("c1", TicketPurpose.Confirm, Address, SubscriberStore.Body(watch), Later), Given.Now, Cancel);
-        DueItem due = new(new DueKey(watch.Id, Alerts.Policy.PassKind.Evening, new LocalDate(2027, 6, 4)), Later, Later);
+        DueItem due = new(new DueKey(watch.Id, NightWatch.Letters.Policy.PassKind.Evening, new LocalDate(2027, 6, 4)), Later, Later);
 
         Assert.Equal(watch.Id, (await subscribers.ConfirmAsync("c1", Given.Now, _ => [due], Cancel))?.Id);
         Assert.Null(await subscribers.ConfirmAsync("c1", Given.Now, _ => [due], Cancel));

@@ -1,6 +1,6 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Shooting;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Sky.Subjects;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Tests.Databases;

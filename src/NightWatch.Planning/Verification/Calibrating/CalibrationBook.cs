@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.Verification.Calibrating;
 

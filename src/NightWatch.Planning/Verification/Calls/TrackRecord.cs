@@ -1,3 +1,4 @@
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.Verification.Calls;

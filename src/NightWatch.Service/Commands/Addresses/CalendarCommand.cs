@@ -1,7 +1,8 @@
 using System.CommandLine;
-using NightWatch.Service.Calendars;
+using NightWatch.Pages.Calendars;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
 
 namespace NightWatch.Service.Commands.Addresses;
 

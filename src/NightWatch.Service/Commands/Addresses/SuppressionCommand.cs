@@ -1,8 +1,10 @@
 using System.CommandLine;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Settings;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Suppression;
+using NightWatch.Words;
+using NightWatch.Words.Documents;
 using Spectre.Console;
 
 namespace NightWatch.Service.Commands.Addresses;

@@ -1,8 +1,9 @@
 using System.CommandLine;
+using NightWatch.Delivery.Links;
+using NightWatch.Delivery.Webhooks;
 using NightWatch.Service.Hosting;
-using NightWatch.Service.Pages.Links;
 using NightWatch.Service.Settings;
-using NightWatch.Service.Webhooks;
+using NightWatch.Service.Terminal;
 
 namespace NightWatch.Service.Commands.Addresses;
 

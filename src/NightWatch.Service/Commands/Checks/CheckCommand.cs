@@ -3,7 +3,8 @@ using System.Net;
 using System.Runtime.CompilerServices;
 using MimeKit;
 using NightWatch.Service.Settings;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Checks;
 

@@ -1,5 +1,5 @@
-using NightWatch.Service.Wording;
-using NightWatch.Store;
+using NightWatch.Store.Connections;
+using NightWatch.Words.Documents;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.Checks;

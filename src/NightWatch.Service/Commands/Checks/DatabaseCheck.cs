@@ -1,4 +1,5 @@
 using NightWatch.Store;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Watches;
 using NodaTime;

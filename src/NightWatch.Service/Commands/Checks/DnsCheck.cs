@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
 using DnsClient;
-using NightWatch.Service.Mail;
+using NightWatch.Delivery.Mail;
 
 namespace NightWatch.Service.Commands.Checks;
 

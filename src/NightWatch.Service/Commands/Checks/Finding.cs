@@ -1,4 +1,5 @@
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
 
 namespace NightWatch.Service.Commands.Checks;
 

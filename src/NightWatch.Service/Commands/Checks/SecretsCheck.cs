@@ -1,4 +1,4 @@
-using NightWatch.Service.Mail;
+using NightWatch.Delivery.Mail;
 
 namespace NightWatch.Service.Commands.Checks;
 

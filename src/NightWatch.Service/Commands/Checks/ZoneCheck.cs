@@ -1,4 +1,4 @@
-using NightWatch.Planning.Watches;
+using NightWatch.Places;
 
 namespace NightWatch.Service.Commands.Checks;
 

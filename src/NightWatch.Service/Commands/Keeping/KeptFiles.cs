@@ -1,4 +1,5 @@
-using NightWatch.Planning.Watches;
+using NightWatch.Planning.Watches.Reading;
+using NightWatch.Service.Terminal;
 
 namespace NightWatch.Service.Commands.Keeping;
 

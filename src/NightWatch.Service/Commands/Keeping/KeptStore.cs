@@ -1,9 +1,8 @@
-using NightWatch.Service.Passes;
-using NightWatch.Service.Records;
-using NightWatch.Service.Replays;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
 using NightWatch.Store;
 using NightWatch.Store.Calibrations;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
@@ -11,6 +10,9 @@ using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
+using NightWatch.Watchkeeping.Passes;
+using NightWatch.Watchkeeping.Records;
+using NightWatch.Watchkeeping.Replays;
 
 namespace NightWatch.Service.Commands.Keeping;
 

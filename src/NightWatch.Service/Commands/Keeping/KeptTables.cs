@@ -1,6 +1,7 @@
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Sky.Subjects;
+using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
 

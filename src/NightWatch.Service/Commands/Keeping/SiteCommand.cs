@@ -1,8 +1,10 @@
 using System.CommandLine;
 using System.Text;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Wording;
+using NightWatch.Planning.Watches.Reading;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Watches;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Keeping;
 

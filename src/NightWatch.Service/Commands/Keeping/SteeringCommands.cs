@@ -1,8 +1,9 @@
 using System.CommandLine;
 using NightWatch.Service.Hosting;
 using NightWatch.Service.Settings;
-using NightWatch.Service.Steering;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
+using NightWatch.Watchkeeping.Steering;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.Keeping;
@@ -25,7 +26,7 @@ internal static class SteeringCommands
         SteerAsync(shell, configPath, steering => steering.PauseUntilAsync(id, until, stop), stop);
 
     private static Command OfNight(
-        string name, string description, Shell shell, Option<string?> config, Func<Steering.Steering, WatchNight, CancellationToken, Task<SteeringOutcome>> wish)
+        string name, string description, Shell shell, Option<string?> config, Func<Steering, WatchNight, CancellationToken, Task<SteeringOutcome>> wish)
     {
         var id = Id("id", "The watch's id.");
         var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
@@ -58,10 +59,10 @@ internal static class SteeringCommands
         return command;
     }
 
-    private static async Task<int> SteerAsync(Shell shell, string? configPath, Func<Steering.Steering, Task<SteeringOutcome>> wish, CancellationToken stop)
+    private static async Task<int> SteerAsync(Shell shell, string? configPath, Func<Steering, Task<SteeringOutcome>> wish, CancellationToken stop)
     {
         await using var parts = await StoredParts.OpenAsync(AllSettings.ReadValid(shell.Directory, configPath), shell.Clock, TimeProvider.System, stop);
-        shell.Say(await wish(parts.GetRequiredService<Steering.Steering>()) switch
+        shell.Say(await wish(parts.GetRequiredService<Steering>()) switch
         {
             SteeringOutcome.Done done => done.Says,
             SteeringOutcome.Refused refused => throw new BadInputException(refused.Why),

@@ -1,7 +1,9 @@
 using System.CommandLine;
 using System.Text;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Wording;
+using NightWatch.Planning.Watches.Reading;
+using NightWatch.Service.Terminal;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Keeping;
 

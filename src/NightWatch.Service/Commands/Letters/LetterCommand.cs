@@ -1,17 +1,20 @@
 using System.CommandLine;
 using System.Text;
 using MimeKit;
-using NightWatch.Alerts.Letters;
-using NightWatch.Alerts.Policy;
+using NightWatch.Letters;
+using NightWatch.Letters.Drafts;
+using NightWatch.Letters.Policy;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Forecasts;
 using NightWatch.Service.Hosting;
-using NightWatch.Service.Passes;
-using NightWatch.Service.Records;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Passes;
+using NightWatch.Watchkeeping.Records;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.Letters;

@@ -1,9 +1,9 @@
-using NightWatch.Alerts.Letters;
-using NightWatch.Alerts.Letters.Notices;
+using NightWatch.Letters;
+using NightWatch.Letters.Notices;
 using NightWatch.Planning.Watches;
-using NightWatch.Service.Forecasts;
-using NightWatch.Service.Passes;
 using NightWatch.Service.Settings;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Passes;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.Letters;

@@ -1,7 +1,8 @@
 using System.CommandLine;
 using NightWatch.Service.Settings;
-using NightWatch.Store;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Backups;
+using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 
 namespace NightWatch.Service.Commands.Operations;

@@ -1,8 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
 using NightWatch.Service.Commands.Keeping;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Operations;
 

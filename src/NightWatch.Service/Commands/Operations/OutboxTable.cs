@@ -1,6 +1,8 @@
 using System.Globalization;
 using MimeKit;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
+using NightWatch.Store.Suppression;
 using NodaTime;
 using Spectre.Console;
 

@@ -1,7 +1,8 @@
 using System.CommandLine;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Settings;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Words.Documents;
 using Spectre.Console;
 
 namespace NightWatch.Service.Commands.Operations;

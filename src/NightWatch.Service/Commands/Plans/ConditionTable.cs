@@ -1,7 +1,6 @@
 using System.Globalization;
-using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Nights;
-using NightWatch.Service.Wording;
+using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
 

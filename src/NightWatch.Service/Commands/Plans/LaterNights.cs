@@ -1,6 +1,6 @@
 using NightWatch.Planning.Nights;
-using NightWatch.Service.Forecasts;
-using NightWatch.Service.Passes;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Rain;
 using NodaTime;
 

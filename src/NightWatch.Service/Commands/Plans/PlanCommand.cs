@@ -1,18 +1,20 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
-using NightWatch.Alerts.Pictures;
+using NightWatch.Pictures;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Road;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Commands.Keeping;
-using NightWatch.Service.Forecasts;
-using NightWatch.Service.Passes;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Sky.Places;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
+using NightWatch.Words.Documents;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.Plans;

@@ -1,7 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using NightWatch.Letters.Views;
 using NightWatch.Planning.Nights;
-using NightWatch.Service.Wording;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Plans;
 

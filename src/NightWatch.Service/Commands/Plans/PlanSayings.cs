@@ -1,6 +1,7 @@
 using NightWatch.Planning.Hazards;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Words;
 using NodaTime;
 

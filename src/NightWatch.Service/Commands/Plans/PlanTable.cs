@@ -1,9 +1,11 @@
 using System.Globalization;
-using NightWatch.Alerts.Letters.Views;
+using NightWatch.Letters.Views;
+using NightWatch.Planning.Camera;
 using NightWatch.Planning.Hazards;
+using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Shooting;
-using NightWatch.Service.Wording;
+using NightWatch.Planning.SkyBrightness;
+using NightWatch.Service.Terminal;
 using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
@@ -34,7 +36,7 @@ internal static class PlanTable
     {
         var zone = plan.Watch.Site.Zone;
         console.WriteLine(Say(
-            $"{TableWords.Of(plan.Verdict.Class).ToUpperInvariant()} for {plan.Watch.Site.Name}, night of {LocalText.Date(plan.Night)}, {plan.Verdict.Probability.Value * 100:0} % ({TableWords.Of(plan.Verdict.Probability)})"));
+            $"{TradeWords.Of(plan.Verdict.Class).ToUpperInvariant()} for {plan.Watch.Site.Name}, night of {LocalText.Date(plan.Night)}, {plan.Verdict.Probability.Value * 100:0} % ({TradeWords.Of(plan.Verdict.Probability)})"));
         var hazards = plan.Cautions.Where(caution => caution.Level > HazardLevel.Note).ToList();
         var speech = Speech.To(plan.Watch);
         foreach (var hazard in hazards) console.WriteLine($"HAZARD: {speech.Of(hazard)}");
@@ -51,7 +53,7 @@ internal static class PlanTable
         var reasons = new Table().Border(TableBorder.Simple).AddColumn("Severity").AddColumn("Factor").AddColumn("Finding").AddColumn("Fix");
         var speech = Speech.To(plan.Watch);
         foreach (var reason in plan.Verdict.Reasons)
-            reasons.AddRow(new Text(TableWords.Of(reason.Severity)), new Text(TableWords.Of(reason.Factor)), new Text(speech.Whole(reason)), new Text(speech.Fix(reason) ?? ""));
+            reasons.AddRow(new Text(TradeWords.Of(reason.Severity)), new Text(TradeWords.Of(reason.Factor)), new Text(speech.Whole(reason)), new Text(speech.Fix(reason) ?? ""));
         console.Write(reasons);
     }
 
@@ -98,7 +100,7 @@ internal static class PlanTable
         {
             table.AddRow(
                 new Text(LocalText.Date(night.Night) + (Alternatives.IsFree(night) ? "" : " (not a free evening)")),
-                new Text(Say($"{TableWords.Of(night.Verdict.Class)}, {night.Verdict.Probability.Value * 100:0} %")),
+                new Text(Say($"{TradeWords.Of(night.Verdict.Class)}, {night.Verdict.Probability.Value * 100:0} %")),
                 new Text(night.Verdict.Run is { } run ? $"{LocalText.Clock(run.Start, plan.Watch.Site.Zone)} to {LocalText.Clock(run.End, plan.Watch.Site.Zone)}" : "none"),
                 new Text(Speech.To(night.Watch).Whole(night.Verdict.Deciding)));
         }
@@ -111,7 +113,7 @@ internal static class PlanTable
         console.WriteLine("Sources:");
         var speech = Speech.To(plan.Watch);
         foreach (var same in plan.Verdict.Reasons.GroupBy(speech.Source))
-            console.WriteLine($"  {string.Join(", ", same.Select(reason => TableWords.Of(reason.Factor)))}: {same.Key}.");
+            console.WriteLine($"  {string.Join(", ", same.Select(reason => TradeWords.Of(reason.Factor)))}: {same.Key}.");
         if (plan.Sequence is { } sequence) console.WriteLine($"  exposure: {speech.Of(sequence.Source)}.");
         if (plan.Forecast is not { } forecast) return;
         foreach (var data in plan.OtherForecasts.Prepend(forecast).Select(origin => origin.Attribution).Distinct())

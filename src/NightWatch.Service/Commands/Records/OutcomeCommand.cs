@@ -1,9 +1,10 @@
 using System.CommandLine;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Service.Commands.Keeping;
-using NightWatch.Service.Records;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Store.Outcomes;
+using NightWatch.Watchkeeping.Records;
+using NightWatch.Words.Documents;
 using Spectre.Console;
 
 namespace NightWatch.Service.Commands.Records;

@@ -1,8 +1,9 @@
 using NightWatch.Planning.Verification.Calibrating;
-using NightWatch.Service.Records;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.Records;
+using NightWatch.Words;
 using Spectre.Console;
-using static NightWatch.Service.Commands.ScoreCells;
+using static NightWatch.Service.Terminal.ScoreCells;
 
 namespace NightWatch.Service.Commands.Records;
 

@@ -1,7 +1,8 @@
 using System.CommandLine;
 using NightWatch.Service.Commands.Keeping;
-using NightWatch.Service.Records;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.Records;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Records;
 

@@ -2,8 +2,9 @@ using System.CommandLine;
 using System.Diagnostics;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Commands.Keeping;
-using NightWatch.Service.Replays;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.Replays;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Replays;
 

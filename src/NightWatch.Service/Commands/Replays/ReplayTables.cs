@@ -1,9 +1,11 @@
 using NightWatch.Planning.Verification.Outcomes;
-using NightWatch.Service.Records;
-using NightWatch.Service.Replays;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.Records;
+using NightWatch.Watchkeeping.Replays;
+using NightWatch.Words;
+using NightWatch.Words.Documents;
 using Spectre.Console;
-using static NightWatch.Service.Commands.ScoreCells;
+using static NightWatch.Service.Terminal.ScoreCells;
 
 namespace NightWatch.Service.Commands.Replays;
 
@@ -64,8 +66,8 @@ internal static class ReplayTables
             foreach (var look in night.Looks.Where(look => !look.IsSame))
             {
                 table.AddRow(
-                    $"{night.Night:R}", InstantText.Of(look.At), look.Pass.ToString(), Said(TableWords.Of(look.Was), look.WasLikely), Said(TableWords.Of(look.Is), look.IsLikely),
-                    look.WasLetter is { } then ? TableWords.Of(then) : "-", look.IsLetter is { } now ? TableWords.Of(now) : "-");
+                    $"{night.Night:R}", InstantText.Of(look.At), look.Pass.ToString(), Said(TradeWords.Of(look.Was), look.WasLikely), Said(TradeWords.Of(look.Is), look.IsLikely),
+                    look.WasLetter is { } then ? TradeWords.Spaced(then) : "-", look.IsLetter is { } now ? TradeWords.Spaced(now) : "-");
             }
         }
 

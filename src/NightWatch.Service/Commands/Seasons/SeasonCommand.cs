@@ -1,11 +1,13 @@
 using System.CommandLine;
 using System.Text;
-using NightWatch.Alerts.Calendar;
-using NightWatch.Alerts.Pictures;
+using NightWatch.Letters.Calendar;
+using NightWatch.Pictures;
 using NightWatch.Service.Commands.SkyNights;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
+using NightWatch.Words;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Seasons;
 
@@ -47,7 +49,7 @@ internal static class SeasonCommand
                 given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
                 shell.ReadHorizon(given.GetValue(horizon)));
             var name = given.GetValue(place) ?? FormattableString.Invariant($"{position.LatitudeDeg:0.####}, {position.LongitudeDeg:0.####}");
-            var title = $"{name}: {SubjectNames.TitleOf(target)}";
+            var title = $"{name}: {SubjectTitle.Of(target)}";
             if (given.GetValue(ics) is { } icsPath)
                 shell.WriteFile(icsPath, "--ics", Encoding.UTF8.GetBytes(SeasonCalendar.Text(calendar, position, name, shell.Clock.GetCurrentInstant())));
             if (given.GetValue(png) is { } pngPath) shell.WriteFile(pngPath, "--png", SeasonChart.Png(calendar, title));

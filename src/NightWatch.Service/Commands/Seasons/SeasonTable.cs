@@ -1,6 +1,7 @@
-using NightWatch.Service.Wording;
-using NightWatch.Sky.Moon;
+using NightWatch.Service.Terminal;
+using NightWatch.Sky.Eclipses;
 using NightWatch.Sky.Season;
+using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
 

@@ -1,7 +1,8 @@
 using System.CommandLine;
 using System.Diagnostics;
-using NightWatch.Service.SimulatedYears;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.SimulatedYears;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Simulations;
 

@@ -1,8 +1,9 @@
 using NightWatch.Planning.Verification;
-using NightWatch.Service.SimulatedYears;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.SimulatedYears;
+using NightWatch.Words;
 using Spectre.Console;
-using static NightWatch.Service.Commands.ScoreCells;
+using static NightWatch.Service.Terminal.ScoreCells;
 
 namespace NightWatch.Service.Commands.Simulations;
 

@@ -1,7 +1,9 @@
 using System.Buffers;
 using System.Text.Json;
 using System.Threading.Channels;
+using NightWatch.Service.Terminal;
 using NightWatch.Sky.Ephemeris;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.SkyNights;
 

@@ -1,7 +1,8 @@
 using System.CommandLine;
 using System.Text.Json;
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Sky.Places;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.SkyNights;
 

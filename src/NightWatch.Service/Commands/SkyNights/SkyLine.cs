@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NightWatch.Service.Terminal;
 using NightWatch.Sky.Places;
 using NodaTime;
 

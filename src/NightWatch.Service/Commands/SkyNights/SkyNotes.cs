@@ -1,9 +1,9 @@
-using NightWatch.Service.Wording;
 using NightWatch.Sky.Band;
 using NightWatch.Sky.Meteors;
 using NightWatch.Sky.Moon;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.SkyNights;

@@ -1,5 +1,6 @@
-using NightWatch.Service.Wording;
+using NightWatch.Service.Terminal;
 using NightWatch.Sky.Nights;
+using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
 

@@ -1,5 +1,5 @@
 using NightWatch.Planning.Tests.HandMade;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calibrating;
 using NodaTime;
 

@@ -1,10 +1,12 @@
 using System.Security.Cryptography;
 using Microsoft.Extensions.Configuration;
-using NightWatch.Service.Commands;
+using NightWatch.Delivery.Mail;
+using NightWatch.Delivery.Outbox;
 using NightWatch.Service.Commands.Checks;
-using NightWatch.Service.Mail;
-using NightWatch.Service.Outbox;
 using NightWatch.Service.Settings;
+using NightWatch.Service.Terminal;
+using NightWatch.Store;
+using NightWatch.Watchkeeping.Forecasts;
 using NodaTime;
 using NodaTime.Testing;
 

@@ -1,0 +1,66 @@
+using NightWatch.Delivery.Links;
+using NightWatch.Letters.Links;
+using NightWatch.Pages.Address;
+using NightWatch.Pages.Watches;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Watches;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Verdicts;
+using NightWatch.Store.Watches;
+using NightWatch.Words;
+using NodaTime;
+using NodaTime.Text;
+
+namespace NightWatch.Pages.MyWatches;
+
+/// <summary>What a subscriber sees of their watches.</summary>
+internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, ToldNightStore told, StoredLinkSigner signer, PageRoot root, IClock clock)
+{
+    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+
+    /// <summary>The list, with the coming nights as they were last judged.</summary>
+    public async Task<MyWatchesModel> ListAsync(string address, string? note, CancellationToken stop)
+    {
+        var items = new List<WatchItem>();
+        foreach (var watch in (await watches.OfSubscriberAsync(address, stop)).OrderBy(watch => watch.Site.Name, StringComparer.OrdinalIgnoreCase)) items.Add(await ItemAsync(watch, stop));
+        return new MyWatchesModel(address, note, items);
+    }
+
+    /// <summary>One watch of this subscriber; null: none of that id is theirs.</summary>
+    public async Task<Watch?> OwnAsync(string address, string id, CancellationToken stop) =>
+        await watches.FindAsync(id, stop) is { } watch && watch.Subscriber.Key() == Subscriber.KeyOf(address) ? watch : null;
+
+    private async Task<WatchItem> ItemAsync(Watch watch, CancellationToken stop)
+    {
+        var now = clock.GetCurrentInstant();
+        var today = now.InZone(watch.Site.Zone).Date;
+        // A night is named by its evening, so until noon last night is still going on.
+        var from = now.InZone(watch.Site.Zone).Hour < 12 ? today.PlusDays(-1) : today;
+        var memories = (await told.FromAsync(watch.Id, from, stop)).ToDictionary(memory => memory.Night.Night);
+        // Paths, not whole addresses: the reader is here already.
+        var links = new LetterLinks(new Uri("http://here" + root.To("")), signer);
+        return new WatchItem(
+            watch.Id,
+            watch.Site.Name,
+            $"{WatchFields.Coordinates(watch.Site.Position)}; {SubjectTitle.Of(watch.Subject)}",
+            watch.IsPausedAt(now) ? WatchState.RestOf(watch) : "looks every day",
+            !watch.IsPausedAt(now),
+            LocalDatePattern.Iso.Format(today.PlusDays(1)),
+            links.Season(watch)!.PathAndQuery,
+            links.Record(watch)!.PathAndQuery,
+            [
+                .. (await verdicts.LatestAsync(watch.Id, from, stop)).Select(record => new ComingNight(
+                    Day.Format(record.Night),
+                    Speech.To(watch).Of(record.Verdict.Class),
+                    VerdictStyle.Of(record.Verdict.Class),
+                    Says(record.Verdict, watch),
+                    links.Night(watch, record.Night)!.PathAndQuery,
+                    links.Snooze(watch, record.Night)!.PathAndQuery,
+                    memories.TryGetValue(record.Night, out var memory) && memory.Night.Snoozed)),
+            ]);
+    }
+
+    private static string Says(Verdict verdict, Watch watch) => verdict.Run is { } run
+        ? FormattableString.Invariant($"{verdict.Probability.Value * 100:0} % likely, {LocalText.Clock(run.Start, watch.Site.Zone)} to {LocalText.Clock(run.End, watch.Site.Zone)}")
+        : Speech.To(watch).Whole(verdict.Deciding);
+}

@@ -1,0 +1,42 @@
+using NightWatch.Letters.Drafts;
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Verification.Outcomes;
+using NodaTime;
+
+namespace NightWatch.Pages.Nights;
+
+/// <summary>What the figures of a night's page stand on.</summary>
+public enum NightBasis
+{
+    /// <summary>The answers of the feeds as they are kept now.</summary>
+    KeptAnswers,
+
+    /// <summary>The night is over: the answers behind the last look before its end.</summary>
+    LastLook,
+
+    /// <summary>The night is over and those answers are gone, or what they are judged by has changed: the verdict alone, as it was kept.</summary>
+    VerdictAlone,
+
+    /// <summary>The night is over and nobody looked at it: the sky alone.</summary>
+    NeverLooked,
+}
+
+/// <summary>Everything a night's page is made from.</summary>
+/// <param name="Plan">The night; of <see cref="NightBasis.VerdictAlone"/> only sky and verdict count.</param>
+/// <param name="Told">What the subscriber was told.</param>
+/// <param name="Alternatives">What to do instead, the best first.</param>
+/// <param name="Basis">What it stands on.</param>
+/// <param name="Now">When it was looked up.</param>
+internal sealed record FoundNight(NightPlan Plan, ToldNight Told, IReadOnlyList<Alternative> Alternatives, NightBasis Basis, Instant Now)
+{
+    /// <summary>What came of the watch's earlier calls.</summary>
+    public TrackRecord Track { get; init; } = TrackRecord.None;
+
+    /// <summary>What the photographer said it was like; null: nothing yet.</summary>
+    public NightOutcome? Said { get; init; }
+
+    /// <summary>The Sun is up after it.</summary>
+    public bool IsOver => Now >= (Plan.Sky.Sun.Rise ?? Plan.Sky.Span.End);
+}

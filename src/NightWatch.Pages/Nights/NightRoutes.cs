@@ -1,0 +1,97 @@
+using NightWatch.Delivery.Links;
+using NightWatch.Pages.Address;
+using NightWatch.Pages.Assets;
+using NightWatch.Pages.Layout;
+using NightWatch.Pages.Security;
+using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Sky.Time;
+using NightWatch.Store.Outcomes;
+using NightWatch.Watchkeeping.Steering;
+using NodaTime;
+
+namespace NightWatch.Pages.Nights;
+
+/// <summary>The night's page and what can be done from it. The link's signature is the right to read and to act; reading changes nothing.</summary>
+internal static class NightRoutes
+{
+    /// <summary>Where a night's page is, and everything of it below.</summary>
+    public const string Night = "/watches/{watchId}/nights/{night}";
+
+    public static IServiceCollection AddNightPages(this IServiceCollection services) => services.AddSingleton<NightGate>().AddSingleton<PastNights>().AddSingleton<NightDesk>();
+
+    public static void MapNights(this IEndpointRouteBuilder pages)
+    {
+        pages.MapGet(Night, ShowAsync);
+        pages.MapGet(Night + "/debrief", AskAsync);
+        pages.MapPost(Night + "/debrief", AnswerAsync).WithMetadata(new SignedByLink());
+        pages.MapGet(Night + "/snooze", OfferSnoozeAsync);
+        pages.MapPost(Night + "/snooze", SnoozeAsync).WithMetadata(new SignedByLink());
+        SwitchRoutes.Map(pages);
+        pages.MapGet("/offline.js", (PageAssets own, HttpContext http) =>
+        {
+            // Its name must stay, or the copies kept under the old one would outlive every change.
+            http.Response.Headers.CacheControl = "no-cache";
+            return Results.Bytes(own["offline.js"].Bytes, own["offline.js"].ContentType);
+        });
+    }
+
+    /// <summary>What a steering that did not come about says.</summary>
+    public static IResult Not(SteeringOutcome outcome) => outcome is SteeringOutcome.Refused refused
+        ? PageResult.Says("That cannot be done", StatusCodes.Status409Conflict, refused.Why, "Nothing was changed.")
+        : PageResult.NothingHere();
+
+    private static async Task<IResult> ShowAsync(
+        string watchId, string night, string? k, NightGate gate, NightDesk desk, PageRoot root, StoredLinkSigner signer, HttpContext http, CancellationToken stop)
+    {
+        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
+        http.Response.Headers.CacheControl = "private, no-cache";
+        return PageResult.Of<NightPage>(NightPageModel.Of(await desk.FindAsync(watch, date, stop), root, signer));
+    }
+
+    private static async Task<IResult> AskAsync(
+        string watchId, string night, string? k, string? was, NightGate gate, NightDesk desk, PageRoot root, StoredLinkSigner signer, CancellationToken stop)
+    {
+        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
+        return PageResult.Of<DebriefPage>(
+            new DebriefPageModel(watch.Site.Name, date, await desk.SaidAsync(watch, date, stop), OutcomeWords.Of(was), NightPageLinks.Of(watch, date, root, signer)));
+    }
+
+    private static async Task<IResult> AnswerAsync(
+        string watchId, string night, string? k, NightGate gate, OutcomeStore outcomes, PageRoot root, StoredLinkSigner signer, IClock clock, HttpContext http, CancellationToken stop)
+    {
+        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
+        if (OutcomeWords.Of(await FieldAsync(http, "was", stop)) is not { } outcome)
+            return PageResult.Says("That is none of the answers", StatusCodes.Status400BadRequest, $"Accepted: {string.Join(", ", OutcomeWords.All)}. Nothing was changed.");
+        var now = clock.GetCurrentInstant();
+        if (now < LocalClock.At(watch.Site.Zone, date, new LocalTime(18, 0)))
+            return PageResult.Says("That night has not come yet", StatusCodes.Status400BadRequest, "The answer can be given from its evening on. Nothing was changed.");
+        await outcomes.PutAsync(watch.Id, date, outcome, OutcomeSource.Debrief, now, stop);
+        return Back(http, NightPageLinks.Of(watch, date, root, signer));
+    }
+
+    private static async Task<IResult> OfferSnoozeAsync(
+        string watchId, string night, string? k, NightGate gate, NightDesk desk, PageRoot root, StoredLinkSigner signer, CancellationToken stop)
+    {
+        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
+        return PageResult.Of<SnoozePage>(new SnoozePageModel(watch.Site.Name, date, await desk.IsSnoozedAsync(watch, date, stop), NightPageLinks.Of(watch, date, root, signer)));
+    }
+
+    private static async Task<IResult> SnoozeAsync(
+        string watchId, string night, string? k, NightGate gate, Steering steering, PageRoot root, StoredLinkSigner signer, HttpContext http, CancellationToken stop)
+    {
+        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
+        var outcome = await FieldAsync(http, "again", stop) is null ? await steering.SnoozeNightAsync(watch.Id, date, stop) : await steering.UnsnoozeNightAsync(watch.Id, date, stop);
+        return outcome is SteeringOutcome.Done ? Back(http, NightPageLinks.Of(watch, date, root, signer)) : Not(outcome);
+    }
+
+    // 303: the answer to the form is to be read with GET, so that loading it again sends nothing again (RFC 9110, 15.4.4).
+    private static IResult Back(HttpContext http, NightPageLinks links)
+    {
+        http.Response.Headers.Location = links.Night;
+        return Results.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    // A form whose only button has no name comes with an empty body.
+    private static async Task<string?> FieldAsync(HttpContext http, string name, CancellationToken stop) =>
+        http.Request.HasFormContentType && (await http.Request.ReadFormAsync(stop)).TryGetValue(name, out var value) ? value.ToString() : null;
+}

@@ -1,0 +1,40 @@
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Watches;
+using NightWatch.Store.Forecasts;
+using NightWatch.Store.Verdicts;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Replays;
+using NodaTime;
+
+namespace NightWatch.Pages.Nights;
+
+/// <summary>A night that is over, as the last look before its end had it: later answers know what came, and would flatter the forecast.</summary>
+internal sealed class PastNights(VerdictStore verdicts, ForecastStore forecasts, SharedSky sky)
+{
+    /// <summary>The plan of that look, or as much of it as is left.</summary>
+    public async Task<(NightPlan Plan, NightBasis Basis)> FindAsync(Watch watch, LocalDate night, CancellationToken stop)
+    {
+        var look = (await verdicts.OfNightAsync(watch.Id, night, stop)).LastOrDefault(record => record.Pass != PassKind.After);
+        var end = night.PlusDays(1).AtStartOfDayInZone(watch.Site.Zone).ToInstant();
+        if (look is null) return (SkyAlone(watch, night, end), NightBasis.NeverLooked);
+        // Uncalibrated here: the verdict is the kept one in any case.
+        if (look.Runs is { } runs && await new StoredRuns(forecasts).AnswerAsync(runs, CalibrationBook.Empty, stop) is { } answer)
+        {
+            var plan = NightEvaluation.Of(watch, night, answer, look.At, sky, runs.Rain).Plan;
+            // Another class or stretch: the watch was changed, or the rain before is forgotten. What was told then stays what is shown.
+            if (plan.Verdict.Class == look.Verdict.Class && IsSame(plan.Verdict.Run, look.Verdict.Run))
+                return (plan with { Verdict = look.Verdict with { Run = plan.Verdict.Run } }, NightBasis.LastLook);
+        }
+
+        return (SkyAlone(watch, night, look.At) with { Verdict = look.Verdict }, NightBasis.VerdictAlone);
+    }
+
+    // Kept to the millisecond.
+    private static bool IsSame(Interval? a, Interval? b) =>
+        a is { } one && b is { } other ? (one.Start - other.Start).TotalSeconds is > -1 and < 1 && (one.End - other.End).TotalSeconds is > -1 and < 1 : a is null && b is null;
+
+    private NightPlan SkyAlone(Watch watch, LocalDate night, Instant at) => NightEvaluation.Of(watch, night, new ForecastAnswer(), at, sky).Plan;
+}

@@ -1,0 +1,12 @@
+using NightWatch.Pages.Layout;
+
+namespace NightWatch.Pages.Status;
+
+/// <summary>The status page.</summary>
+internal static class StatusRoutes
+{
+    public static IServiceCollection AddStatus(this IServiceCollection services) => services.AddSingleton<StatusDesk>();
+
+    public static void MapStatus(this IEndpointRouteBuilder pages) => pages.MapGet("/status", async (StatusDesk desk, CancellationToken stop) =>
+        PageResult.Of<StatusPage>(await desk.ReadAsync(stop)));
+}

@@ -1,0 +1,112 @@
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Watches;
+using NodaTime;
+
+namespace NightWatch.Planning.Framing;
+
+/// <summary>Aims the camera and follows the subject through the move.</summary>
+internal static class FramingPlanner
+{
+    private const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
+
+    /// <summary>The watch's move; without one a camera that stands on the subject's place half-way; null for stars without a move.</summary>
+    public static Move? Aim(Watch watch, SkyTrack above, int middleCell)
+    {
+        if (watch.Move is { } move) return move;
+        if (above.Steps[middleCell].Subject is not { } subject) return null;
+        var still = new Heading(subject.AzimuthDeg, Math.Min(subject.AltitudeDeg, HighestAxisDeg));
+        return new Move { Start = still, End = still };
+    }
+
+    /// <summary>Declination in the frame at which stars move fastest; the equator where the aim is not known.</summary>
+    public static double FastestDeclinationDeg(Kit kit, Move? aim, double latitudeDeg)
+    {
+        if (aim is null) return 0;
+        var frame = FrameOf(kit);
+        var span = DeclinationSpan.Of(frame, aim.Start, latitudeDeg);
+        if (aim.End != aim.Start) span = span.And(DeclinationSpan.Of(frame, aim.End, latitudeDeg));
+        return span.FastestDeg;
+    }
+
+    /// <summary>Follows the subject; null for stars or without an aim.</summary>
+    /// <param name="watch">Kit, skyline, whose move it is.</param>
+    /// <param name="above">The subject's tracks.</param>
+    /// <param name="grid">Their clock.</param>
+    /// <param name="aim">Where the camera looks.</param>
+    /// <param name="sequence">The frames.</param>
+    /// <param name="run">How late they may end.</param>
+    public static FramingPlan? Plan(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence, Interval run)
+    {
+        if (aim is null || above.Points.Count == 0) return null;
+        var task = TaskOf(watch, above, grid, aim, sequence);
+        var outcome = MoveFraming.Along(task);
+        var isProgrammed = watch.Move is not null;
+        return new FramingPlan
+        {
+            Move = aim,
+            IsProgrammed = isProgrammed,
+            Frame = task.Frame,
+            ShotsIn = outcome.ShotsIn,
+            ShareIn = outcome.ShareIn,
+            LeastRoom = double.IsFinite(outcome.LeastRoom) ? outcome.LeastRoom : null,
+            Enters = ShotAt(sequence, outcome.FirstIn),
+            Leaves = ShotAt(sequence, outcome.FirstLost),
+            BetterEnd = isProgrammed && outcome.ShareIn < 1 ? BetterEnd(task, outcome) : null,
+            BetterStart = outcome.ShareIn < 1 ? BetterStart(task, outcome, sequence, run) : null,
+            ForegroundAtStart = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(aim.Start, task.Frame.FocalLengthMm), watch.Site.Horizon),
+            ForegroundAtEnd = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(aim.End, task.Frame.FocalLengthMm), watch.Site.Horizon),
+            Path = [.. outcome.Path.Select(sample => PointOf(sample, task.Frame, sequence))],
+        };
+    }
+
+    /// <summary>Where a camera without a move stands to keep the subject longest; the aim itself where that keeps it throughout.</summary>
+    public static Move? BestStill(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
+    {
+        if (aim is null || watch.Move is not null || above.Points.Count == 0) return aim;
+        var task = TaskOf(watch, above, grid, aim, sequence);
+        if (MoveFraming.Along(task).ShareIn >= 1) return aim;
+        var still = FramingAdvice.BestStill(task);
+        return new Move { Start = still, End = still };
+    }
+
+    private static FramingTask TaskOf(Watch watch, SkyTrack above, NightGrid grid, Move aim, Sequence sequence) => new()
+    {
+        Frame = FrameOf(watch.Kit),
+        Move = aim,
+        Points = above.Points,
+        FirstShotS = (sequence.Span.Start - grid.Start).TotalSeconds,
+        IntervalS = sequence.IntervalS,
+        ExposureS = sequence.ExposureS,
+        Shots = sequence.Shots,
+    };
+
+    private static Heading? BetterEnd(FramingTask task, FramingOutcome outcome)
+    {
+        var best = FramingAdvice.BestEnd(task);
+        return MoveFraming.Along(task with { Move = task.Move with { End = best } }).ShotsIn > outcome.ShotsIn ? best : null;
+    }
+
+    private static Instant? BetterStart(FramingTask task, FramingOutcome outcome, Sequence sequence, Interval run)
+    {
+        var slack = (run.End - sequence.Span.End).TotalSeconds;
+        if (slack < 300) return null; // shorter than one step of the search
+        var best = FramingAdvice.BestStartS(task, task.FirstShotS, task.FirstShotS + slack);
+        var better = MoveFraming.Along(task with { FirstShotS = best });
+        return better.ShotsIn > outcome.ShotsIn ? sequence.Span.Start + Duration.FromSeconds(best - task.FirstShotS) : null;
+    }
+
+    private static FramePathPoint PointOf(FrameSample sample, Frame frame, Sequence sequence) => new(
+        sequence.Span.Start + Duration.FromSeconds(sample.Shot * sequence.IntervalS),
+        sample.Shot + 1,
+        sample.Heading,
+        sample.Subject.IsInFront ? sample.Subject.XMm * 2 / frame.WidthMm : null,
+        sample.Subject.IsInFront ? sample.Subject.YMm * 2 / frame.HeightMm : null,
+        sample.IsIn);
+
+    public static Frame FrameOf(Kit kit) => new(kit.SensorWidthMm, kit.SensorHeightMm, kit.FocalLengthMm);
+
+    private static Instant? ShotAt(Sequence sequence, int? shot) =>
+        shot is { } number ? sequence.Span.Start + Duration.FromSeconds(number * sequence.IntervalS) : null;
+}

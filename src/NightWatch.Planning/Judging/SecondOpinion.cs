@@ -1,0 +1,30 @@
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Verdicts;
+
+namespace NightWatch.Planning.Judging;
+
+/// <summary>What a second feed says of the same run.</summary>
+/// <param name="Differs">One finds the night usable and the other does not, or their mean cloud lies 30 % of the sky or more apart.</param>
+/// <param name="Usable">The second feed finds a usable run.</param>
+/// <param name="Cloud">Its mean cloud over the main forecast's run; NaN when unknown.</param>
+/// <param name="Chance">The chance by its own figures.</param>
+internal sealed record SecondOpinion(bool Differs, bool Usable, double Cloud, double Chance)
+{
+    /// <summary>The published skill counts an error below this as a hit, so forecasts nearer than this agree.</summary>
+    public const double CloudApart = 0.30;
+
+    /// <summary>Null without a second feed, or where it does not know the run's cloud.</summary>
+    public static SecondOpinion? Of(NightEvidence night, Run run)
+    {
+        if (night.Inputs.SecondOpinion is not { } series || night.Inputs.Forecast is null) return null;
+        var track = WeatherTrack.Of(series, night.Grid).CompletedBy(night.Weather);
+        var cloud = new MeanScale(track.Cloud, night.Limits.Cloud).Mean(run.First, run.Last);
+        if (double.IsNaN(cloud)) return null;
+        var main = new MeanScale(night.Weather.Cloud, night.Limits.Cloud).Mean(run.First, run.Last);
+        var usable = RunChoice.IsUsable(night with { Weather = track });
+        var mainUsable = RunChoice.IsUsable(night);
+        var differs = usable != mainUsable || Math.Abs(cloud - main) >= CloudApart;
+        return new SecondOpinion(differs, usable, cloud, UsableChance.Prior(night, track, run, series.IssuedAt ?? series.RetrievedAt));
+    }
+}

@@ -1,8 +1,0 @@
-namespace NightWatch.Planning.Places;
-
-/// <summary>A town that lights the sky.</summary>
-/// <param name="Name">As the gazetteer has it.</param>
-/// <param name="LatitudeDeg">Degrees north.</param>
-/// <param name="LongitudeDeg">Degrees east.</param>
-/// <param name="Population">Inhabitants.</param>
-public readonly record struct PopulatedPlace(string Name, double LatitudeDeg, double LongitudeDeg, int Population);

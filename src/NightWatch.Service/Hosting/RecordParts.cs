@@ -1,0 +1,20 @@
+using NightWatch.Service.Settings;
+using NightWatch.Store.Calibrations;
+using NightWatch.Store.Outcomes;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Records;
+using NightWatch.Weather;
+
+namespace NightWatch.Service.Hosting;
+
+/// <summary>The parts that keep the service's own score.</summary>
+internal static class RecordParts
+{
+    public static IServiceCollection AddRecord(this IServiceCollection services, AllSettings settings)
+    {
+        services.AddSingleton(settings.Observations);
+        services.AddSingleton<OutcomeStore>().AddSingleton<CalibrationStore>().AddSingleton<CalibrationDesk>().AddSingleton<RecordReader>();
+        if (settings.Observations.AerodromeKm > 0) services.AddAerodromes(settings.Observations.ToAerodromes(settings.Feeds.Contact));
+        return services.AddSingleton<AerodromeDesk>().AddSingleton<OutcomeRecorder>().AddSingleton<CalibrationLearner>().AddSingleton<RecordKeeping>();
+    }
+}

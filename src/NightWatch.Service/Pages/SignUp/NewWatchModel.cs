@@ -1,8 +1,0 @@
-using NightWatch.Service.Pages.Watches;
-
-namespace NightWatch.Service.Pages.SignUp;
-
-/// <summary>The page of a new watch.</summary>
-/// <param name="Fields">The form and what is worked out beside it.</param>
-/// <param name="SignedIn">Whose session it is; null: nobody is signed in.</param>
-public sealed record NewWatchModel(WatchFormModel Fields, string? SignedIn);

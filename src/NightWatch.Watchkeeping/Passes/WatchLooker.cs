@@ -1,0 +1,67 @@
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Watches;
+using NightWatch.Store.Due;
+using NightWatch.Store.Passes;
+using NightWatch.Store.Verdicts;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Measuring;
+using NodaTime;
+
+namespace NightWatch.Watchkeeping.Passes;
+
+/// <summary>Looks at one watch: forecast, plan, policy for each night that the pass is about.</summary>
+internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores cores, IClock clock, Telemetry telemetry)
+{
+    /// <summary>Looks; reads the store, writes nothing.</summary>
+    public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
+    {
+        var now = clock.GetCurrentInstant();
+        var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
+        var known = (await told.FromAsync(watch.Id, claim.Item.Key.Night, cancellationToken)).ToDictionary(memory => memory.Night.Night);
+        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, forecast, known, now)));
+    }
+
+    private WatchPass Look(DueClaim claim, Watch watch, ForecastAnswer forecast, Dictionary<LocalDate, ToldMemory> known, Instant now)
+    {
+        var pass = claim.Item.Key.Pass;
+        var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
+        foreach (var night in Nights(claim.Item.Key, watch))
+        {
+            var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);
+            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry: telemetry);
+            var decision = Decide(pass, memory, evaluation, now);
+            if (decision.Letter is { } order) orders.Add(order);
+            if (decision.Next != memory.Night) memories.Add(memory with { Night = decision.Next });
+            schedule.AddRange(DueCalendar.OfTold(decision.Next, evaluation.Plan, now));
+            verdicts.Add(new VerdictRecord
+            {
+                WatchId = watch.Id,
+                Night = night,
+                Pass = pass,
+                At = now,
+                Verdict = evaluation.Plan.Verdict,
+                ForecastIds = [.. evaluation.Runs.All()],
+                Runs = evaluation.Runs,
+                FeedId = evaluation.Plan.Forecast?.FeedId,
+                LeadNights = LeadNights.Of(now, watch.Site.Zone, night),
+                InputsHash = evaluation.InputsHash(),
+                Letter = decision.Letter?.Kind,
+                Why = decision.Why,
+            });
+        }
+
+        return new WatchPass(claim, watch, verdicts, memories, orders, schedule);
+    }
+
+    private PolicyDecision Decide(PassKind pass, ToldMemory memory, NightEvaluation evaluation, Instant now)
+    {
+        using var timer = telemetry.Begin(Stage.Policy);
+        telemetry.Judged(pass, evaluation.Plan.Verdict.Class);
+        return LetterPolicy.Decide(pass, memory.Night, evaluation.Plan, now);
+    }
+
+    private static IEnumerable<LocalDate> Nights(DueKey key, Watch watch) =>
+        key.Pass == PassKind.Evening ? Enumerable.Range(1, watch.Letters.LeadNights).Select(key.Night.PlusDays) : [key.Night];
+}

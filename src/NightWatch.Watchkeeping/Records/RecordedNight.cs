@@ -1,0 +1,33 @@
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Store.Outcomes;
+using NightWatch.Store.Verdicts;
+using NodaTime;
+
+namespace NightWatch.Watchkeeping.Records;
+
+/// <summary>All that is kept of one watch and one night that was looked at.</summary>
+/// <param name="Night">Local date of the evening.</param>
+/// <param name="Marks">Every look, in the order they were made.</param>
+/// <param name="Outcomes">What the sources say, in the order in which they are believed.</param>
+/// <param name="Told">What the subscriber knew in the end; null: nothing is kept.</param>
+internal sealed record RecordedNight(LocalDate Night, IReadOnlyList<VerdictMark> Marks, IReadOnlyList<OutcomeRecord> Outcomes, ToldNight? Told)
+{
+    /// <summary>The most trusted source that can say what came; where only somebody who stayed at home spoke, that; null: nobody did.</summary>
+    public OutcomeRecord? Believed => Outcomes.FirstOrDefault(said => said.Outcome.Came() is not null) ?? (Outcomes.Count > 0 ? Outcomes[0] : null);
+
+    /// <summary>The class that came; null: nobody can say.</summary>
+    public VerdictClass? Came => Believed?.Outcome.Came();
+
+    /// <summary>It came usable; null: nobody can say.</summary>
+    public bool? Usable => Came is { } came ? came != VerdictClass.NoGo : null;
+
+    /// <summary>The last look so many nights ahead that put a forecast to the test; null: none.</summary>
+    public VerdictMark? MarkAt(int leadNights) => Marks.LastOrDefault(mark => mark.LeadNights == leadNights && IsTest(mark));
+
+    /// <summary>The last look that put a forecast to the test, however far ahead; null: none.</summary>
+    public VerdictMark? LastMark => Marks.LastOrDefault(IsTest);
+
+    private static bool IsTest(VerdictMark mark) => mark.Pass != PassKind.After && !mark.IsOfTheSkyAlone && mark.FeedId is not null;
+}

@@ -1,0 +1,40 @@
+using NightWatch.Planning.Verification;
+using NightWatch.Planning.Verification.Calls;
+using NightWatch.Store.Verdicts;
+
+namespace NightWatch.Watchkeeping.Records;
+
+/// <summary>One watch's nights, ascending, with what was said and what came.</summary>
+internal sealed record WatchRecord(string WatchId, IReadOnlyList<RecordedNight> Nights)
+{
+    /// <summary>Further ahead a night is an outlook only.</summary>
+    public const int MostLeadNights = 7;
+
+    /// <summary>The calls so many nights ahead that can be held against what came.</summary>
+    /// <param name="leadNights">Nights ahead.</param>
+    /// <param name="probability">Which probability is judged; null: as it was told.</param>
+    public IReadOnlyList<ScoredCall> CallsAt(int leadNights, Func<VerdictMark, double>? probability = null)
+    {
+        probability ??= mark => mark.Probability;
+        var calls = new List<ScoredCall>();
+        // Of the last night that was over when it was said and of which somebody can say what came.
+        var (over, cameBefore) = (0, (bool?)null);
+        foreach (var night in Nights)
+        {
+            for (; Nights[over].Night < night.Night.PlusDays(-leadNights); over++) cameBefore = Nights[over].Usable ?? cameBefore;
+            if (night.Came is not { } came || night.MarkAt(leadNights) is not { } mark) continue;
+            calls.Add(new ScoredCall(WatchId, night.Night, mark.Class, probability(mark), came, cameBefore));
+        }
+
+        return calls;
+    }
+
+    /// <summary>Going by the letters: told as on in the end, against what came.</summary>
+    public ContingencyTable OfLetters() => ContingencyTable.Of(
+        from night in Nights
+        where night.Usable is not null && night.LastMark is not null
+        select (night.Told is { IsOn: true }, night.Usable!.Value));
+
+    /// <summary>What letters and pages tell beside a new call.</summary>
+    public TrackRecord Track() => new(Enumerable.Range(0, MostLeadNights + 1).ToDictionary(lead => lead, lead => CallsAt(lead)));
+}

@@ -1,0 +1,44 @@
+using NightWatch.Planning.Verification;
+using NodaTime;
+
+namespace NightWatch.Pictures.Tests;
+
+public sealed class RecordPicturesTests
+{
+    private static readonly LocalDate First = new(2027, 1, 30);
+
+    [Fact]
+    public void The_ledger_says_every_kind_of_night_in_words_and_draws_each_in_a_form_of_its_own()
+    {
+        LedgerNight[] nights = [new(First, true, true), new(First.PlusDays(1), true, false), new(First.PlusDays(2), false, true), new(First.PlusDays(3), false, false), new(First.PlusDays(4), true, null)];
+
+        Assert.Equal("Calls night by night: 1 called on and usable, 1 drives for nothing, 1 usable nights called off, 1 rightly called off, 1 not known.", CallLedger.Says(nights));
+        // January and February, a row each: the marks of day 30 and 31 stand above those of day 1.
+        var squares = CallLedger.SceneOf(nights).Shapes.OfType<Shape.Area>().Where(area => area.Color == "#14514a").ToList();
+        var rings = CallLedger.SceneOf(nights).Shapes.OfType<Shape.Line>().Where(line => line is { Color: "#8a5a00", Path.Count: > 10 }).ToList();
+        Assert.Equal(2, squares.Count); // the night and the legend
+        Assert.True(squares[0].Outline[0].Y < rings[0].Path[0].Y - 10);
+    }
+
+    [Fact]
+    public void The_ledger_counts_months_over_the_turn_of_a_year()
+    {
+        var one = CallLedger.SceneOf([new(new LocalDate(2027, 12, 31), true, true)]).Height;
+        var two = CallLedger.SceneOf([new(new LocalDate(2027, 12, 31), true, true), new(new LocalDate(2028, 1, 1), true, true)]).Height;
+        var year = CallLedger.SceneOf([new(new LocalDate(2027, 2, 1), true, true), new(new LocalDate(2028, 2, 29), true, true)]).Height;
+
+        Assert.Equal(12 * (two - one), year - one, 9);
+    }
+
+    [Fact]
+    public void Said_against_came_shows_only_what_enough_nights_bear()
+    {
+        var bins = ReliabilityDiagram.Of([.. Pairs(0.85, 20, 15), .. Pairs(0.15, 9, 1)]);
+
+        Assert.Equal("Said against came: said about 85 %, came 75 % of 20 nights.", ReliabilityPicture.Says(bins));
+        Assert.Contains("said about 85 %", ReliabilityPicture.Svg(bins), StringComparison.Ordinal);
+        Assert.Null(ReliabilityPicture.Svg(ReliabilityDiagram.Of(Pairs(0.15, 9, 1))));
+    }
+
+    private static IEnumerable<ForecastPair> Pairs(double said, int count, int came) => Enumerable.Range(0, count).Select(i => new ForecastPair(said, i < came));
+}

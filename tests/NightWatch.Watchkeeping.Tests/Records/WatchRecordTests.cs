@@ -1,0 +1,87 @@
+using NightWatch.Letters.Policy;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
+using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Watchkeeping.Records;
+using static NightWatch.Watchkeeping.Tests.Records.GivenRecord;
+
+namespace NightWatch.Watchkeeping.Tests.Records;
+
+public sealed class WatchRecordTests
+{
+    [Fact]
+    public void The_photographer_is_believed_before_the_aerodrome_and_the_aerodrome_before_the_feed()
+    {
+        var night = Night(0, [], Was(0, NightOutcome.Partly), Was(0, NightOutcome.Clear, OutcomeSource.Metar), Was(0, NightOutcome.Cloudy, OutcomeSource.Analysis));
+
+        Assert.Equal((OutcomeSource.Debrief, VerdictClass.Marginal), (night.Believed!.Source, night.Came));
+    }
+
+    [Fact]
+    public void Who_stayed_at_home_is_no_witness_where_another_source_can_say()
+    {
+        Assert.Equal(VerdictClass.NoGo, Night(0, [], Was(0, NightOutcome.Stayed), Was(0, NightOutcome.Cloudy, OutcomeSource.Analysis)).Came);
+        Assert.Null(Night(0, [], Was(0, NightOutcome.Stayed)).Came);
+        Assert.Null(Night(0, []).Usable);
+    }
+
+    [Fact]
+    public void The_last_look_of_a_lead_counts_and_neither_the_look_after_nor_the_sky_alone_is_a_test()
+    {
+        var night = Night(
+            9,
+            [
+                Mark(9, 1, VerdictClass.Marginal, 0.5), Mark(9, 0, VerdictClass.Go, 0.6, PassKind.Morning), Mark(9, 0, VerdictClass.NoGo, 0.2, PassKind.LeaveBy),
+                Mark(9, 0, VerdictClass.Go, 0.9, PassKind.After), Mark(9, 2, VerdictClass.NoGo, 0, basis: ProbabilityBasis.SkyAlone),
+            ]);
+
+        Assert.Equal((0.2, 0.5), (night.MarkAt(0)!.Probability, night.MarkAt(1)!.Probability));
+        Assert.Null(night.MarkAt(2));
+    }
+
+    [Fact]
+    public void A_night_without_a_known_outcome_is_left_out_and_never_counted_as_a_miss()
+    {
+        var record = OfTheDay((VerdictClass.Go, 0.9, NightOutcome.Clear), (VerdictClass.Go, 0.8, null), (VerdictClass.NoGo, 0.1, NightOutcome.Stayed));
+
+        Assert.Equal([First], record.CallsAt(0).Select(call => call.Night));
+        var scores = RecordScores.Of([record]);
+        Assert.Equal((3, 1, new ContingencyTable(1, 0, 0, 0)), (scores.Nights, scores.Known, Assert.Single(scores.Leads).Calls.Table));
+        Assert.Equal(1, scores.Outcomes["stayed"]);
+    }
+
+    [Fact]
+    public void Persistence_knows_only_nights_that_were_over_when_it_was_said()
+    {
+        WatchRecord record = new(
+            Watch,
+            [
+                Night(0, [Mark(0, 2, VerdictClass.Go, 0.9)], Was(0, NightOutcome.Clear)), Night(1, [Mark(1, 2, VerdictClass.Go, 0.9)], Was(1, NightOutcome.Cloudy)),
+                Night(3, [Mark(3, 2, VerdictClass.Go, 0.9)], Was(3, NightOutcome.Clear)), Night(4, [Mark(4, 2, VerdictClass.Go, 0.9)], Was(4, NightOutcome.Clear)),
+            ]);
+
+        // Said two evenings before: of night 3 on the evening of day 1, when night 0 was over and night 1 was not.
+        Assert.Equal([null, null, true, false], record.CallsAt(2).Select(call => call.CameBefore));
+    }
+
+    [Fact]
+    public void Too_few_nights_are_counted_but_their_probabilities_are_not_scored()
+    {
+        var one = (VerdictClass.Go, 0.9, (NightOutcome?)NightOutcome.Clear);
+
+        Assert.Null(RecordScores.Of([OfTheDay([.. Enumerable.Repeat(one, 29)])]).Leads[0].Told);
+        Assert.Equal(0.01, RecordScores.Of([OfTheDay([.. Enumerable.Repeat(one, 30)])]).Leads[0].Told!.Brier.Value, 12);
+    }
+
+    [Fact]
+    public void Calls_like_this_one_are_told_from_ten_nights_on()
+    {
+        var track = OfTheDay([.. Enumerable.Range(0, 21).Select(i => (VerdictClass.Go, 0.9, (NightOutcome?)(i < 17 ? NightOutcome.Clear : NightOutcome.Cloudy))), (VerdictClass.NoGo, 0.1, NightOutcome.Cloudy)]).Track();
+
+        Assert.Equal(new LikeCalls(VerdictClass.Go, 0, new Rate(17, 21)), track.Of(VerdictClass.Go, 0));
+        Assert.Equal(new LikeCalls(VerdictClass.Go, null, new Rate(17, 21)), track.Of(VerdictClass.Go, 3)); // too few at that lead: the last look before each night
+        Assert.Null(track.Of(VerdictClass.NoGo, 0));
+        Assert.Null(track.Of(VerdictClass.Marginal, 0));
+    }
+}

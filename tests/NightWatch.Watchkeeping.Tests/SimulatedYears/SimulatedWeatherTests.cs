@@ -1,0 +1,66 @@
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
+using NightWatch.Planning.Watches;
+using NightWatch.Service.Rehearsal;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.SimulatedYears;
+using NightWatch.Weather.Fake;
+using NightWatch.Weather.Feeds;
+using NodaTime;
+using NodaTime.Testing;
+
+namespace NightWatch.Watchkeeping.Tests.SimulatedYears;
+
+public sealed class SimulatedWeatherTests
+{
+    private const int Seed = 3;
+    private static readonly Watch watch = SimulatedSites.Of(Seed, 1)[0];
+    private readonly FakeWeather world = new(Seed);
+
+    /// <summary>The short way must say what the service says: its own feed, its own evaluation.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(3)]
+    public async Task A_night_is_planned_as_the_service_plans_it(int lead)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var simulated = new SimulatedWeather(world, watch, new SharedSky());
+        var compared = 0;
+        foreach (var (night, dark) in DarkNights(simulated).Take(4))
+        {
+            var at = watch.Site.Zone.AtStartOfDay(night.PlusDays(-lead)).ToInstant() + Duration.FromHours(lead == 0 ? 14 : 19);
+            var feed = new FakeFeed(world, new FakeClock(at));
+            var run = (Fetched.Fresh)await feed.FetchAsync(NightEvaluation.PlaceOf(watch), null, stop);
+            var members = (FetchedMembers.Fresh)await feed.FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
+            var service = NightEvaluation.Of(watch, night, new ForecastAnswer { Series = run.Series, Members = members.Members }, at, new SharedSky()).Plan;
+            AssertSame(service.Verdict, simulated.PlanAt(at, night, dark).Verdict);
+            compared++;
+        }
+
+        Assert.Equal(4, compared);
+    }
+
+    [Fact]
+    public async Task What_came_is_what_the_rehearsal_takes_for_the_truth()
+    {
+        var simulated = new SimulatedWeather(world, watch, new SharedSky());
+        foreach (var (night, _) in DarkNights(simulated).Take(8))
+            AssertSame((await new Truth(world, new SharedSky()).OfAsync(watch, night, TestContext.Current.CancellationToken)).Verdict, simulated.TruthOf(night).Verdict);
+    }
+
+    private static void AssertSame(Verdict service, Verdict simulated)
+    {
+        Assert.Equal(service.Class, simulated.Class);
+        Assert.Equal(service.Run, simulated.Run);
+        Assert.Equal(service.Probability, simulated.Probability);
+        Assert.Equal(service.Reasons.Select(reason => (reason.Factor, reason.Severity, reason.Value)), simulated.Reasons.Select(reason => (reason.Factor, reason.Severity, reason.Value)));
+    }
+
+    private static IEnumerable<(LocalDate Night, Interval Dark)> DarkNights(SimulatedWeather simulated) =>
+        from night in Enumerable.Range(0, 300).Select(day => YearsRun.FirstNight.PlusDays(5 * day))
+        let sky = simulated.SkyOf(night)
+        where sky.Verdict.Probability.Basis != ProbabilityBasis.SkyAlone
+        select (night, YearsRun.DarkOf(sky.Sky));
+}

@@ -1,0 +1,47 @@
+using NightWatch.Planning.Grid;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Watchkeeping.SimulatedYears;
+
+namespace NightWatch.Watchkeeping.Tests.SimulatedYears;
+
+public sealed class YearsRunTests
+{
+    [Fact]
+    public void The_same_seed_gives_the_same_nights_on_any_number_of_threads_and_another_others()
+    {
+        var two = Text(Run(seed: 3, sites: 2));
+        var one = Text(Run(seed: 3, sites: 1));
+        Assert.NotEmpty(one);
+        Assert.Equal(one, two[..one.Count]);
+        Assert.NotEqual(one, Text(Run(seed: 4, sites: 1)));
+    }
+
+    [Fact]
+    public void Every_night_has_its_four_looks_and_a_letter_behind_each_drive()
+    {
+        var nights = Run(seed: 3, sites: 2);
+        Assert.NotEmpty(nights);
+        Assert.All(nights, night =>
+        {
+            Assert.Equal(SimulatedPhotographer.LeadNights + 1, night.Looks.Count);
+            Assert.All(night.Looks, look => Assert.InRange(look.Probability, 0, 1));
+            Assert.InRange(night.DayCloud, 0, 1);
+            Assert.True(!night.ToldOn || night.Letters > 0);
+        });
+        Assert.Contains(nights, night => night.ToldOn);
+        Assert.Contains(nights, night => night.Came == VerdictClass.NoGo);
+    }
+
+    [Fact]
+    public void More_sites_begin_with_the_fewer()
+    {
+        Assert.Equal(SimulatedSites.Of(9, 3).Select(watch => watch.Site.Position), SimulatedSites.Of(9, 8).Take(3).Select(watch => watch.Site.Position));
+        Assert.All(SimulatedSites.Of(9, 50), watch => Assert.InRange(watch.Site.Position.LatitudeDeg, -48, 48));
+    }
+
+    private static IReadOnlyList<SimulatedNight> Run(int seed, int sites) =>
+        new YearsRun(seed, nightsASite: 150, sites, every: 12, _ => { }).Run(TestContext.Current.CancellationToken);
+
+    private static List<string> Text(IEnumerable<SimulatedNight> nights) =>
+        [.. nights.Select(night => FormattableString.Invariant($"{night.Site} {night.Night:R} {night.Came} {night.ToldOn} {night.DayCloud:R} {string.Join(' ', night.Looks)} {string.Join(' ', night.CameBefore)}"))];
+}

@@ -1,4 +1,5 @@
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Weather.Rain;

@@ -1,4 +1,6 @@
-namespace NightWatch.Planning.Judging.Factors;
+using NightWatch.Planning.Judging;
+
+namespace NightWatch.Planning.Verdicts;
 
 /// <summary>A second feed that says otherwise.</summary>
 internal sealed class DisagreementFactor : FactorRule

@@ -1,8 +1,8 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Judging;
 
-namespace NightWatch.Planning.Judging;
+namespace NightWatch.Planning.Verdicts;
 
 /// <summary>What a second feed says of the same run.</summary>
 /// <param name="Differs">One finds the night usable and the other does not, or their mean cloud lies 30 % of the sky or more apart.</param>

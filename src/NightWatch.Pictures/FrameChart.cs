@@ -28,7 +28,7 @@ public static class FrameChart
     {
         ArgumentNullException.ThrowIfNull(plan);
         if (plan is not { Framing: { } framing, Sequence: { } sequence }) return null;
-        var clock = new ClockWords(plan.Watch.Site.Zone);
+        var clock = Speech.To(plan.Watch).Clock;
         var first = framing.Path[0];
         var place = first is { Across: { } across, Up: { } up } && first.IsIn
             ? $"At the first frame it stands {Side(across, "right", "left")} and {Side(up, "up", "down")} of the centre. "
@@ -41,7 +41,7 @@ public static class FrameChart
     {
         ArgumentNullException.ThrowIfNull(plan);
         if (plan is not { Framing: { } framing, Sequence: { } sequence }) return [];
-        var clock = new ClockWords(plan.Watch.Site.Zone);
+        var clock = Speech.To(plan.Watch).Clock;
         var view = new FrameView(framing);
         return [.. framing.Path.Select(point => MarkOf(point, sequence, view, clock))];
     }
@@ -70,7 +70,7 @@ public static class FrameChart
     internal static Scene? SceneOf(NightPlan plan)
     {
         if (Says(plan) is not { } says || plan is not { Framing: { } framing, Sequence: { } sequence }) return null;
-        var clock = new ClockWords(plan.Watch.Site.Zone);
+        var clock = Speech.To(plan.Watch).Clock;
         var view = new FrameView(framing);
         Shape[] shapes =
         [

@@ -29,12 +29,12 @@ public static class NightChart
     public static string Says(NightPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var clock = new ClockWords(plan.Watch.Site.Zone);
+        var speech = Speech.To(plan.Watch);
+        var clock = speech.Clock;
         var window = plan.Verdict.Run is not { } run ? "No dark time with the subject up."
             : plan.Verdict.Class == VerdictClass.NoGo ? $"Best stretch {clock.Span(run)}, not good enough."
             : $"Shooting window {clock.Span(run)}.";
-        var units = new UnitWords(plan.Watch.Letters.Units);
-        return $"Chart of the night {ClockWords.Night(plan.Night)}. {window} Cloud: {units.Sentence(plan.Summary.Cloud)} Dew: {units.Sentence(plan.Summary.Dew)} Moon: {units.Sentence(plan.Summary.Moon)}";
+        return $"Chart of the night {clock.Night(plan.Night)}. {window} Cloud: {speech.Cloud(plan.Summary)} Dew: {speech.Dew(plan.Summary)} Moon: {speech.Moon(plan.Summary)}";
     }
 
     /// <summary>Where time runs in the picture, for a cursor over it; null: there is nothing to draw.</summary>

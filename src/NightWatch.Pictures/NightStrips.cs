@@ -1,3 +1,4 @@
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Sky.Subjects;
@@ -14,7 +15,7 @@ internal sealed record NightStrips(IReadOnlyList<Instant> Times, IReadOnlyList<S
     /// <summary>The strips of a plan; the last is there only where the sky's level in the frame is known.</summary>
     public static NightStrips Of(NightPlan plan)
     {
-        var units = new UnitWords(plan.Watch.Letters.Units);
+        var units = Speech.To(plan.Watch).Units;
         List<StripContent> strips = [Altitudes(plan), Cloud(plan, units), Dew(plan, units)];
         if (plan.Conditions.Any(c => c.SkyShare is not null)) strips.Add(SkyLevel(plan, units));
         return new NightStrips([.. plan.Conditions.Select(c => c.At)], strips);
@@ -51,7 +52,7 @@ internal sealed record NightStrips(IReadOnlyList<Instant> Times, IReadOnlyList<S
     private static StripContent Dew(NightPlan plan, UnitWords units)
     {
         var margin = Values(plan, c => c.LensDewMarginK);
-        var clock = new ClockWords(plan.Watch.Site.Zone);
+        var clock = Speech.To(plan.Watch).Clock;
         var figures = plan.Summary.DewOnset is { } onset ? $"dew from {clock.Time(onset)} without a heater"
             : plan.Summary.LeastDewMarginK is { } least ? $"at least {units.Figure(least, Unit.Kelvin)} above dew point"
             : "dew unknown";

@@ -32,9 +32,10 @@ public static class SeasonChart
         var best = calendar.Ranked[0];
         var runs = calendar.Lunations.Where(lunation => lunation.Best is not null).Select(lunation => lunation.Best!).ToList();
         var run = runs.MaxBy(run => run.Usable)!;
+        var clock = Speech.Metric(best.Sky.Zone).Clock;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{title}, {span}: {calendar.Ranked.Count} usable nights of {calendar.Nights.Count}. Longest window {ClockWords.Length(best.LongestRun)} in the night of {ClockWords.Day(best.Night)}; best run {SeasonFrame.Dates(run.First, run.Last)} with {run.Usable.TotalHours:0} h.");
+            $"{title}, {span}: {calendar.Ranked.Count} usable nights of {calendar.Nights.Count}. Longest window {clock.Length(best.LongestRun)} in the night of {clock.Day(best.Night)}; best run {SeasonFrame.Dates(run.First, run.Last)} with {run.Usable.TotalHours:0} h.");
     }
 
     internal static Scene SceneOf(DarkCalendar calendar, string title)

@@ -75,9 +75,10 @@ internal sealed class SeasonFrame
     public IEnumerable<Shape> Heading(string title, DarkCalendar calendar)
     {
         yield return new Shape.Words(new(LeftPx, 36), title, 23, Bold: true);
+        var words = Speech.Metric(zone).Clock;
         var figure = calendar.Ranked.Count == 0
             ? "No usable night."
-            : $"Longest window {ClockWords.Length(calendar.Ranked[0].LongestRun)}, {ClockWords.Day(calendar.Ranked[0].Night)}.";
+            : $"Longest window {words.Length(calendar.Ranked[0].LongestRun)}, {words.Day(calendar.Ranked[0].Night)}.";
         yield return new Shape.Words(new(LeftPx, 62), $"{Dates(first, first.PlusDays(Count - 1))}, clock of {zone.Id}. {figure}", 15, Color: Faint);
     }
 

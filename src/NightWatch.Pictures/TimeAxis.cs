@@ -38,7 +38,7 @@ internal sealed class TimeAxis
     {
         this.plan = plan;
         zone = plan.Watch.Site.Zone;
-        clock = new ClockWords(zone);
+        clock = Speech.Metric(zone).Clock;
         Start = plan.Conditions[0].At;
         End = plan.Conditions[^1].At;
     }
@@ -78,7 +78,7 @@ internal sealed class TimeAxis
         var off = night.Verdict.Class == VerdictClass.NoGo;
         var (x0, x1) = (X(run.Start), X(run.End));
         var top = HeadPx - 14;
-        var text = off ? $"Best {clock.ShortSpan(run)}, not good enough" : $"Shoot {clock.ShortSpan(run)} ({ClockWords.Length(run.Duration)})";
+        var text = off ? $"Best {clock.ShortSpan(run)}, not good enough" : $"Shoot {clock.ShortSpan(run)} ({clock.Length(run.Duration)})";
         yield return new Shape.Line([new(x0, HeadPx), new(x0, top), new(x1, top), new(x1, HeadPx)], Ink, off ? 2 : 5);
         yield return new Shape.Words(new Spot(Inside((x0 + x1) / 2, text.Length * 8.6), 33), text, 25, Bold: true, Anchor.Middle);
         foreach (var strip in strips)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 
@@ -6,14 +5,15 @@ namespace NightWatch.Words;
 
 /// <summary>Clock times of one site in words: local, with the date spelled out and the zone's abbreviation.</summary>
 /// <param name="zone">The site's zone.</param>
-public sealed class ClockWords(DateTimeZone zone)
+/// <param name="language">How clock times and dates are written.</param>
+public sealed class ClockWords(DateTimeZone zone, ILanguage language)
 {
-    private static readonly LocalTimePattern TimePattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+    private readonly LocalTimePattern timePattern = LocalTimePattern.Create(language.ClockPattern, language.Culture);
 
-    private static readonly LocalDatePattern DatePattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+    private readonly LocalDatePattern dayPattern = LocalDatePattern.Create(language.DayPattern, language.Culture);
 
     /// <summary>"02:10", to the nearest minute.</summary>
-    public string Time(Instant at) => TimePattern.Format(Nearest(at).TimeOfDay);
+    public string Time(Instant at) => timePattern.Format(Nearest(at).TimeOfDay);
 
     /// <summary>"Sat 5 Jun 02:10 CEST".</summary>
     public string Full(Instant at) => $"{Day(Nearest(at).Date)} {Time(at)} {Abbreviation(at)}";
@@ -27,32 +27,31 @@ public sealed class ClockWords(DateTimeZone zone)
         var (start, end) = (Nearest(span.Start), Nearest(span.End));
         var zones = Abbreviation(span.Start) == Abbreviation(span.End) ? "" : $" {Abbreviation(span.Start)}";
         var until = start.Date == end.Date ? "" : $"{Day(end.Date)} ";
-        return $"{Day(start.Date)} {Time(span.Start)}{zones} to {until}{Time(span.End)} {Abbreviation(span.End)}";
+        return language.FromTo($"{Day(start.Date)} {Time(span.Start)}{zones}", $"{until}{Time(span.End)} {Abbreviation(span.End)}");
     }
 
     /// <summary>"23:30–04:20".</summary>
     public string ShortSpan(Interval span) => $"{Time(span.Start)}–{Time(span.End)}";
 
     /// <summary>"Sat 5 Jun".</summary>
-    public static string Day(LocalDate date) => DatePattern.Format(date);
+    public string Day(LocalDate date) => dayPattern.Format(date);
 
     /// <summary>"Fri 4 Jun" of the instant.</summary>
     public string Day(Instant at) => Day(Nearest(at).Date);
 
     /// <summary>The night by its two dates: "Fri 4–Sat 5 Jun", "Mon 31 May–Tue 1 Jun".</summary>
-    public static string Night(LocalDate evening)
+    public string Night(LocalDate evening)
     {
         var next = evening.PlusDays(1);
-        var first = evening.Month == next.Month ? evening.ToString("ddd d", CultureInfo.InvariantCulture) : Day(evening);
+        var first = evening.Month == next.Month ? evening.ToString(language.DayInMonthPattern, language.Culture) : Day(evening);
         return $"{first}–{Day(next)}";
     }
 
     /// <summary>"4 h 15 min".</summary>
-    public static string Length(Duration length)
+    public string Length(Duration length)
     {
         var minutes = (long)Math.Round(length.TotalMinutes);
-        if (minutes < 60) return $"{minutes} min";
-        return minutes % 60 == 0 ? $"{minutes / 60} h" : $"{minutes / 60} h {minutes % 60} min";
+        return language.Length(minutes / 60, minutes % 60);
     }
 
     /// <summary>The zone's abbreviation, or UTC and the offset where the zone has none.</summary>

@@ -7,13 +7,14 @@ namespace NightWatch.Words;
 /// <param name="Offset">Added after it.</param>
 /// <param name="Decimals">At most so many; halves go away from zero, trailing zeros are left out.</param>
 /// <param name="Suffix">The unit, with the space before it where one belongs.</param>
-public readonly record struct Measure(double Scale, double Offset, int Decimals, string Suffix)
+/// <param name="Culture">Signs of numbers.</param>
+public readonly record struct Measure(double Scale, double Offset, int Decimals, string Suffix, CultureInfo Culture)
 {
     /// <summary>"12 %", "−3.5 °C".</summary>
     public string Say(double value)
     {
         // Adding zero turns a negative zero into a plain one.
         var rounded = Math.Round(value * Scale + Offset, Decimals, MidpointRounding.AwayFromZero) + 0.0;
-        return rounded.ToString("0.####", CultureInfo.InvariantCulture).Replace('-', '−') + Suffix;
+        return rounded.ToString("0.####", Culture) + Suffix;
     }
 }

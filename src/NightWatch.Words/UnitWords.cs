@@ -1,67 +1,60 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Words;
 
-/// <summary>Figures in the subscriber's units. Factors exact by definition: foot 0.3048 m, mile 1609.344 m, inch 25.4 mm.</summary>
-/// <param name="system">The subscriber's units.</param>
-public sealed partial class UnitWords(UnitSystem system)
+/// <summary>Figures in the reader's units. Factors exact by definition: foot 0.3048 m, mile 1609.344 m, inch 25.4 mm.</summary>
+/// <param name="system">The reader's units.</param>
+/// <param name="language">How numbers are written.</param>
+public sealed class UnitWords(UnitSystem system, ILanguage language)
 {
     private readonly bool imperial = system == UnitSystem.Imperial;
 
     /// <summary>A figure with its unit, "unknown" where it is not known.</summary>
     public string Figure(double? value, Unit unit)
     {
-        if (value is not { } v) return "unknown";
+        if (value is not { } v) return language.Unknown;
         var measure = Of(unit);
-        return (unit == Unit.Millimetres && imperial && Math.Abs(v) < 1 ? measure with { Decimals = 3 } : measure).Say(v);
+        return (unit == Unit.Millimetres && Math.Abs(v) < 1 ? measure with { Decimals = measure.Decimals + 1 } : measure).Say(v);
     }
+
+    /// <summary>Water an hour, from mm/h.</summary>
+    public string Rate(double mmPerH) => $"{Figure(mmPerH, Unit.Millimetres)}/h";
+
+    /// <summary>An air temperature to a tenth, from °C.</summary>
+    public string Air(double celsius) => (Of(Unit.Celsius) with { Decimals = 1 }).Say(celsius);
+
+    /// <summary>A depth of water to wade in, from cm.</summary>
+    public string Depth(double cm) => (imperial ? Measured(1 / 2.54, 0, 0, " in") : Measured(1, 0, 0, " cm")).Say(cm);
 
     /// <summary>How figures of a unit are said.</summary>
     public Measure Of(Unit unit) => unit switch
     {
-        Unit.Fraction => new(100, 0, 0, " %"),
-        Unit.Millimetres => imperial ? new(1 / 25.4, 0, 2, " in") : new(1, 0, 1, " mm"),
-        Unit.MetresPerSecond => imperial ? new(1 / 0.44704, 0, 0, " mph") : new(1, 0, 1, " m/s"),
-        Unit.Celsius => imperial ? new(1.8, 32, 0, " °F") : new(1, 0, 0, " °C"),
-        Unit.Kelvin => imperial ? new(1.8, 0, 1, " °F") : new(1, 0, 1, " °C"),
-        Unit.Metres => imperial ? new(1 / 0.3048, 0, 0, " ft") : new(1, 0, 0, " m"),
-        Unit.Kilometres => imperial ? new(1 / 1.609344, 0, 0, " mi") : new(1, 0, 0, " km"),
-        Unit.Minutes => new(1, 0, 0, " min"),
-        Unit.Hours => new(1, 0, 1, " h"),
-        Unit.Magnitudes => new(1, 0, 1, " mag"),
-        Unit.WattHours => new(1, 0, 1, " Wh"),
-        Unit.Watts => new(1, 0, 1, " W"),
-        Unit.Gigabytes => new(1, 0, 1, " GB"),
-        Unit.Degrees => new(1, 0, 1, "°"),
-        _ => new(1, 0, 0, ""),
+        Unit.Fraction => Measured(100, 0, 0, " %"),
+        Unit.Millimetres => imperial ? Measured(1 / 25.4, 0, 2, " in") : Measured(1, 0, 1, " mm"),
+        Unit.MetresPerSecond => imperial ? Measured(1 / 0.44704, 0, 0, " mph") : Measured(1, 0, 1, " m/s"),
+        Unit.Celsius => imperial ? Measured(1.8, 32, 0, " °F") : Measured(1, 0, 0, " °C"),
+        Unit.Kelvin => imperial ? Measured(1.8, 0, 1, " °F") : Measured(1, 0, 1, " °C"),
+        Unit.Metres => imperial ? Measured(1 / 0.3048, 0, 0, " ft") : Measured(1, 0, 0, " m"),
+        Unit.Kilometres => imperial ? Measured(1 / 1.609344, 0, 0, " mi") : Measured(1, 0, 0, " km"),
+        Unit.Minutes => Measured(1, 0, 0, " min"),
+        Unit.Hours => Measured(1, 0, 1, " h"),
+        Unit.Magnitudes => Measured(1, 0, 1, " mag"),
+        Unit.WattHours => Measured(1, 0, 1, " Wh"),
+        Unit.Watts => Measured(1, 0, 1, " W"),
+        Unit.Gigabytes => Measured(1, 0, 1, " GB"),
+        Unit.Degrees => Measured(1, 0, 1, "°"),
+        _ => Measured(1, 0, 0, ""),
     };
 
-    /// <summary>A planner's metric sentence in the subscriber's units: °C is a temperature, K a difference of temperatures.</summary>
-    /// <remarks>Millimetres are converted only as rates and amounts of water, never as focal lengths.</remarks>
-    public string Sentence(string metric) => imperial
-        ? MetricFigure().Replace(metric, m =>
-        {
-            var value = double.Parse(m.Groups["value"].Value.Replace('−', '-'), CultureInfo.InvariantCulture);
-            return m.Groups["unit"].Value switch
-            {
-                "°C" => Figure(value, Unit.Celsius),
-                "K" => Figure(value, Unit.Kelvin),
-                "m/s" => Figure(value, Unit.MetresPerSecond),
-                "mm/h" => $"{Figure(value, Unit.Millimetres)}/h",
-                "km" => Figure(value, Unit.Kilometres),
-                "m" => Figure(value, Unit.Metres),
-                "cm" => new Measure(1 / 2.54, 0, 0, " in").Say(value),
-                _ => Figure(value, Unit.Millimetres),
-            };
-        })
-        : KelvinDifference().Replace(metric, "${value} °C");
+    /// <summary>A figure of its own unit.</summary>
+    /// <param name="decimals">At most so many.</param>
+    /// <param name="suffix">The unit, with the space before it where one belongs.</param>
+    public Measure Plain(int decimals, string suffix) => Measured(1, 0, decimals, suffix);
 
-    [GeneratedRegex(@"(?<![\w.])(?<value>[-−]?\d+(\.\d+)?) (?<unit>°C|K|m/s|mm/h|mm(?= (of (rain|snow|water|precipitation)|in an hour|in the last))|km|cm|m)(?![\w/²])", RegexOptions.CultureInvariant)]
-    private static partial Regex MetricFigure();
-
-    [GeneratedRegex(@"(?<![\w.])(?<value>[-−]?\d+(\.\d+)?) K(?!\w)", RegexOptions.CultureInvariant)]
-    private static partial Regex KelvinDifference();
+    private Measure Measured(double scale, double offset, int decimals, string suffix) =>
+        new(scale, offset, decimals, suffix, language.Culture);
 }

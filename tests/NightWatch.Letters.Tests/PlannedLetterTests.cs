@@ -4,6 +4,7 @@ using NightWatch.Letters.Policy;
 using NightWatch.Letters.Tests.Plans;
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Letters.Tests;
@@ -47,7 +48,7 @@ public sealed class PlannedLetterTests
         var (thunder, drive) = (text.IndexOf("Thunder may come", StringComparison.Ordinal), text.IndexOf("hours by the end of the drive home", StringComparison.Ordinal));
 
         Assert.True(thunder >= 0 && thunder < drive && drive < text.IndexOf("NEXT:", StringComparison.Ordinal));
-        Assert.Single(text.Split(Caution.Deference)[1..]);
+        Assert.Single(text.Split(English.Instance.Deference)[1..]);
     }
 
     private static async Task<Letter> WriteAsync(NightPlan plan)

@@ -85,7 +85,7 @@ public sealed class NightChartTests
 
     [Fact]
     public void The_accessible_name_says_the_message() => Assert.StartsWith(
-        "Chart of the night Fri 4–Sat 5 Jun. Shooting window Sat 5 Jun 00:05 to 04:20 CEST. Cloud: Mean 8 %", Title(TestPlans.Of(VerdictClass.Go)), StringComparison.Ordinal);
+        "Chart of the night Fri 4–Sat 5 Jun. Shooting window Sat 5 Jun 00:05 to 04:20 CEST. Cloud: Mostly clear: 8 %", Title(TestPlans.Of(VerdictClass.Go)), StringComparison.Ordinal);
 
     private static IEnumerable<NightPlan> OddNights()
     {

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calls;
+using NodaTime;
 
 namespace NightWatch.Words.Tests;
 
@@ -12,5 +13,5 @@ public sealed class RecordWordsTests
     [InlineData(VerdictClass.Marginal, 1, "Nights like this one (marginal, 1 night ahead) came usable 17 of 21 times: 81 %, and by chance anything from 60 to 92 %.")]
     [InlineData(VerdictClass.Go, null, "Calls like this one (go, on the last look before the night) were right 17 of 21 times: 81 %, and by chance anything from 60 to 92 %.")]
     public void Earlier_calls_are_told_with_their_count_and_no_more_than_it_can_bear(VerdictClass said, int? lead, string words) =>
-        Assert.Equal(words, RecordWords.Of(new LikeCalls(said, lead, new Rate(17, 21))));
+        Assert.Equal(words, Speech.Metric(DateTimeZone.Utc).Of(new LikeCalls(said, lead, new Rate(17, 21))));
 }

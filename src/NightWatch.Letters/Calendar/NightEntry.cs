@@ -66,16 +66,15 @@ internal sealed record NightEntry(string Method, string Text)
     private static string Summary(LetterOrder order, bool cancels)
     {
         var site = PlainWords.Shortened(PlainWords.OneLine(order.Plan.Watch.Site.Name), 60);
-        var clock = new ClockWords(order.Plan.Watch.Site.Zone);
-        var window = order.Plan.Verdict.Run is { } run && !cancels ? $", shoot {clock.ShortSpan(run)}" : "";
-        return $"{(order.StandsDownByWish ? "STOOD DOWN" : VerdictWords.Of(order.Plan.Verdict.Class))}: {site}{window}";
+        var speech = Speech.To(order.Plan.Watch);
+        var window = order.Plan.Verdict.Run is { } run && !cancels ? $", shoot {speech.Clock.ShortSpan(run)}" : "";
+        return $"{(order.StandsDownByWish ? "STOOD DOWN" : speech.Of(order.Plan.Verdict.Class))}: {site}{window}";
     }
 
     private static string Timeline(NightPlan plan)
     {
-        var clock = new ClockWords(plan.Watch.Site.Zone);
-        var units = new UnitWords(plan.Watch.Letters.Units);
-        return string.Join('\n', plan.Timeline.Select(e => $"{clock.Full(e.At)}  {units.Sentence(e.Title)}"));
+        var speech = Speech.To(plan.Watch);
+        return string.Join('\n', plan.Timeline.Select(e => $"{speech.Clock.Full(e.At)}  {speech.Title(e)}"));
     }
 
     // A parameter's value cannot hold a double quote in any way (RFC 5545, 3.2).
@@ -84,9 +83,10 @@ internal sealed record NightEntry(string Method, string Text)
     // Counted from the start, which every client that shows alarms at all understands.
     private static void AddAlarms(CalendarEvent entry, NightPlan plan, Instant start)
     {
-        entry.Alarms.Add(AlarmAt(-LastCall, $"Last call: leave in {ClockWords.Length(LastCall)}"));
+        var speech = Speech.To(plan.Watch);
+        entry.Alarms.Add(AlarmAt(-LastCall, $"Last call: leave in {speech.Clock.Length(LastCall)}"));
         foreach (var step in plan.Timeline.Where(e => e.Step == TimelineStep.HeaterOn && e.At > start))
-            entry.Alarms.Add(AlarmAt(step.At - start, step.Title));
+            entry.Alarms.Add(AlarmAt(step.At - start, speech.Title(step)));
     }
 
     private static Alarm AlarmAt(NodaTime.Duration fromStart, string text) => new()

@@ -50,14 +50,14 @@ public static class SeasonCalendar
     private static CalendarEvent NightOf(DarkNight night, GeoPosition position, string name, Instant now)
     {
         var window = night.Longest!.Value;
-        var clock = new ClockWords(night.Sky.Zone);
+        var clock = Speech.Metric(night.Sky.Zone).Clock;
         var entry = Entry("night", night.Night, position, name, now);
         entry.Start = CalendarTime.Utc(window.Start);
         entry.End = CalendarTime.Utc(window.End);
         entry.Summary = $"Dark: {name}, {clock.ShortSpan(window)}";
         entry.Description = string.Create(
             CultureInfo.InvariantCulture,
-            $"{clock.Span(window)}, {ClockWords.Length(window.Duration)}. Moon {night.Sky.Moon.IlluminatedFraction * 100:0} % lit, below the horizon. Computed from the sky alone: look at the weather.");
+            $"{clock.Span(window)}, {clock.Length(window.Duration)}. Moon {night.Sky.Moon.IlluminatedFraction * 100:0} % lit, below the horizon. Computed from the sky alone: look at the weather.");
         return entry;
     }
 

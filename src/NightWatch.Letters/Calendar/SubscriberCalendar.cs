@@ -49,7 +49,8 @@ public static class SubscriberCalendar
 
     private static CalendarEvent NightOf(Watch watch, ToldNight night, LetterHead head, LetterIds ids)
     {
-        var clock = new ClockWords(watch.Site.Zone);
+        var speech = Speech.To(watch);
+        var clock = speech.Clock;
         var site = PlainWords.OneLine(watch.Site.Name);
         var start = night.LeaveBy!.Value;
         var end = night.ToldRun?.End is { } last && last > start ? last : start + NodaTime.Duration.FromHours(8);
@@ -59,7 +60,7 @@ public static class SubscriberCalendar
         [
             $"Leave by {clock.WithOffset(start)}.",
             night.ToldRun is { } told ? $"Shooting window {clock.Span(told)}." : null,
-            night.ToldProbability is { } chance ? $"{VerdictWords.Chance(chance)} likely to be usable, as told {(night.ToldAt is { } at ? clock.Full(at) : "last")}." : null,
+            night.ToldProbability is { } chance ? $"{speech.Percent(chance)} likely to be usable, as told {(night.ToldAt is { } at ? clock.Full(at) : "last")}." : null,
             "The letters have the whole timeline.",
         ];
         return new CalendarEvent
@@ -69,7 +70,7 @@ public static class SubscriberCalendar
             DtStamp = CalendarTime.Utc(night.ToldAt ?? start),
             Start = CalendarTime.Utc(start),
             End = CalendarTime.Utc(end),
-            Summary = $"{VerdictWords.Of(night.Told!.Value)}: {PlainWords.Shortened(site, 60)}{window}",
+            Summary = $"{speech.Of(night.Told!.Value)}: {PlainWords.Shortened(site, 60)}{window}",
             Location = site,
             GeographicLocation = CalendarTime.Place(watch.Site.Position),
             Description = string.Join('\n', says.Where(line => line is not null)),

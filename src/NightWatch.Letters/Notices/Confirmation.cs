@@ -39,9 +39,9 @@ public sealed record ConfirmationDraft(string Address, Uri Confirm, Instant Now,
         Button = new LinkView("Open the page to confirm", Confirm),
         Then =
         [
-            $"The page works once, until {new ClockWords(Zone).WithOffset(Until)}.",
+            $"The page works once, until {Speech.Metric(Zone).Clock.WithOffset(Until)}.",
             "If it was not you, do nothing: no letters will come, and the address is forgotten.",
         ],
-        Foot = [$"Written {new ClockWords(Zone).WithOffset(Now)}, because the address was typed into the sign-up page of this installation."],
+        Foot = [$"Written {Speech.Metric(Zone).Clock.WithOffset(Now)}, because the address was typed into the sign-up page of this installation."],
     };
 }

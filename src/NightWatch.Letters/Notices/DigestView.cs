@@ -37,7 +37,7 @@ internal static class DigestView
             Foot =
             [
                 "A forecast five nights ahead or more is little better than the usual for the season. This is guidance, not a warning service: your local weather service, the park and the emergency authorities have the last word.",
-                $"Written {new ClockWords(first.Site.Zone).WithOffset(draft.Now)}. Clock times are local at each site.",
+                $"Written {Speech.To(first).Clock.WithOffset(draft.Now)}. Clock times are local at each site.",
             ],
             Stop = links.StopDigest(first) is { } stop ? new LinkView("Stop the weekly digest", stop) : null,
         };
@@ -57,26 +57,26 @@ internal static class DigestView
 
     private static string Subject(DigestDraft draft, NightPlan[] on) => on.Length == 0
         ? $"Week of {draft.Week}: no night is on"
-        : $"Week of {draft.Week}: {VerdictWords.Of(on[0].Verdict.Class)} {ClockWords.Day(on[0].Night)}, {PlainWords.Shortened(PlainWords.OneLine(on[0].Watch.Site.Name), 24)}"
+        : $"Week of {draft.Week}: {Speech.To(on[0].Watch).Of(on[0].Verdict.Class)} {Speech.To(on[0].Watch).Clock.Day(on[0].Night)}, {PlainWords.Shortened(PlainWords.OneLine(on[0].Watch.Site.Name), 24)}"
             + (on.Length > 1 ? $" (+{on.Length - 1})" : "");
 
     private static NoticeNight Night(NightPlan plan, LetterLinks links)
     {
-        var clock = new ClockWords(plan.Watch.Site.Zone);
-        var units = new UnitWords(plan.Watch.Letters.Units);
+        var speech = Speech.To(plan.Watch);
+        var (clock, units) = (speech.Clock, speech.Units);
         string?[] parts =
         [
-            $"{VerdictWords.Chance(plan.Verdict.Probability.Value)} likely",
+            $"{speech.Percent(plan.Verdict.Probability.Value)} likely",
             plan.Verdict.Run is { } run ? $"window {clock.ShortSpan(run)} {clock.Abbreviation(run.Start)}" : null,
             plan.LeaveBy is { } leaveBy ? $"leave by {clock.Full(leaveBy)}" : null,
             $"cloud {units.Figure(plan.Summary.CloudMean, Unit.Fraction)}",
-            plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {VerdictWords.Of(plan.Verdict.Deciding.Factor).ToLowerInvariant()}" : null,
+            plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {speech.Within(plan.Verdict.Deciding.Factor)}" : null,
             Alternatives.IsFree(plan) ? null : "not one of your free evenings",
         ];
         return new NoticeNight(
             plan.Verdict.Class,
-            VerdictWords.Of(plan.Verdict.Class),
-            $"{ClockWords.Night(plan.Night)}, {PlainWords.OneLine(plan.Watch.Site.Name)}",
+            speech.Of(plan.Verdict.Class),
+            $"{clock.Night(plan.Night)}, {PlainWords.OneLine(plan.Watch.Site.Name)}",
             string.Join("; ", parts.Where(part => part is not null)) + ".",
             links.Night(plan.Watch, plan.Night) is { } page ? new LinkView("The whole night on its page", page) : null);
     }
@@ -87,7 +87,7 @@ internal static class DigestView
         // A night that is on but was to be left for already is none to look at any more.
         var off = draft.Plans.Where(plan => plan.Verdict.Class == VerdictClass.NoGo).ToArray();
         var ways = off.GroupBy(plan => plan.Verdict.Deciding.Factor).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).Take(3)
-            .Select(group => $"{VerdictWords.Of(group.Key).ToLowerInvariant()} ({group.Count()})");
+            .Select(group => $"{Speech.To(draft.Watches[0]).Within(group.Key)} ({group.Count()})");
         var counted = off.Length == 0 ? "" : $" In the way of the {off.Length} nights looked at: {string.Join(", ", ways)}.";
         return $"The week of {draft.Week}.{counted} Should one of them turn, a letter of its own comes.";
     }
@@ -103,10 +103,10 @@ internal static class DigestView
         if (!draft.Seasons.TryGetValue(watch.Id, out var season) || season.Lunations.Select(lunation => lunation.Best).FirstOrDefault(run => run is not null && run.Last >= draft.Today) is not { } best)
             return $"none in the next {DigestDraft.SeasonNights} nights.";
         var darkest = season.Nights.Where(night => night.Night >= best.First && night.Night <= best.Last).MaxBy(night => night.LongestRun)!;
-        var clock = new ClockWords(watch.Site.Zone);
-        var span = best.Count == 1 ? ClockWords.Day(best.First) : $"{ClockWords.Day(best.First)} to {ClockWords.Day(best.Last)}, {best.Count} nights";
+        var clock = Speech.To(watch).Clock;
+        var span = best.Count == 1 ? clock.Day(best.First) : $"{clock.Day(best.First)} to {clock.Day(best.Last)}, {best.Count} nights";
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{span}; longest {ClockWords.Night(darkest.Night)}, {clock.ShortSpan(darkest.Longest!.Value)} {clock.Abbreviation(darkest.Longest.Value.Start)}, {ClockWords.Length(darkest.LongestRun)}.");
+            $"{span}; longest {clock.Night(darkest.Night)}, {clock.ShortSpan(darkest.Longest!.Value)} {clock.Abbreviation(darkest.Longest.Value.Start)}, {clock.Length(darkest.LongestRun)}.");
     }
 }

@@ -27,9 +27,9 @@ public sealed record SignInDraft(string Address, Uri Link, Instant Now, Instant 
         Button = new LinkView("Open the page to sign in", Link),
         Then =
         [
-            $"The page works once, for {ClockWords.Length(Until - Now)}, until {new ClockWords(Zone).WithOffset(Until)}.",
+            $"The page works once, for {Speech.Metric(Zone).Clock.Length(Until - Now)}, until {Speech.Metric(Zone).Clock.WithOffset(Until)}.",
             "If you did not ask, do nothing: without this letter nobody gets in. Do not pass it on.",
         ],
-        Foot = [$"Written {new ClockWords(Zone).WithOffset(Now)}, because somebody typed this address into the sign-in page of this installation."],
+        Foot = [$"Written {Speech.Metric(Zone).Clock.WithOffset(Now)}, because somebody typed this address into the sign-in page of this installation."],
     };
 }

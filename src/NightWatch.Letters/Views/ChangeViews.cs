@@ -14,7 +14,7 @@ internal static class ChangeViews
         var verdict = night.Plan.Verdict;
         List<ChangeView> changes = [];
         if (told != verdict.Class)
-            changes.Add(new ChangeView("Verdict", WithChance(told, night.Before.ToldProbability), WithChance(verdict.Class, verdict.Probability.Value)));
+            changes.Add(new ChangeView("Verdict", WithChance(night.Speech, told, night.Before.ToldProbability), WithChance(night.Speech, verdict.Class, verdict.Probability.Value)));
         var now = night.IsOff ? null : verdict.Run;
         if (night.Before.ToldRun is { } then && night.Before.IsOn && then != now)
             changes.Add(new ChangeView("Window", night.Clock.ShortSpan(then), now is { } run ? night.Clock.ShortSpan(run) : "none"));
@@ -22,7 +22,7 @@ internal static class ChangeViews
         {
             var figure = night.Before.Figures.FirstOrDefault(f => f.Factor == reason.Factor && f.Unit == reason.Unit);
             if (figure is null || figure.Severity == reason.Severity) continue;
-            var change = new ChangeView(VerdictWords.Of(reason.Factor), night.Units.Figure(figure.Value, figure.Unit), night.Units.Figure(reason.Value, reason.Unit));
+            var change = new ChangeView(night.Speech.Of(reason.Factor), night.Units.Figure(figure.Value, figure.Unit), night.Units.Figure(reason.Value, reason.Unit));
             // A coarse forecast that has become fine is as old as before: its figure says nothing of the change.
             if (change.Then != change.Now) changes.Add(change);
         }
@@ -35,8 +35,8 @@ internal static class ChangeViews
         ? $"Told by the {Name(by)}, {night.Clock.Full(at)}"
         : null;
 
-    private static string WithChance(VerdictClass verdict, double? chance) =>
-        chance is { } value ? $"{VerdictWords.Of(verdict)}, {VerdictWords.Chance(value)} likely" : VerdictWords.Of(verdict);
+    private static string WithChance(Speech speech, VerdictClass verdict, double? chance) =>
+        chance is { } value ? $"{speech.Of(verdict)}, {speech.Percent(value)} likely" : speech.Of(verdict);
 
     private static string Name(LetterKind kind) => kind switch
     {

@@ -1,6 +1,8 @@
 using System.Globalization;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
@@ -15,11 +17,11 @@ internal static class FactViews
         var verdict = night.Plan.Verdict;
         List<FactView> facts = [];
         if (verdict.Run is { } run)
-            facts.Add(new FactView(night.IsOff ? "Best stretch" : "Shooting window", $"{night.Clock.Span(run)}, {ClockWords.Length(run.Duration)}"));
+            facts.Add(new FactView(night.IsOff ? "Best stretch" : "Shooting window", $"{night.Clock.Span(run)}, {night.Clock.Length(run.Duration)}"));
         else if (night.IsOff)
             facts.Add(new FactView("Shooting window", "none"));
         if (!night.IsOff && night.Plan.LeaveBy is { } leaveBy) facts.Add(new FactView("Leave by", night.Clock.WithOffset(leaveBy)));
-        facts.Add(new FactView("Chance", VerdictWords.Chance(verdict.Probability)));
+        facts.Add(new FactView("Chance", night.Speech.Likely(verdict.Probability)));
         facts.AddRange(Record(night));
         if (night.Plan.Watch.Site.AccessNotes is { Length: > 0 } access && !night.IsOff) facts.Add(new FactView("Getting there", PlainWords.OneLine(access)));
         return facts;
@@ -29,7 +31,7 @@ internal static class FactViews
     private static IEnumerable<FactView> Record(NightContext night)
     {
         if (night.Like is not { } like) yield break;
-        yield return new FactView("Record", RecordWords.Of(like)) { Links = night.Links.Record(night.Plan.Watch) is { } page ? [page] : [] };
+        yield return new FactView("Record", night.Speech.Of(like)) { Links = night.Links.Record(night.Plan.Watch) is { } page ? [page] : [] };
     }
 
     /// <summary>Cloud, dew and Moon for the shooting window; after the night, as they were told.</summary>
@@ -40,9 +42,9 @@ internal static class FactViews
         var summary = night.Plan.Summary;
         return
         [
-            new FactView("Cloud", night.Units.Sentence(summary.Cloud)),
-            new FactView("Dew", night.Units.Sentence(summary.Dew)),
-            new FactView("Moon", night.Units.Sentence(summary.Moon)),
+            new FactView("Cloud", night.Speech.Cloud(summary)),
+            new FactView("Dew", night.Speech.Dew(summary)),
+            new FactView("Moon", night.Speech.Moon(summary)),
         ];
     }
 
@@ -66,7 +68,7 @@ internal static class FactViews
         if (night.Kind == LetterKind.Debrief) return [.. Attributions(night)];
         if (night.Plan.Forecast is not { } origin) return [new FactView("Forecast", "None could be fetched; the weather is unknown.")];
         var issued = origin.IssuedAt is { } at ? $"issued {night.Clock.Full(at)}, " : "";
-        var age = ClockWords.Length(origin.Age(night.Now));
+        var age = night.Clock.Length(origin.Age(night.Now));
         return [new FactView("Forecast", $"{issued}fetched {night.Clock.Full(origin.RetrievedAt)}; {age} old when this was written."), .. Attributions(night)];
     }
 
@@ -83,14 +85,14 @@ internal static class FactViews
     private static List<FactView> ToldTimes(NightContext night)
     {
         List<FactView> facts = [];
-        if (night.Before.ToldRun is { } run) facts.Add(new FactView("Told window", $"{night.Clock.Span(run)}, {ClockWords.Length(run.Duration)}"));
-        if (night.Before.ToldProbability is { } chance) facts.Add(new FactView("Told chance", $"{VerdictWords.Chance(chance)} likely to be usable"));
+        if (night.Before.ToldRun is { } run) facts.Add(new FactView("Told window", $"{night.Clock.Span(run)}, {night.Clock.Length(run.Duration)}"));
+        if (night.Before.ToldProbability is { } chance) facts.Add(new FactView("Told chance", $"{night.Speech.Percent(chance)} likely to be usable"));
         return facts;
     }
 
     private static FactView Told(NightContext night, string name, Factor factor) =>
         night.Before.Figures.FirstOrDefault(f => f.Factor == factor) is { } figure
-            ? new FactView(name, $"told as {night.Units.Figure(figure.Value, figure.Unit)}{What(factor)} ({VerdictWords.Of(figure.Severity)}).")
+            ? new FactView(name, $"told as {night.Units.Figure(figure.Value, figure.Unit)}{What(factor)} ({night.Speech.Of(figure.Severity)}).")
             : new FactView(name, "no figure was told.");
 
     private static string What(Factor factor) => factor switch

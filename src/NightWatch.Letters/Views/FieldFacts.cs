@@ -14,8 +14,8 @@ public static class FieldFacts
     public static IReadOnlyList<FactView> Of(NightPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var clock = new ClockWords(plan.Watch.Site.Zone);
-        var units = new UnitWords(plan.Watch.Letters.Units);
+        var speech = Speech.To(plan.Watch);
+        var (clock, units) = (speech.Clock, speech.Units);
         FactView?[] facts =
         [
             Aim(plan), Motion(plan), Tests(plan), Level(plan, clock), Sky(plan), Lens(plan, clock, units), Ground(plan, clock), Power(plan, clock, units), Cards(plan, clock),

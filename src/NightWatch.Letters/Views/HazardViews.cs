@@ -11,20 +11,14 @@ internal static class HazardViews
         // Where nobody goes, only what stops the night matters.
         var least = night.IsOff ? HazardLevel.Stop : HazardLevel.Care;
         var cautions = night.Plan.Cautions.Where(caution => caution.Level >= least).ToArray();
-        var others = night.Plan.Verdict.Reasons.Where(NightViews.IsHazard).Where(reason => !cautions.Any(caution => Covers(caution, reason)));
-        string[] said = [.. cautions.Select(caution => night.Units.Sentence(caution.Text)), .. others.Select(reason => Text(night, reason))];
-        return said.Length == 0 || said[^1].Contains(Caution.Deference, StringComparison.Ordinal) ? said : [.. said[..^1], $"{said[^1]} {Caution.Deference}"];
+        var others = night.Plan.Verdict.Reasons.Where(reason => reason.IsHazard && !cautions.Any(caution => Covers(caution, reason)));
+        string[] said = [.. cautions.Select(night.Speech.Of), .. others.Select(reason => Text(night, reason))];
+        return said.Length == 0 ? said : [.. said[..^1], night.Speech.Closed(said[^1])];
     }
-
-    /// <summary>A reason's sentence without the closing one, which the letter says once.</summary>
-    public static string Bare(string text) => text.Replace($" {Caution.Deference}", "", StringComparison.Ordinal);
 
     private static bool Covers(Caution caution, Reason reason) =>
-        reason.Factor == Factor.Thunder ? caution.Kind == HazardKind.Thunder : reason.Text.StartsWith(caution.Text, StringComparison.Ordinal);
+        reason is Reason.InHarmsWay harm ? harm.Caution == caution : reason.Factor == Factor.Thunder && caution.Kind == HazardKind.Thunder;
 
-    private static string Text(NightContext night, Reason reason)
-    {
-        var text = night.Units.Sentence(Bare(reason.Text));
-        return reason.Fix is { } fix ? $"{text} {night.Units.Sentence(fix)}" : text;
-    }
+    private static string Text(NightContext night, Reason reason) =>
+        night.Speech.Fix(reason) is { } fix ? $"{night.Speech.Of(reason)} {fix}" : night.Speech.Of(reason);
 }

@@ -24,7 +24,7 @@ internal static class HeadWords
     {
         (null, _) => PageHeadline(night),
         _ when night.Wish is Wish.SwitchedFrom => $"Switched: {night.Name} is {(night.Class == VerdictClass.Go ? "on" : "in your calendar, and may work")}.",
-        _ when night.StandsDownByWish => $"Stood down as you wished: the night of {ClockWords.Night(night.Plan.Night)}.",
+        _ when night.StandsDownByWish => $"Stood down as you wished: the night of {night.Clock.Night(night.Plan.Night)}.",
         (LetterKind.Outlook, VerdictClass.Go) => $"A good night is coming: {night.When}.",
         (LetterKind.Outlook, _) => $"A night with a fair chance is coming: {night.When}.",
         (LetterKind.MorningTimeline, VerdictClass.Go) => $"{Capital(night.When)} is on.",
@@ -32,8 +32,8 @@ internal static class HeadWords
         (LetterKind.RescheduleWarning, VerdictClass.Go) => $"{Capital(night.When)} is on again.",
         (LetterKind.RescheduleWarning, VerdictClass.Marginal) => $"{Capital(night.When)} has slipped from go to marginal.",
         (LetterKind.RescheduleWarning, _) => $"{Capital(night.When)} is off.",
-        (LetterKind.StandDown, _) => $"Stood down: the night of {ClockWords.Night(night.Plan.Night)} is off.",
-        _ => $"What was the night of {ClockWords.Night(night.Plan.Night)} really like?",
+        (LetterKind.StandDown, _) => $"Stood down: the night of {night.Clock.Night(night.Plan.Night)} is off.",
+        _ => $"What was the night of {night.Clock.Night(night.Plan.Night)} really like?",
     };
 
     public static string Because(NightContext night)
@@ -41,14 +41,14 @@ internal static class HeadWords
         if (night.Kind == LetterKind.Debrief) return "Your answer is held against the forecast; from it the next chances are told better.";
         if (WishWords.Because(night) is { } wish) return wish;
         var verdict = night.Plan.Verdict;
-        var text = night.Units.Sentence(HazardViews.Bare(verdict.Deciding.Text));
+        var text = night.Speech.Of(verdict.Deciding);
         // What stands above as a hazard need not be said twice.
         if (night.IsOff)
-            return verdict.Reasons.FirstOrDefault(r => r.Severity == Severity.Stop && !NightViews.IsHazard(r)) is { } other ? night.Units.Sentence(HazardViews.Bare(other.Text)) : text;
-        if (night.Class == VerdictClass.Marginal) return Missing(night, text);
-        var unknown = verdict.Reasons.Where(r => r.IsUnknown).Select(r => VerdictWords.Of(r.Factor).ToLowerInvariant()).ToArray();
-        var rest = unknown.Length == 0 ? "Nothing else stands in the way." : $"Nothing else stands in the way; not known: {string.Join(", ", unknown)}.";
-        return verdict.Reasons.FirstOrDefault(r => r.Factor == Factor.Cloud) is { } cloud ? $"{night.Units.Sentence(cloud.Text)} {rest}" : rest;
+            return verdict.Reasons.FirstOrDefault(r => r.Severity == Severity.Stop && !r.IsHazard) is { } other ? night.Speech.Of(other) : text;
+        if (night.Class == VerdictClass.Marginal) return $"{text}{Missing(night)}";
+        Factor[] unknown = [.. verdict.Reasons.Where(r => r.IsUnknown).Select(r => r.Factor)];
+        var rest = night.Speech.Language.NothingElse(unknown);
+        return verdict.Reasons.FirstOrDefault(r => r.Factor == Factor.Cloud) is { } cloud ? $"{night.Speech.Of(cloud)} {rest}" : rest;
     }
 
     public static string Next(NightContext night)
@@ -63,8 +63,8 @@ internal static class HeadWords
             _ when night.StandsDownByWish => "Nothing to do; this letter takes the night out of your calendar.",
             _ when night.IsOff => Instead(night),
             _ when night.IsDaysAhead => leaveBy is null
-                ? $"Keep the evening of {ClockWords.Day(night.Plan.Night)} free."
-                : $"Keep the evening of {ClockWords.Day(night.Plan.Night)} free; {leaveBy}.",
+                ? $"Keep the evening of {night.Clock.Day(night.Plan.Night)} free."
+                : $"Keep the evening of {night.Clock.Day(night.Plan.Night)} free; {leaveBy}.",
             _ => NextOnTheDay(night, leaveBy),
         };
     }
@@ -73,7 +73,7 @@ internal static class HeadWords
     private static string PageHeadline(NightContext night)
     {
         if (night.IsOver)
-            return $"The night of {ClockWords.Night(night.Plan.Night)} is over" + (night.Before.Told is { } told ? $"; it was told as {VerdictWords.Of(told)}." : "; nothing was told of it.");
+            return $"The night of {night.Clock.Night(night.Plan.Night)} is over" + (night.Before.Told is { } told ? $"; it was told as {night.Speech.Of(told)}." : "; nothing was told of it.");
         var near = night.IsRunning || night.IsNear;
         var when = night.IsRunning ? "This night" : Capital(night.Name);
         return (night.Class, near) switch
@@ -86,16 +86,20 @@ internal static class HeadWords
         };
     }
 
-    // What keeps a marginal night from being a go, and what would mend it.
-    private static string Missing(NightContext night, string deciding)
+    // What else keeps a marginal night from being a go, and what would mend it.
+    private static string Missing(NightContext night)
     {
         var cautions = night.Plan.Verdict.Reasons.Where(r => r.Severity == Severity.Caution).ToArray();
-        var also = cautions.Skip(1).Select(r => VerdictWords.Of(r.Factor).ToLowerInvariant()).Distinct().ToArray();
-        var fixes = cautions.Where(r => r.Fix is not null).Select(r => night.Units.Sentence(r.Fix!).TrimEnd('.')).ToArray();
+        Factor[] also = [.. cautions.Skip(1).Select(r => r.Factor).Distinct()];
+        Mend[] mends = [.. cautions.Select(r => r.Mend).OfType<Mend>()];
         // A page has every fix beside its reason, a few lines below; its first screen is for the first two.
-        var shown = night.Kind is null ? fixes.Take(MostFixesOnPage).ToArray() : fixes;
-        var more = fixes.Length - shown.Length is var left and > 0 ? $"; {left} more below" : "";
-        return deciding + (also.Length == 0 ? "" : $" Also: {string.Join(", ", also)}.") + (fixes.Length == 0 ? "" : $" Would help: {string.Join("; ", shown)}{more}.");
+        var shown = night.Kind is null ? Math.Min(MostFixesOnPage, mends.Length) : mends.Length;
+        string?[] said =
+        [
+            also.Length == 0 ? null : night.Speech.Language.Also(also),
+            mends.Length == 0 ? null : night.Speech.Language.WouldHelp(mends[..shown], mends.Length - shown, night.Speech),
+        ];
+        return string.Concat(said.OfType<string>().Select(sentence => $" {sentence}"));
     }
 
     private static string Instead(NightContext night)
@@ -109,7 +113,7 @@ internal static class HeadWords
         var next = night.Plan.Timeline.FirstOrDefault(e => e.At > night.Now && IsAction(e.Step));
         if (next is null) return leaveBy is null ? "See the times below." : $"{Capital(leaveBy)}.";
         if (next.Step == TimelineStep.LeaveHome) return $"Leave home by {night.Clock.Full(next.At)}.";
-        return leaveBy is null ? $"{next.Title}, {night.Clock.Full(next.At)}." : $"{next.Title}, {night.Clock.Full(next.At)}; {leaveBy}.";
+        return leaveBy is null ? $"{night.Speech.Title(next)}, {night.Clock.Full(next.At)}." : $"{night.Speech.Title(next)}, {night.Clock.Full(next.At)}; {leaveBy}.";
     }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

@@ -43,9 +43,12 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
 
     public LetterLinks Links { get; } = links;
 
-    public ClockWords Clock { get; } = new(plan.Watch.Site.Zone);
+    /// <summary>In the subscriber's language and units, by the site's clock.</summary>
+    public Speech Speech { get; } = Speech.To(plan.Watch);
 
-    public UnitWords Units { get; } = new(plan.Watch.Letters.Units);
+    public ClockWords Clock => Speech.Clock;
+
+    public UnitWords Units => Speech.Units;
 
     /// <summary>The class the letter is about: after the night, the one that was told; off, where the subscriber does not go.</summary>
     public VerdictClass Class => StandsDownByWish ? VerdictClass.NoGo : Kind == LetterKind.Debrief ? Before.Told ?? Plan.Verdict.Class : Plan.Verdict.Class;
@@ -65,19 +68,22 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
     public string Site => PlainWords.OneLine(Plan.Watch.Site.Name);
 
     /// <summary>"tonight", "tomorrow night", "in 3 nights", "the night of Fri 4–Sat 5 Jun".</summary>
-    public string WhenItIs(LocalDate night) => Period.DaysBetween(Now.InZone(Plan.Watch.Site.Zone).Date, night) switch
+    public string When => NightsAhead switch
     {
         0 => "tonight",
         1 => "tomorrow night",
         var days and > 1 => $"in {days} nights",
-        _ => $"the night of {ClockWords.Night(night)}",
+        _ => $"the night of {Clock.Night(Plan.Night)}",
     };
 
-    public string When => WhenItIs(Plan.Night);
-
     /// <summary>So near that nobody would count nights.</summary>
-    public bool IsNear => When is "tonight" or "tomorrow night";
+    public bool IsNear => NightsAhead is 0 or 1;
+
+    /// <summary>The evening is past, by the site's clock.</summary>
+    public bool IsPast => NightsAhead < 0;
+
+    private int NightsAhead => Period.DaysBetween(Now.InZone(Plan.Watch.Site.Zone).Date, Plan.Night);
 
     /// <summary>As a name of the night within a sentence: "tonight", "tomorrow night", "the night of Fri 4–Sat 5 Jun".</summary>
-    public string Name => IsNear ? When : $"the night of {ClockWords.Night(Plan.Night)}";
+    public string Name => IsNear ? When : $"the night of {Clock.Night(Plan.Night)}";
 }

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Sky.Subjects;
@@ -24,7 +25,7 @@ public static class NightReadings
     public static IReadOnlyList<NightReading> Of(NightPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var units = new UnitWords(plan.Watch.Letters.Units);
+        var units = Speech.To(plan.Watch).Units;
         Measure percent = units.Of(Unit.Fraction), degrees = units.Of(Unit.Degrees), speed = units.Of(Unit.MetresPerSecond), air = units.Of(Unit.Celsius), apart = units.Of(Unit.Kelvin);
         var rain = units.Of(Unit.Millimetres);
         List<NightReading> readings = [];
@@ -53,9 +54,9 @@ public static class NightReadings
 
         Add("moon.altitudeDeg", "Moon, altitude", degrees, step => step.Moon.AltitudeDeg, isKey: true);
         Add("moon.azimuthDeg", "Moon, azimuth", degrees, step => step.Moon.AzimuthDeg);
-        Add("moonBrighteningMag", "Moonlight added", new Measure(1, 0, 2, " mag"), step => step.MoonBrighteningMag);
+        Add("moonBrighteningMag", "Moonlight added", units.Plain(2, " mag"), step => step.MoonBrighteningMag);
         Add("sunAltitudeDeg", "Sun, altitude", degrees, step => step.SunAltitudeDeg);
-        Add("skyMag", "Sky", new Measure(1, 0, 2, " mag/arcsec²"), step => step.SkyMag);
+        Add("skyMag", "Sky", units.Plain(2, " mag/arcsec²"), step => step.SkyMag);
         Add("contrast", "Contrast", percent, step => step.Contrast);
         if (plan.Sequence is not null) Add("skyShare", "Sky in the frame", percent, step => step.SkyShare);
         return readings;

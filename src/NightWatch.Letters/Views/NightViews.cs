@@ -1,6 +1,7 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Pictures;
 using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Words;
 
@@ -19,8 +20,8 @@ internal static class NightViews
         {
             Plan = night.Plan,
             Class = night.Class,
-            Verdict = wished ? "STOOD DOWN" : asks ? $"TOLD AS {VerdictWords.Of(night.Class)}" : VerdictWords.Of(night.Class),
-            Place = $"{night.Site}, night of {ClockWords.Night(night.Plan.Night)}",
+            Verdict = wished ? "STOOD DOWN" : asks ? $"TOLD AS {night.Speech.Of(night.Class)}" : night.Speech.Of(night.Class),
+            Place = $"{night.Site}, night of {night.Clock.Night(night.Plan.Night)}",
             Headline = HeadWords.Headline(night),
             Because = HeadWords.Because(night),
             Next = HeadWords.Next(night),
@@ -33,7 +34,7 @@ internal static class NightViews
             Timeline = goes ? Timeline(night) : [],
             Sequence = goes ? FactViews.Sequence(night) : [],
             Field = goes ? FieldFacts.Of(night.Plan) : [],
-            Packing = goes && night.Kind != LetterKind.Outlook ? [.. night.Plan.Packing.Select(night.Units.Sentence)] : [],
+            Packing = goes && night.Kind != LetterKind.Outlook ? [.. night.Plan.Packing.Select(night.Speech.Of)] : [],
             Reasons = asks || isShort || wished ? [] : Reasons(night),
             Source = FactViews.Source(night),
             Page = night.Links.Night(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView("The whole night on its page", url) : null,
@@ -45,27 +46,24 @@ internal static class NightViews
     }
 
     private static LinkView? Snooze(NightContext night) =>
-        night.Links.Snooze(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView($"No more letters about the night of {ClockWords.Night(night.Plan.Night)}", url) : null;
-
-    /// <summary>Can hurt people; stands first.</summary>
-    public static bool IsHazard(Reason reason) => reason is { Factor: Factor.Thunder or Factor.Hazard, Severity: > Severity.Ok };
+        night.Links.Snooze(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView($"No more letters about the night of {night.Clock.Night(night.Plan.Night)}", url) : null;
 
     private static IReadOnlyList<TimelineDayView> Timeline(NightContext night) =>
     [
         .. night.Plan.Timeline.GroupBy(e => night.Clock.Day(e.At)).Select(day => new TimelineDayView(
             $"{day.Key}, {string.Join(" then ", day.Select(e => night.Clock.Abbreviation(e.At)).Distinct())}",
-            [.. day.Select(e => new TimelineRowView(night.Clock.Time(e.At), night.Units.Sentence(e.Title), e.Why is { } why ? night.Units.Sentence(why) : null, HeadWords.IsAction(e.Step)))])),
+            [.. day.Select(e => new TimelineRowView(night.Clock.Time(e.At), night.Speech.Title(e), night.Speech.Why(e), HeadWords.IsAction(e.Step)))])),
     ];
 
     private static IReadOnlyList<ReasonView> Reasons(NightContext night) =>
     [
         .. night.Plan.Verdict.Reasons.Select(r => new ReasonView(
-            r is { IsUnknown: true, Severity: Severity.Ok } ? "unknown" : VerdictWords.Of(r.Severity),
-            VerdictWords.Of(r.Factor),
-            night.Units.Sentence(HazardViews.Bare(r.Text)),
+            r is { IsUnknown: true, Severity: Severity.Ok } ? "unknown" : night.Speech.Of(r.Severity),
+            night.Speech.Of(r.Factor),
+            night.Speech.Of(r),
             r.When is { HasStart: true, HasEnd: true } when && when != night.Plan.Verdict.Run ? night.Clock.ShortSpan(when) : null,
-            r.Severity > Severity.Ok && r.Fix is { } fix ? night.Units.Sentence(fix) : null,
-            r.Source)),
+            r.Severity > Severity.Ok ? night.Speech.Fix(r) : null,
+            night.Speech.Source(r))),
     ];
 
     private static IReadOnlyList<LinkView> AnswersOf(NightContext night) =>

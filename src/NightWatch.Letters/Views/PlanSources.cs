@@ -1,4 +1,6 @@
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Sources;
+using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 
@@ -23,24 +25,27 @@ public static class PlanSources
     /// <summary>Everything behind a night's page, in the order of its parts.</summary>
     public static IReadOnlyList<FactView> Of(NightPlan plan)
     {
+        var speech = Speech.To(plan.Watch);
         (string Name, string? Source)[] parts =
         [
             ("Sun, Moon, subject", Shared["sky"]),
             ("Weather at a time", Shared["conditions.weather"]),
-            ("Sky brightness", plan.SkyBrightness?.Source),
+            ("Sky brightness", Said(plan.SkyBrightness?.Source)),
             ("Moonlight", Shared["conditions.moonBrighteningMag"]),
             ("Contrast", Shared["conditions.contrast"]),
-            ("Lens", plan.Lens?.Source),
-            ("Ground", plan.Ground?.Source),
-            ("Frames", plan.Sequence?.Source),
-            ("Sky in the frame", plan.SkyLevel?.Source),
-            ("Path in the frame", plan.Framing?.Source),
-            ("Move", plan.Motion?.Source),
-            ("Batteries", plan.Power?.Source),
-            ("Cards", plan.Storage?.Source),
+            ("Lens", Said(plan.Lens?.Source)),
+            ("Ground", Said(plan.Ground?.Source)),
+            ("Frames", Said(plan.Sequence?.Source)),
+            ("Sky in the frame", Said(plan.SkyLevel?.Source)),
+            ("Path in the frame", Said(plan.Framing?.Source)),
+            ("Move", Said(plan.Motion?.Source)),
+            ("Batteries", Said(plan.Power?.Source)),
+            ("Cards", Said(plan.Storage?.Source)),
             ("Timeline", Shared["timeline"]),
-            .. plan.Cautions.Select(caution => ("Caution", (string?)caution.Source)).Distinct(),
+            .. plan.Cautions.Select(caution => ("Caution", Said(caution.Formula))).Distinct(),
         ];
         return [.. parts.Where(part => part.Source is { Length: > 0 }).Select(part => new FactView(part.Name, part.Source!))];
+
+        string? Said(Formula? formula) => formula is { } known ? speech.Of(known) : null;
     }
 }

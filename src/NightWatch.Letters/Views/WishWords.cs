@@ -12,15 +12,15 @@ internal static class WishWords
     public static string? Because(NightContext night) => night.Wish switch
     {
         Wish.SwitchedTo { To: var to } => $"You switched to {Title(night, to)}.",
-        Wish.Paused { Until: var until } => $"You paused this watch until {ClockWords.Day(until)}.",
+        Wish.Paused { Until: var until } => $"You paused this watch until {night.Clock.Day(until)}.",
         _ => null,
     };
 
     /// <summary>The end of a subject line: "; switched to Sat 5 Jun", "; paused".</summary>
     public static string Short(NightContext night) => night.Wish switch
     {
-        Wish.SwitchedTo { To: var to } => $", switched to {(to.Night == night.Plan.Night ? PlainWords.Shortened(PlainWords.OneLine(to.Watch.Site.Name), 20) : ClockWords.Day(to.Night))}",
-        Wish.Paused { Until: var until } => $", paused until {ClockWords.Day(until)}",
+        Wish.SwitchedTo { To: var to } => $", switched to {(to.Night == night.Plan.Night ? PlainWords.Shortened(PlainWords.OneLine(to.Watch.Site.Name), 20) : night.Clock.Day(to.Night))}",
+        Wish.Paused { Until: var until } => $", paused until {night.Clock.Day(until)}",
         _ => "",
     };
 

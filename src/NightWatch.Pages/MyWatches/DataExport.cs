@@ -5,6 +5,7 @@ using NightWatch.Store.Passes;
 using NightWatch.Store.Subscribers;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.MyWatches;
@@ -27,7 +28,7 @@ internal sealed class DataExport(WatchStore watches, VerdictStore verdicts, Outc
             histories.Add(new
             {
                 watch,
-                verdicts = (await verdicts.OfWatchAsync(watch.Id, Ever, Never, stop)).Select(Line),
+                verdicts = (await verdicts.OfWatchAsync(watch.Id, Ever, Never, stop)).Select(record => Line(record, Speech.Metric(watch.Site.Zone))),
                 outcomes = (await outcomes.OfWatchAsync(watch.Id, Ever, Never, stop)).Select(o => new { o.Night, source = o.Source.ToString(), outcome = o.Outcome.ToString(), o.At, o.Note }),
                 told = (await told.FromAsync(watch.Id, Ever, stop)).Select(memory => memory.Night),
             });
@@ -36,7 +37,7 @@ internal sealed class DataExport(WatchStore watches, VerdictStore verdicts, Outc
         return JsonSerializer.SerializeToUtf8Bytes(new { address, writtenAt = clock.GetCurrentInstant(), watches = histories, letters = await subscribers.LettersAsync(address, stop) }, Options);
     }
 
-    private static object Line(VerdictRecord record) => new
+    private static object Line(VerdictRecord record, Speech speech) => new
     {
         record.Night,
         pass = record.Pass.ToString(),
@@ -45,7 +46,7 @@ internal sealed class DataExport(WatchStore watches, VerdictStore verdicts, Outc
         probability = record.Verdict.Probability.Value,
         runStart = record.Verdict.Run?.Start,
         runEnd = record.Verdict.Run?.End,
-        reasons = record.Verdict.Reasons.Select(reason => new { factor = reason.Factor.ToString(), severity = reason.Severity.ToString(), reason.Text }),
+        reasons = record.Verdict.Reasons.Select(reason => new { factor = reason.Factor.ToString(), severity = reason.Severity.ToString(), text = speech.Whole(reason) }),
         letter = record.Letter?.ToString(),
         record.Why,
     };

@@ -51,16 +51,16 @@ internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, T
             [
                 .. (await verdicts.LatestAsync(watch.Id, from, stop)).Select(record => new ComingNight(
                     Day.Format(record.Night),
-                    VerdictWords.Of(record.Verdict.Class),
-                    VerdictWords.StyleOf(record.Verdict.Class),
-                    Says(record.Verdict, watch.Site.Zone),
+                    Speech.To(watch).Of(record.Verdict.Class),
+                    VerdictStyle.Of(record.Verdict.Class),
+                    Says(record.Verdict, watch),
                     links.Night(watch, record.Night)!.PathAndQuery,
                     links.Snooze(watch, record.Night)!.PathAndQuery,
                     memories.TryGetValue(record.Night, out var memory) && memory.Night.Snoozed)),
             ]);
     }
 
-    private static string Says(Verdict verdict, DateTimeZone zone) => verdict.Run is { } run
-        ? FormattableString.Invariant($"{verdict.Probability.Value * 100:0} % likely, {LocalText.Clock(run.Start, zone)} to {LocalText.Clock(run.End, zone)}")
-        : verdict.Deciding.Text;
+    private static string Says(Verdict verdict, Watch watch) => verdict.Run is { } run
+        ? FormattableString.Invariant($"{verdict.Probability.Value * 100:0} % likely, {LocalText.Clock(run.Start, watch.Site.Zone)} to {LocalText.Clock(run.End, watch.Site.Zone)}")
+        : Speech.To(watch).Whole(verdict.Deciding);
 }

@@ -111,5 +111,5 @@ public sealed record RecordPageModel
             $"{rate.Hits} of {rate.Count}", string.Create(CultureInfo.InvariantCulture, $"{share * 100:0} % ({rate.Interval.Low * 100:0} to {rate.Interval.High * 100:0})"))
         : new RecordShare("none yet", "");
 
-    private static string Ahead(int lead) => lead == 0 ? "On the day" : RecordWords.Ahead(lead);
+    private static string Ahead(int lead) => lead == 0 ? "On the day" : English.Instance.Ahead(lead);
 }

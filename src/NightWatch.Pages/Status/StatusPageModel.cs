@@ -73,7 +73,7 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, Calibrati
         new(feed, backlog.LastAnswers.TryGetValue(feed, out var at) ? $"answered {Ago(now - at)} ago" : "has not answered yet");
 
     private static StatusCalibration Learnt(Calibration one) =>
-        new(one.For.FeedId, RecordWords.Ahead(one.For.LeadNights), one.Why);
+        new(one.For.FeedId, English.Instance.Ahead(one.For.LeadNights), one.Why);
 
     private static string Say(Instant now) => LocalText.DayTime(now, DateTimeZone.Utc);
 

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Sources;
 using NodaTime;
 
 namespace NightWatch.Planning.Camera;
@@ -60,6 +61,5 @@ public sealed record Sequence
     public required double StorageGb { get; init; }
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "Trail from the Earth's turn (IERS Conventions 2010) at the pixel pitch for the fastest declination in the frame; 600 / focal length is common practice without a source; NPF forms F. Michaud 2016; ISO by ISO 12232:2019 for the wished share of saturation";
+    public Formula Source { get; } = Formula.SequencePlan;
 }

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Sources;
 using NodaTime;
 
 namespace NightWatch.Planning.Camera;
@@ -43,6 +44,5 @@ public sealed record SkyLevelPlan
     public required SkyLift? LiftedBy { get; init; }
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "ISO 12232:2019 saturation speed over the clear sky's luminance (natural sky and town glow, Moon, twilight); makers' ratings differ by up to a stop, one test frame calibrates it";
+    public Formula Source { get; } = Formula.SkyLevelPlan;
 }

@@ -1,3 +1,5 @@
+using NightWatch.Planning.Power;
+using NightWatch.Planning.Sources;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -14,8 +16,7 @@ public sealed record StoragePlan(double NeedGb, double RoomGb, int ShotsThatFit,
     public const double UsableShare = 0.93;
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "Frames times the kit's file size; cards take about 93 % of their label (engineering value)";
+    public Formula Source { get; } = Formula.CardRoom;
 
     /// <summary>Works out a sequence.</summary>
     public static StoragePlan Of(Sequence sequence, Kit kit)

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Sources;
 using NodaTime;
 
 namespace NightWatch.Planning.Dew;
@@ -42,6 +43,5 @@ public sealed record LensPlan
     public bool? HeaterSuffices { get; init; }
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "Heat balance of the front element: sky emissivity Berdahl and Martin 1984 with cloud after Unsworth and Monteith 1975, wind Watmuff et al. 1977, dew and frost point WMO-No. 8; a strap passes a fifth of its power to the glass (engineering value)";
+    public Formula Source { get; } = Formula.LensPlan;
 }

@@ -1,5 +1,7 @@
 using System.Text.Json.Serialization;
 using NightWatch.Planning.Camera;
+using NightWatch.Planning.Framing;
+using NightWatch.Planning.Sources;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -64,6 +66,5 @@ public sealed record FramingPlan
     public required IReadOnlyList<FramePathPoint> Path { get; init; }
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "Gnomonic projection (Calabretta and Greisen 2002, A&A 395, 1077) along the move, stars at the Earth's turn (IERS Conventions 2010); a twentieth of each half side is kept free at the edges (engineering choice)";
+    public Formula Source { get; } = Formula.FramingPlan;
 }

@@ -1,3 +1,5 @@
+using NightWatch.Planning.Framing;
+using NightWatch.Planning.Sources;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Framing;
@@ -34,8 +36,7 @@ public sealed record MotionPlan
     public required int EaseOutFrames { get; init; }
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "Travel over frames less one; ramps are half parabolas over the eased shares (engineering choice)";
+    public Formula Source { get; } = Formula.MotionPlan;
 
     /// <summary>Works out a move.</summary>
     /// <param name="move">The move.</param>

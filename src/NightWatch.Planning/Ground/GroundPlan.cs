@@ -1,3 +1,5 @@
+using NightWatch.Planning.Ground;
+using NightWatch.Planning.Sources;
 using NodaTime;
 
 namespace NightWatch.Planning.Ground;
@@ -13,6 +15,5 @@ public sealed record GroundPlan(GroundState AtArrival, GroundState AtStart, doub
     public static GroundPlan Unknown { get; } = new(GroundState.Unknown, GroundState.Unknown, null, null);
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "Water balance of the top of the ground: rain already fallen weighed by Kohler and Linsley 1951, further rain from the forecast, drying by FAO-56 Penman-Monteith, drainage by kind of ground (engineering values)";
+    public Formula Source { get; } = Formula.GroundPlan;
 }

@@ -1,4 +1,4 @@
-using System.Text.Json.Serialization;
+using NightWatch.Planning.Sources;
 
 namespace NightWatch.Planning.Hazards;
 
@@ -49,32 +49,75 @@ public enum HazardLevel
     Stop,
 }
 
-/// <summary>One caution.</summary>
-/// <param name="Kind">What can hurt.</param>
-/// <param name="Level">How much it weighs.</param>
-/// <param name="Text">One to three sentences, without the closing sentence.</param>
-public sealed record Caution(HazardKind Kind, HazardLevel Level, string Text)
+/// <summary>One caution: its figures, and no words. Closed: these cases are all there are.</summary>
+public abstract record Caution
 {
-    /// <summary>The sentence that closes every list of cautions.</summary>
-    public const string Deference =
-        "Official warnings always come first: follow your local weather service, park and emergency authorities. This is guidance, not a warning service.";
+    private Caution(HazardKind kind, HazardLevel level) => (Kind, Level) = (kind, level);
+
+    /// <summary>What can hurt.</summary>
+    public HazardKind Kind { get; }
+
+    /// <summary>How much it weighs.</summary>
+    public HazardLevel Level { get; }
 
     /// <summary>Whose rule or table it follows.</summary>
-    public string Source => Kind switch
+    public Formula Formula => Kind switch
     {
-        HazardKind.Thunder => "30-30 rule, US National Weather Service",
-        HazardKind.Flood => "Turn Around Don't Drown, US National Weather Service; heavy rain by the AMS Glossary, 20 mm/h an engineering choice",
-        HazardKind.Cold => "Wind chill index 2001 and frostbite times, Environment Canada",
-        HazardKind.Heat => "Heat index, Rothfusz 1990, US National Weather Service SR 90-23",
-        HazardKind.Wind => "Beaufort 7 and 8, WMO-No. 306",
-        HazardKind.RoadIce => "Road 3 K below the air under a clear sky (engineering choice): no road is surveyed here",
-        HazardKind.RoadFog => "Fog below 1000 m (WMO); dense below 200 m, common practice of road weather services",
-        HazardKind.Fatigue => "Williamson and Feyer 2000, Occupational and Environmental Medicine 57, 649",
-        HazardKind.Battery => "Usual cell specifications; Jaguemont et al. 2016, Applied Energy 164, 99",
-        _ => "WHO guidelines on carbon monoxide",
+        HazardKind.Thunder => Formula.ThunderAndRule,
+        HazardKind.Flood => Formula.FloodDepths,
+        HazardKind.Cold => Formula.WindChill,
+        HazardKind.Heat => Formula.HeatIndex,
+        HazardKind.Wind => Formula.Beaufort,
+        HazardKind.RoadIce => Formula.RoadIce,
+        HazardKind.RoadFog => Formula.RoadFog,
+        HazardKind.Fatigue => Formula.HoursAwake,
+        HazardKind.Battery => Formula.ColdCells,
+        _ => Formula.CarbonMonoxide,
     };
 
-    /// <summary>The caution on its own, closed by <see cref="Deference"/>.</summary>
-    [JsonIgnore]
-    public string Closed => Text + " " + Deference;
+    /// <summary>The forecast says nothing about thunder.</summary>
+    public sealed record ThunderNotTold() : Caution(HazardKind.Thunder, HazardLevel.Note);
+
+    /// <summary>Greatest probability of thunder, fraction.</summary>
+    public sealed record Thunder(HazardLevel Level, double Probability) : Caution(HazardKind.Thunder, Level);
+
+    /// <summary>Heaviest rain in an hour, mm.</summary>
+    public sealed record Flood(HazardLevel Level, double Mm) : Caution(HazardKind.Flood, Level);
+
+    /// <summary>Lowest wind chill, °C, and after how many minutes bare skin may freeze; null: it may not.</summary>
+    public sealed record Cold(HazardLevel Level, double ChillC, double? SkinFreezesMin) : Caution(HazardKind.Cold, Level);
+
+    /// <summary>Highest heat index, °C, and its class.</summary>
+    public sealed record Heat(HazardLevel Level, double IndexC, HeatDanger Danger) : Caution(HazardKind.Heat, Level);
+
+    /// <summary>Strongest gust, m/s.</summary>
+    public sealed record Gusts(HazardLevel Level, double GustMps) : Caution(HazardKind.Wind, Level);
+
+    /// <summary>Ice on the road.</summary>
+    public sealed record IcyRoad(bool IsLikely) : Caution(HazardKind.RoadIce, HazardLevel.Care);
+
+    /// <summary>Least visibility on the drive, metres.</summary>
+    public sealed record FoggyRoad(double VisibilityM, bool IsDense) : Caution(HazardKind.RoadFog, HazardLevel.Care);
+
+    /// <summary>Hours awake by the end of the drive home.</summary>
+    public sealed record LongAwake(double Hours) : Caution(HazardKind.Fatigue, HazardLevel.Care);
+
+    /// <summary>Colder than lithium-ion cells may be charged (a note) or relied on, °C.</summary>
+    public sealed record ColdCells(HazardLevel Level, double LeastC) : Caution(HazardKind.Battery, Level);
+
+    /// <summary>Engines, stoves and heaters in a closed car or tent.</summary>
+    public sealed record CarbonMonoxide() : Caution(HazardKind.CarbonMonoxide, HazardLevel.Note);
+}
+
+/// <summary>Classes of the heat index.</summary>
+public enum HeatDanger
+{
+    /// <summary>Heat exhaustion is possible.</summary>
+    Exhaustion,
+
+    /// <summary>Heat stroke is possible.</summary>
+    Stroke,
+
+    /// <summary>Heat stroke is likely.</summary>
+    Extreme,
 }

@@ -1,8 +1,6 @@
-using System.Globalization;
-
 namespace NightWatch.Planning.Hazards;
 
-/// <summary>From what a night exposes a person to, to worded cautions, worst first.</summary>
+/// <summary>From what a night exposes a person to, to cautions, worst first.</summary>
 public static class FieldHazards
 {
     private const double HeavyRainMmPerH = 7.6;   // "heavy" in the American Meteorological Society's Glossary
@@ -12,7 +10,7 @@ public static class FieldHazards
     private const double DenseFogM = 200;         // common practice of road weather services
     private const double FogM = 1000;             // WMO's definition of fog
 
-    /// <summary>The cautions; empty when there are none. Close a list of them with <see cref="Caution.Deference"/>.</summary>
+    /// <summary>The cautions; empty when there are none.</summary>
     public static IReadOnlyList<Caution> Of(NightExposure night)
     {
         var cautions = new List<Caution>();
@@ -29,98 +27,63 @@ public static class FieldHazards
 
     private static void AddThunder(List<Caution> cautions, NightExposure night)
     {
-        // NWS/NOAA: 30 seconds, 30 minutes; "When thunder roars, go indoors".
-        const string rule = "If you hear thunder, or count 30 seconds or less from flash to bang, lower tripod and rail and go into a car or a substantial building; stay 30 minutes after the last thunder.";
-        if (night.ThunderProbability is not { } probability)
-            cautions.Add(new(HazardKind.Thunder, HazardLevel.Note, "This forecast says nothing about thunder: look at your weather service before you leave."));
-        else if (probability >= night.ThunderStop)
-            cautions.Add(new(HazardKind.Thunder, HazardLevel.Stop, $"Thunder is forecast with a probability of {Percent(probability)}. Do not set up metal in the open. {rule}"));
-        else if (probability >= night.ThunderCare)
-            cautions.Add(new(HazardKind.Thunder, HazardLevel.Care, $"Thunder may come (probability {Percent(probability)}). {rule}"));
+        if (night.ThunderProbability is not { } probability) cautions.Add(new Caution.ThunderNotTold());
+        else if (probability >= night.ThunderStop) cautions.Add(new Caution.Thunder(HazardLevel.Stop, probability));
+        else if (probability >= night.ThunderCare) cautions.Add(new Caution.Thunder(HazardLevel.Care, probability));
     }
 
     private static void AddFlood(List<Caution> cautions, double? rain)
     {
-        // NWS "Turn Around Don't Drown": 6, 12, and 18 to 24 inches.
-        const string depths = "15 cm of moving water may knock an adult down, 30 cm may float a small car. Keep out of gullies, dry lakes and fords, also when the rain falls upstream.";
-        if (rain >= FloodRainMmPerH)
-            cautions.Add(new(HazardKind.Flood, HazardLevel.Stop, $"Up to {Number(rain.Value)} mm of rain in an hour is forecast: flash floods may follow. {depths}"));
-        else if (rain >= HeavyRainMmPerH)
-            cautions.Add(new(HazardKind.Flood, HazardLevel.Care, $"Heavy rain, up to {Number(rain.Value)} mm in an hour, is forecast. {depths}"));
+        if (rain >= FloodRainMmPerH) cautions.Add(new Caution.Flood(HazardLevel.Stop, rain.Value));
+        else if (rain >= HeavyRainMmPerH) cautions.Add(new Caution.Flood(HazardLevel.Care, rain.Value));
     }
 
     private static void AddCold(List<Caution> cautions, NightExposure night)
     {
         if (night.LeastWindChillC is not { } chill || chill > -10) return;
-        // Environment Canada's wind chill table: -28, -40, -48, -55.
+        // Environment Canada's wind chill table: -28, -40, -48, -55; at the last "in less than two minutes".
         var minutes = night.FrostbiteMinutes is { } computed ? Math.Floor(computed) : (double?)null;
         var (level, table) = chill switch
         {
-            <= -55 => (HazardLevel.Stop, 2.0),
+            <= -55 => (HazardLevel.Stop, 1.0),
             <= -48 => (HazardLevel.Stop, 2),
             <= -40 => (HazardLevel.Care, 5),
             <= -28 => (HazardLevel.Care, 10),
-            _ => (HazardLevel.Note, double.NaN),
+            _ => (HazardLevel.Note, (double?)null),
         };
-        var skin = chill <= -55 ? "in less than two minutes"
-            : $"in {Number(Math.Max(1, Math.Min(minutes ?? table, table)))} minutes";
-        var text = level == HazardLevel.Note
-            ? $"Wind chill falls to {Number(chill)} °C: dress for standing still, cover hands and face."
-            : $"Wind chill falls to {Number(chill)} °C: bare skin may freeze {skin}. Keep hands and face covered, warm up in the car between checks, do not go alone.";
-        cautions.Add(new(HazardKind.Cold, level, text));
-        cautions.Add(new(HazardKind.CarbonMonoxide, HazardLevel.Note, "Never run an engine, stove or heater in a closed car or tent to keep warm or to charge: carbon monoxide kills without a smell."));
+        cautions.Add(new Caution.Cold(level, chill, table is { } most ? Math.Max(1, Math.Min(minutes ?? most, most)) : null));
+        cautions.Add(new Caution.CarbonMonoxide());
     }
 
     private static void AddHeat(List<Caution> cautions, double? indexC)
     {
         // NWS heat index classes: 90, 103, 125 °F.
-        const string advice = "Carry water, start after sunset, rest on the way in.";
-        if (indexC >= 51.7)
-            cautions.Add(new(HazardKind.Heat, HazardLevel.Stop, $"Heat index up to {Number(indexC.Value)} °C: extreme danger of heat stroke. Do not carry gear in this."));
-        else if (indexC >= 39.4)
-            cautions.Add(new(HazardKind.Heat, HazardLevel.Care, $"Heat index up to {Number(indexC.Value)} °C: heat stroke is possible when carrying. {advice}"));
-        else if (indexC >= 32.2)
-            cautions.Add(new(HazardKind.Heat, HazardLevel.Care, $"Heat index up to {Number(indexC.Value)} °C: heat exhaustion is possible. {advice}"));
+        if (indexC >= 51.7) cautions.Add(new Caution.Heat(HazardLevel.Stop, indexC.Value, HeatDanger.Extreme));
+        else if (indexC >= 39.4) cautions.Add(new Caution.Heat(HazardLevel.Care, indexC.Value, HeatDanger.Stroke));
+        else if (indexC >= 32.2) cautions.Add(new Caution.Heat(HazardLevel.Care, indexC.Value, HeatDanger.Exhaustion));
     }
 
     private static void AddWind(List<Caution> cautions, double? gust)
     {
-        if (gust >= GaleMps)
-            cautions.Add(new(HazardKind.Wind, HazardLevel.Stop, $"Gusts up to {Number(gust.Value)} m/s, gale force: branches may fall and a rig may go over. Keep away from edges and trees."));
-        else if (gust >= NearGaleMps)
-            cautions.Add(new(HazardKind.Wind, HazardLevel.Care, $"Gusts up to {Number(gust.Value)} m/s: weigh the tripod down, keep away from edges."));
+        if (gust >= GaleMps) cautions.Add(new Caution.Gusts(HazardLevel.Stop, gust.Value));
+        else if (gust >= NearGaleMps) cautions.Add(new Caution.Gusts(HazardLevel.Care, gust.Value));
     }
 
     private static void AddRoad(List<Caution> cautions, NightExposure night)
     {
-        if (night.RoadIce == RoadIceRisk.Likely)
-            cautions.Add(new(HazardKind.RoadIce, HazardLevel.Care, "Ice on the road is likely: freezing and wet, or frost forming. Consider another night, or wait for daylight to drive."));
-        else if (night.RoadIce == RoadIceRisk.Possible)
-            cautions.Add(new(HazardKind.RoadIce, HazardLevel.Care, "Ice on the road is possible, first on bridges, in hollows and in shade."));
-        if (night.LeastDriveVisibilityM < DenseFogM)
-            cautions.Add(new(HazardKind.RoadFog, HazardLevel.Care, $"Dense fog, visibility down to {Number(night.LeastDriveVisibilityM.Value)} m, is forecast for the drive: slow down, or wait."));
-        else if (night.LeastDriveVisibilityM < FogM)
-            cautions.Add(new(HazardKind.RoadFog, HazardLevel.Care, $"Fog, visibility down to {Number(night.LeastDriveVisibilityM.Value)} m, is forecast for the drive."));
+        if (night.RoadIce is RoadIceRisk.Likely or RoadIceRisk.Possible) cautions.Add(new Caution.IcyRoad(night.RoadIce == RoadIceRisk.Likely));
+        if (night.LeastDriveVisibilityM < FogM)
+            cautions.Add(new Caution.FoggyRoad(night.LeastDriveVisibilityM.Value, night.LeastDriveVisibilityM < DenseFogM));
     }
 
     private static void AddFatigue(List<Caution> cautions, double? hoursAwake)
     {
-        if (!(hoursAwake >= Fatigue.CautionHours)) return;
-        cautions.Add(new(
-            HazardKind.Fatigue,
-            HazardLevel.Care,
-            $"You would have been awake about {Number(hoursAwake.Value)} hours by the end of the drive home. {Fatigue.Advice}"));
+        if (hoursAwake >= Fatigue.CautionHours) cautions.Add(new Caution.LongAwake(hoursAwake.Value));
     }
 
     private static void AddCells(List<Caution> cautions, double? leastAirC)
     {
-        if (leastAirC < Power.ColdCell.LeastDischargeC)
-            cautions.Add(new(HazardKind.Battery, HazardLevel.Care, "Below −20 °C lithium-ion batteries are not to be relied on: keep spares against the body, warm them slowly, never charge them cold."));
-        else if (leastAirC < Power.ColdCell.LeastChargeC)
-            cautions.Add(new(HazardKind.Battery, HazardLevel.Note, "Do not charge lithium-ion batteries below 0 °C, also not from a power bank or a panel; let them warm slowly first."));
+        if (leastAirC < Power.ColdCell.LeastDischargeC) cautions.Add(new Caution.ColdCells(HazardLevel.Care, Power.ColdCell.LeastDischargeC));
+        else if (leastAirC < Power.ColdCell.LeastChargeC) cautions.Add(new Caution.ColdCells(HazardLevel.Note, Power.ColdCell.LeastChargeC));
     }
-
-    private static string Percent(double fraction) => (fraction * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
-
-    private static string Number(double value) => value.ToString("0", CultureInfo.InvariantCulture).Replace('-', '−');
 }

@@ -2,7 +2,7 @@ using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.Judging;
 
-/// <summary>One factor of the decision: what it looks at, its limit, and the words. Adding one is a file and a line in <see cref="FactorRules"/>.</summary>
+/// <summary>One factor of the decision: what it looks at and its limit. Adding one is a file and a line in <see cref="FactorRules"/>, a case of <see cref="Reason"/>, and its words.</summary>
 internal abstract class FactorRule
 {
     /// <summary>Which.</summary>

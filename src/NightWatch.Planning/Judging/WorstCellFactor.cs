@@ -16,10 +16,10 @@ internal abstract class WorstCellFactor : FactorRule
     /// <summary>What an unknown figure counts for at a cell. Caution, unless something else that is known rules the trouble out.</summary>
     protected virtual Severity UnknownAt(NightEvidence night, int cell) => Severity.Caution;
 
-    /// <summary>Words for a known worst figure.</summary>
+    /// <summary>The case for a known worst figure.</summary>
     protected abstract Reason Found(NightEvidence night, Finding finding);
 
-    /// <summary>Words for a run in which no figure, or not every figure, is known and the known ones are within the limits.</summary>
+    /// <summary>The case for a run in which no figure, or not every figure, is known and the known ones are within the limits.</summary>
     protected abstract Reason NotKnown(NightEvidence night, Severity severity, Interval when);
 
     public override RunScale Scale(NightEvidence night)
@@ -79,9 +79,5 @@ internal abstract class WorstCellFactor : FactorRule
     /// <param name="At">When it is reached first.</param>
     /// <param name="Limit">The limits.</param>
     /// <param name="When">The unbroken stretch around it that is as bad.</param>
-    protected readonly record struct Finding(Severity Severity, double Value, Instant At, Threshold Limit, Interval When)
-    {
-        /// <summary>The limit that was passed, or the first one where none was.</summary>
-        public double LimitHeld => Severity == Severity.Stop ? Limit.Stop : Limit.Caution;
-    }
+    protected readonly record struct Finding(Severity Severity, double Value, Instant At, Threshold Limit, Interval When);
 }

@@ -59,7 +59,7 @@ public sealed record NightPlan
     /// <summary>Battery energy; null without a sequence.</summary>
     public PowerPlan? Power { get; init; }
 
-    /// <summary>What can hurt, worst first; close a list of them with <see cref="Caution.Deference"/>.</summary>
+    /// <summary>What can hurt, worst first.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 
     /// <summary>The site's moonless sky against the subject's path; null only in plans not made by <see cref="NightPlanner"/>.</summary>
@@ -72,7 +72,7 @@ public sealed record NightPlan
     public StoragePlan? Storage { get; init; }
 
     /// <summary>What to take this night.</summary>
-    public IReadOnlyList<string> Packing { get; init; } = [];
+    public IReadOnlyList<PackItem> Packing { get; init; } = [];
 
     /// <summary>Means over the run (over the astronomical night where there is no run), for the letters' summaries.</summary>
     public required NightSummary Summary { get; init; }
@@ -90,14 +90,23 @@ public sealed record NightPlan
 /// <summary>The three summaries every letter carries.</summary>
 public sealed record NightSummary
 {
+    /// <summary>A lens this near its dew point is not said to stay clear, K: screen temperatures are forecast to a degree or so (engineering choice).</summary>
+    public const double ClosestToDewK = 0.5;
+
     /// <summary>Mean total cloud over the run, fraction.</summary>
     public required double? CloudMean { get; init; }
 
     /// <summary>Greatest total cloud in the run, fraction.</summary>
     public required double? CloudMost { get; init; }
 
-    /// <summary>One sentence on cloud.</summary>
-    public required string Cloud { get; init; }
+    /// <summary>Mean low cloud, fraction; null: unknown.</summary>
+    public double? LowCloudMean { get; init; }
+
+    /// <summary>Mean medium cloud, fraction; null: unknown.</summary>
+    public double? MediumCloudMean { get; init; }
+
+    /// <summary>Mean high cloud, fraction; null: unknown.</summary>
+    public double? HighCloudMean { get; init; }
 
     /// <summary>When dew or frost is expected on an unheated lens; null: not in the run.</summary>
     public required Instant? DewOnset { get; init; }
@@ -105,12 +114,27 @@ public sealed record NightSummary
     /// <summary>Least margin of the lens above the dew (frost) point, K.</summary>
     public required double? LeastDewMarginK { get; init; }
 
-    /// <summary>One sentence on dew.</summary>
-    public required string Dew { get; init; }
+    /// <summary>What settles is frost.</summary>
+    public bool IsFrost { get; init; }
+
+    /// <summary>The kit has a dew heater.</summary>
+    public bool HasHeater { get; init; }
+
+    /// <summary>When a heater should be on; null: none is needed.</summary>
+    public Instant? HeaterOn { get; init; }
+
+    /// <summary>When it settles in spite of the kit's heater; null: it does not.</summary>
+    public Instant? HeatedOnset { get; init; }
 
     /// <summary>Illuminated fraction.</summary>
     public required double MoonIlluminatedFraction { get; init; }
 
-    /// <summary>One sentence on the Moon.</summary>
-    public required string Moon { get; init; }
+    /// <summary>When it rises and sets within the span, in order.</summary>
+    public required IReadOnlyList<MoonTurn> MoonTurns { get; init; }
+
+    /// <summary>It is up as the span begins.</summary>
+    public required bool MoonIsUp { get; init; }
+
+    /// <summary>Magnitudes by which it brightens the sky at the subject at most; null: the subject is not up while the Moon is.</summary>
+    public required double? MoonBrighteningMag { get; init; }
 }

@@ -29,37 +29,33 @@ internal static class SkyEntries
 
     private static IEnumerable<TimelineEntry> Sun(SunEvents sun)
     {
-        if (sun.Set is { } set) yield return new(set, TimelineStep.Sunset, "Sunset");
-        if (sun.CivilDusk is { } civil) yield return new(civil, TimelineStep.CivilDusk, "Civil dusk", "The Sun is 6° down; brightest stars show.");
-        if (sun.NauticalDusk is { } nautical) yield return new(nautical, TimelineStep.NauticalDusk, "Nautical dusk", "The Sun is 12° down; enough stars to focus on.");
-        if (sun.AstronomicalDusk is { } dusk) yield return new(dusk, TimelineStep.AstronomicalDusk, "Astronomical dusk", "The Sun is 18° down; the sky is dark.");
-        if (sun.AstronomicalDawn is { } dawn) yield return new(dawn, TimelineStep.AstronomicalDawn, "Astronomical dawn", "The Sun comes within 18° of the horizon; the sky begins to pale.");
-        if (sun.NauticalDawn is { } nauticalDawn) yield return new(nauticalDawn, TimelineStep.NauticalDawn, "Nautical dawn");
-        if (sun.CivilDawn is { } civilDawn) yield return new(civilDawn, TimelineStep.CivilDawn, "Civil dawn", "Light enough to see the way.");
-        if (sun.Rise is { } rise) yield return new(rise, TimelineStep.Sunrise, "Sunrise");
+        (Instant? At, TimelineStep Step)[] events =
+        [
+            (sun.Set, TimelineStep.Sunset), (sun.CivilDusk, TimelineStep.CivilDusk), (sun.NauticalDusk, TimelineStep.NauticalDusk),
+            (sun.AstronomicalDusk, TimelineStep.AstronomicalDusk), (sun.AstronomicalDawn, TimelineStep.AstronomicalDawn),
+            (sun.NauticalDawn, TimelineStep.NauticalDawn), (sun.CivilDawn, TimelineStep.CivilDawn), (sun.Rise, TimelineStep.Sunrise),
+        ];
+        foreach (var (at, step) in events)
+        {
+            if (at is { } happens) yield return new TimelineEntry.Bare(happens, step);
+        }
     }
 
-    private static IEnumerable<TimelineEntry> Moon(MoonEvents moon)
-    {
-        var lit = Said.Percent(moon.IlluminatedFraction);
-        foreach (var at in moon.Rises) yield return new(at, TimelineStep.Moonrise, "Moonrise", $"The Moon is {lit} lit.");
-        foreach (var at in moon.Sets) yield return new(at, TimelineStep.Moonset, "Moonset", $"The Moon is {lit} lit.");
-    }
+    private static IEnumerable<TimelineEntry> Moon(MoonEvents moon) =>
+        MoonTurn.Of(moon).Select(turn => new TimelineEntry.MoonTurns(turn.At, turn.Rises, moon.IlluminatedFraction));
 
     private static IEnumerable<TimelineEntry> Subject(NightEvidence night)
     {
         if (night.Watch.Subject is Subject.Stars) yield break;
         var span = night.Sky.Span;
-        var limit = Said.Number(night.Limits.MinAltitudeDeg);
+        var limit = night.Limits.MinAltitudeDeg;
         foreach (var window in night.Sky.SubjectWindows)
         {
-            if (window.Start > span.Start)
-                yield return new(window.Start, TimelineStep.SubjectClear, "Subject clears the skyline", $"It stands above {limit}° and the skyline from here.");
-            if (window.End < span.End)
-                yield return new(window.End, TimelineStep.SubjectLost, "Subject is lost", $"It sinks below {limit}° or the skyline.");
+            if (window.Start > span.Start) yield return new TimelineEntry.SubjectLimit(window.Start, Clears: true, limit);
+            if (window.End < span.End) yield return new TimelineEntry.SubjectLimit(window.End, Clears: false, limit);
         }
 
         if (night.Sky.Subject is { Transit: { } transit, TransitAltitudeDeg: { } altitude } && altitude > 0)
-            yield return new(transit, TimelineStep.SubjectTransit, "Subject at its highest", $"It culminates at {Said.OneDecimal(altitude)}°.");
+            yield return new TimelineEntry.SubjectHighest(transit, altitude);
     }
 }

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Camera;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;
@@ -99,9 +100,87 @@ public enum TimelineStep
     DriveHome,
 }
 
-/// <summary>One clock time.</summary>
-/// <param name="At">When.</param>
-/// <param name="Step">What.</param>
-/// <param name="Title">Two to six words.</param>
-/// <param name="Why">The reason for this time, one sentence; null where the title says it.</param>
-public sealed record TimelineEntry(Instant At, TimelineStep Step, string Title, string? Why = null);
+/// <summary>One clock time, with the figures behind it, and no words. Closed: these cases are all there are.</summary>
+public abstract record TimelineEntry
+{
+    private TimelineEntry(Instant at, TimelineStep step) => (At, Step) = (at, step);
+
+    /// <summary>When.</summary>
+    public Instant At { get; }
+
+    /// <summary>What.</summary>
+    public TimelineStep Step { get; }
+
+    /// <summary>A step that no figure explains.</summary>
+    public sealed record Bare(Instant At, TimelineStep Step) : TimelineEntry(At, Step);
+
+    /// <summary>A nap until an instant; hours awake by the drive home without it.</summary>
+    public sealed record Nap(Instant At, Instant Until, double AwakeH) : TimelineEntry(At, TimelineStep.Sleep);
+
+    /// <summary>The car leaves: minutes of driving, and the latest start that does not cut the run.</summary>
+    public sealed record LeaveHome(Instant At, double DriveMin, Instant Latest) : TimelineEntry(At, TimelineStep.LeaveHome);
+
+    /// <summary>Set-up begins: its minutes, and whether it ends before sunset.</summary>
+    public sealed record Arrive(Instant At, double SetUpMin, bool InDaylight) : TimelineEntry(At, TimelineStep.Arrive);
+
+    /// <summary>Test frames: exposure, s, and ISO (null: no sequence), and whether there is a move to step through.</summary>
+    public sealed record FocusAndTest(Instant At, double? ExposureS, int? Iso, bool HasMove) : TimelineEntry(At, TimelineStep.FocusAndTest);
+
+    /// <summary>The drive home may begin: hours awake by then, and whether they are too many.</summary>
+    public sealed record DriveHome(Instant At, double AwakeH, bool IsTooLong) : TimelineEntry(At, TimelineStep.DriveHome);
+
+    /// <summary>The Moon comes up or goes down; its illuminated fraction.</summary>
+    public sealed record MoonTurns(Instant At, bool Rises, double LitFraction)
+        : TimelineEntry(At, Rises ? TimelineStep.Moonrise : TimelineStep.Moonset);
+
+    /// <summary>The subject comes above the skyline and an altitude, degrees, or sinks below.</summary>
+    public sealed record SubjectLimit(Instant At, bool Clears, double AltitudeDeg)
+        : TimelineEntry(At, Clears ? TimelineStep.SubjectClear : TimelineStep.SubjectLost);
+
+    /// <summary>The subject at its highest, degrees.</summary>
+    public sealed record SubjectHighest(Instant At, double AltitudeDeg) : TimelineEntry(At, TimelineStep.SubjectTransit);
+
+    /// <summary>The bare lens comes within so many kelvins of its dew (frost) point; so many watts hold it.</summary>
+    public sealed record HeaterOn(Instant At, double WithinK, bool IsFrost, double HoldsW) : TimelineEntry(At, TimelineStep.HeaterOn);
+
+    /// <summary>Dew or frost on an unheated lens.</summary>
+    public sealed record DewOnset(Instant At, bool IsFrost) : TimelineEntry(At, TimelineStep.DewOnset);
+
+    /// <summary>The heater's battery is empty.</summary>
+    public sealed record HeaterEmpty(Instant At, bool IsFrost) : TimelineEntry(At, TimelineStep.HeaterEmpty);
+
+    /// <summary>The frames begin: exposure and interval, s, and how long they play, s, at how many a second.</summary>
+    public sealed record FirstFrame(Instant At, int Shots, double ExposureS, double IntervalS, double PlaybackS, double PlaybackFps)
+        : TimelineEntry(At, TimelineStep.Start);
+
+    /// <summary>They end: why then, and the playback that was wished, s, where that is why.</summary>
+    public sealed record LastFrame(Instant At, LastFrameCause Cause, double? WishedPlaybackS = null) : TimelineEntry(At, TimelineStep.LastFrame);
+
+    /// <summary>The sky passes a share of saturation: the last sound frame, and what lifts it.</summary>
+    public sealed record SkyTooBright(Instant At, int LastSoundShot, SkyLift? LiftedBy, double Limit) : TimelineEntry(At, TimelineStep.LastSoundFrame);
+
+    /// <summary>The cards are full after so many frames.</summary>
+    public sealed record CardFull(Instant At, int Shots) : TimelineEntry(At, TimelineStep.SwapCard);
+
+    /// <summary>The subject leaves the frame; the share of the frames it was in, and whether a move is programmed.</summary>
+    public sealed record SubjectLeaves(Instant At, double ShareIn, bool IsProgrammed) : TimelineEntry(At, TimelineStep.SubjectLeavesFrame);
+}
+
+/// <summary>Why the last frame is the last.</summary>
+public enum LastFrameCause
+{
+    /// <summary>The wished playback is reached.</summary>
+    WishMet,
+
+    /// <summary>The subject leaves its window.</summary>
+    SubjectSinks,
+
+    /// <summary>The Moon comes up.</summary>
+    MoonRises,
+
+    /// <summary>The sky pales.</summary>
+    SkyPales,
+
+    /// <summary>The conditions of the run end.</summary>
+    RunEnds,
+}

@@ -1,4 +1,6 @@
 using System.Text.Json.Serialization;
+using NightWatch.Planning.Power;
+using NightWatch.Planning.Sources;
 using NodaTime;
 
 namespace NightWatch.Planning.Power;
@@ -38,6 +40,5 @@ public sealed record PowerPlan([property: JsonIgnore] PowerBudget Budget)
     public required Instant? HeaterEmpty { get; init; }
 
     /// <summary>Where the figures come from.</summary>
-    public string Source { get; } =
-        "Energy balance; lithium-ion cells derated for cold, converters 87 %, aged packs 90 %, a quarter in reserve (engineering values: your own measurement is better)";
+    public Formula Source { get; } = Formula.PowerPlan;
 }

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Sources;
 using NodaTime;
 
 namespace NightWatch.Planning.SkyBrightness;
@@ -50,5 +51,5 @@ public sealed record SkyBrightnessPlan
     public required double? LeastContrast { get; init; }
 
     /// <summary>Where the figures come from, the gazetteer's attribution included.</summary>
-    public required string Source { get; init; }
+    public Formula Source => IsMeasured ? Formula.MeasuredSky : Formula.EstimatedSky;
 }

@@ -1,14 +1,14 @@
 using NightWatch.Places;
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
+using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.SkyBrightness;
 
 /// <summary>Holds the site's glow against the subject's path.</summary>
 internal static class SkyBrightnessPlanner
 {
-    private const string Light =
-        "natural sky and moonlight Krisciunas and Schaefer 1991, PASP 103, 1033; contrast: the subject's light dimmed by Kasten and Young 1989 air mass over the sky's light";
-
     /// <param name="above">The sky.</param>
     /// <param name="grid">Its clock.</param>
     /// <param name="glow">The site's moonless sky.</param>
@@ -37,9 +37,6 @@ internal static class SkyBrightnessPlanner
             BestContrast = best is { } cellOfBest ? Contrast(cellOfBest) : null,
             BestContrastAt = best is { } at ? grid.At(at) : null,
             LeastContrast = least is { } cellOfLeast ? Contrast(cellOfLeast) : null,
-            Source = glow.IsMeasured
-                ? $"Zenith measured at the site (±0.1 mag, common practice); its directions from the towns by Walker 1977, PASP 89, 405. {Gazetteer.Attribution}; {Light}"
-                : $"Zenith estimated from the towns by Walker 1977, PASP 89, 405, within a factor of three in light, over 22.0 mag (Falchi et al. 2016). {Gazetteer.Attribution}; {Light}",
         };
 
         double TownGlow(int cell)

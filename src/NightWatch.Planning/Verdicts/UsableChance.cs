@@ -39,7 +39,7 @@ internal static class UsableChance
         if (SecondOpinion.Of(night, run) is { Differs: true } second)
         {
             var lowered = Math.Min(found.Value, (found.Value + second.Chance) / 2);
-            found = found with { Value = lowered, Explained = found.Explained + " Lowered because a second feed disagrees." };
+            found = found with { Value = lowered, IsLowered = true };
         }
 
         return found with { Value = Math.Clamp(found.Value, Least, Most) };
@@ -67,9 +67,7 @@ internal static class UsableChance
         var known = Tracks(night, night.Inputs.Members);
         if (known.Count < FewestMembers) return null;
         var passing = known.Count(track => Passes(night, track));
-        return new Probability(
-            (double)passing / known.Count, ProbabilityBasis.EnsembleMembers, known.Count,
-            $"{passing} of {known.Count} ensemble members give a usable run; what members do not carry is taken from the main forecast.");
+        return new Probability((double)passing / known.Count, ProbabilityBasis.EnsembleMembers, known.Count) { Usable = passing };
     }
 
     private static Probability? ByEarlierRuns(NightEvidence night, Run run, Severity worst)
@@ -79,15 +77,13 @@ internal static class UsableChance
         var passing = known.Count(track => Passes(night, track)) + (worst == Severity.Stop ? 0 : 1);
         var runs = known.Count + 1;
         var prior = ByPrior(night, run, worst).Value;
-        return new Probability(
-            (passing + PriorRuns * prior) / (runs + PriorRuns), ProbabilityBasis.LaggedRuns, runs,
-            $"{passing} of the last {runs} runs of the forecast give a usable run, weighed with the published skill at this lead.");
+        return new Probability((passing + PriorRuns * prior) / (runs + PriorRuns), ProbabilityBasis.LaggedRuns, runs) { Usable = passing };
     }
 
     private static Probability ByPrior(NightEvidence night, Run run, Severity worst)
     {
         if (night.Inputs.Forecast is not { } forecast)
-            return new Probability(Even, ProbabilityBasis.LeadTimePrior, 0, "No forecast: even chances.");
+            return new Probability(Even, ProbabilityBasis.LeadTimePrior, 0) { IsBlind = true };
         var chance = Prior(night, night.Weather, run, forecast.IssuedAt ?? forecast.RetrievedAt);
         if (worst == Severity.Stop)
         {
@@ -96,9 +92,7 @@ internal static class UsableChance
             chance = Math.Min(chance, 1 - LeadTimePrior.SmallErrorShare(lead));
         }
 
-        return new Probability(
-            chance, ProbabilityBasis.LeadTimePrior, 0,
-            "From the published skill of cloud forecasts at this lead (Ye and Chen 2013) and the margin to the limits.");
+        return new Probability(chance, ProbabilityBasis.LeadTimePrior, 0);
     }
 
     private static List<WeatherTrack> Tracks(NightEvidence night, IReadOnlyList<ForecastSeries> all)

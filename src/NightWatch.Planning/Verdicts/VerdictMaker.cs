@@ -36,22 +36,11 @@ internal static class VerdictMaker
             ? night.Inputs.Calibrations.Apply(new CalibrationKey(forecast.FeedId, LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night)), computed)
             : computed;
 
-    private static Probability SkyAlone { get; } = new(0, ProbabilityBasis.SkyAlone, 0, "The sky alone decides; no weather can change it.");
+    private static Probability SkyAlone { get; } = new(0, ProbabilityBasis.SkyAlone, 0);
 
     private static bool SkyStops(IReadOnlyList<Reason> reasons) => reasons.Any(reason =>
         reason is { Severity: Severity.Stop, Factor: Factor.Length or Factor.Moon or Factor.Twilight or Factor.Frame });
 
     private static IReadOnlyList<Reason> Ordered(IEnumerable<Reason> reasons) =>
-        [.. reasons.Select(Sourced).OrderByDescending(reason => reason.Severity).ThenBy(reason => reason.Factor)];
-
-    // Figures that no formula made still come from somewhere.
-    private static Reason Sourced(Reason reason) => reason.Source is not null ? reason : reason with
-    {
-        Source = reason.Factor switch
-        {
-            Factor.Length or Factor.Frame or Factor.Twilight => "Windows of Sun and subject less the watch's margins",
-            Factor.Disagreement or Factor.Forecast => "Times and values of the feeds' runs",
-            _ => "The feed's own values over the run",
-        },
-    };
+        [.. reasons.OrderByDescending(reason => reason.Severity).ThenBy(reason => reason.Factor)];
 }

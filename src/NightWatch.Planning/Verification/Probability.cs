@@ -23,9 +23,20 @@ public enum ProbabilityBasis
 /// <param name="Value">0 to 1, capped.</param>
 /// <param name="Basis">How it was found.</param>
 /// <param name="Count">Members or runs behind it; 0 for the prior.</param>
-/// <param name="Explained">How it was found, one sentence with the figures.</param>
-public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count, string Explained = "")
+public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count)
 {
+    /// <summary>Members or runs that give a usable run, of <see cref="Count"/>; null where none were counted, or not kept.</summary>
+    public int? Usable { get; init; }
+
+    /// <summary>There was no forecast to judge by: even chances.</summary>
+    public bool IsBlind { get; init; }
+
+    /// <summary>Lowered because a second feed disagrees.</summary>
+    public bool IsLowered { get; init; }
+
+    /// <summary>Earlier verdicts that the calibration was proven on; null: it was not calibrated.</summary>
+    public int? CalibratedBy { get; init; }
+
     /// <summary>As computed, before what the record of this feed and lead taught; null: nothing was changed.</summary>
     public double? Uncalibrated { get; init; }
 

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
 using NightWatch.Words;
@@ -45,8 +46,8 @@ internal static class RehearsalPage
         foreach (var night in nights)
         {
             page.Append("<p class=\"night\"><b>").Append(Text(night.Watch.Site.Name)).Append("</b> ")
-                .Append(string.Join(" &rarr; ", Turns(night.Looks).Select(look => $"{Text(When(look, night))} {Call(look.Verdict)}")))
-                .Append(" &#124; came: ").Append(Call(night.Truth.Verdict)).Append("</p>\n");
+                .Append(string.Join(" &rarr; ", Turns(night.Looks).Select(look => $"{Text(When(look, night))} {Call(look.Verdict, night.Watch)}")))
+                .Append(" &#124; came: ").Append(Call(night.Truth.Verdict, night.Watch)).Append("</p>\n");
         }
 
         if (nights.Count > 0) page.Append($"<p class=\"moon\">Moon {nights[0].Truth.Sky.Moon.IlluminatedFraction * 100:0} % lit</p>\n");
@@ -82,8 +83,8 @@ internal static class RehearsalPage
         return ahead > 0 ? $"{ahead} d before" : LocalText.Clock(look.At, night.Watch.Site.Zone);
     }
 
-    private static string Call(Verdict verdict) =>
-        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" title=\"{Text(verdict.Deciding.Text)}\">{TradeWords.Of(verdict.Class)}</span>";
+    private static string Call(Verdict verdict, Watch watch) =>
+        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" title=\"{Text(Speech.To(watch).Whole(verdict.Deciding))}\">{TradeWords.Of(verdict.Class)}</span>";
 
     private static string Text(string plain) => WebUtility.HtmlEncode(plain);
 

@@ -103,7 +103,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
     private static string? WhyNot(NightPlan plan, Instant now)
     {
         var name = Name(plan.Watch, plan.Night);
-        if (plan.Verdict.Class == VerdictClass.NoGo) return $"{name} is off by now: {plan.Verdict.Deciding.Text}";
+        if (plan.Verdict.Class == VerdictClass.NoGo) return $"{name} is off by now: {Speech.To(plan.Watch).Whole(plan.Verdict.Deciding)}";
         return plan.LeaveBy is { } leaveBy && leaveBy > now ? null : $"It is too late to leave for {name}.";
     }
 

@@ -1,6 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using NightWatch.Planning.Sources;
+using NightWatch.Planning.Watches;
 using NightWatch.Planning.Watches.Reading;
 using NightWatch.Sky.Nights;
 using NodaTime;
@@ -31,6 +33,7 @@ public static class Document
         options.Converters.Insert(0, new FigureConverter());
         options.Converters.Insert(0, new IntervalConverter());
         options.Converters.Insert(0, new NightSkyConverter());
+        options.Converters.Insert(0, new FormulaConverter());
         options.MakeReadOnly();
         return options;
     }
@@ -62,6 +65,14 @@ public static class Document
             JsonSerializer.Serialize(writer, value.End, options);
             writer.WriteEndObject();
         }
+    }
+
+    /// <summary>A source is spelled out.</summary>
+    private sealed class FormulaConverter : JsonConverter<Formula>
+    {
+        public override Formula Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+        public override void Write(Utf8JsonWriter writer, Formula value, JsonSerializerOptions options) => writer.WriteStringValue(English.Instance.Of(value));
     }
 
     /// <summary>The sky has one shape wherever it is shown.</summary>

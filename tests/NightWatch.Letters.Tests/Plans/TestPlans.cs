@@ -64,7 +64,7 @@ internal static class TestPlans
             Sequence = verdict == VerdictClass.NoGo ? null : SequenceOf(span),
             Timeline = TestTimeline.Of(sky, verdict == VerdictClass.NoGo ? null : span),
             Packing = verdict == VerdictClass.NoGo ? [] : TestTimeline.Packing,
-            Summary = weather.Summary(TestSky.Local(date.PlusDays(1), 2, 40, zone)),
+            Summary = weather.Summary(span),
             Forecast = hasForecast
                 ? new ForecastOrigin(
                     "met-norway", "mixed", made - Duration.FromHours(2) + Duration.FromHours(run), made - Duration.FromMinutes(25),

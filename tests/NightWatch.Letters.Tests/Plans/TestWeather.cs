@@ -41,47 +41,57 @@ internal sealed record TestWeather(VerdictClass Class, double Probability, doubl
 
     public IReadOnlyList<Reason> Reasons(Interval run)
     {
+        var (isGo, isNoGo) = (Class == VerdictClass.Go, Class == VerdictClass.NoGo);
         Reason[] all =
         [
             Cloud(run),
-            Class == VerdictClass.NoGo
-                ? new Reason(Factor.Rain, Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(2)), 0.9, 0.1, Unit.Millimetres, "Up to 0.9 mm of rain in an hour (limit 0.1 mm).")
-                : new Reason(Factor.Rain, Severity.Ok, null, 0.0, 0.1, Unit.Millimetres, "No rain expected."),
-            Class == VerdictClass.NoGo
-                ? new Reason(Factor.Thunder, Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(1)), 0.28, 0.25, Unit.Fraction, "Thunder probability up to 28 % (stop from 25 %).")
-                : new Reason(Factor.Thunder, Severity.Ok, null, 0.01, 0.10, Unit.Fraction, "Thunder probability at most 1 %."),
-            new Reason(Factor.Wind, Severity.Ok, null, 5.4, 9, Unit.MetresPerSecond, "Gusts up to 5.4 m/s (caution from 9 m/s)."),
-            Class == VerdictClass.Go
-                ? new Reason(Factor.Dew, Severity.Ok, null, 1.9, 0, Unit.Kelvin, "The lens stays at least 1.9 K above the dew point.", Source: "element energy balance")
-                : new Reason(Factor.Dew, Severity.Caution, new Interval(run.Start + Duration.FromHours(2.6), run.End), -0.4, 0, Unit.Kelvin, "Dew on an unheated lens from 02:40.", "a heater of 3 W from 02:10"),
-            new Reason(Factor.Moon, Severity.Ok, null, 0.0, 0.3, Unit.Magnitudes, "The Moon is down for the whole run."),
-            new Reason(Factor.Length, Severity.Ok, null, 255, 90, Unit.Minutes, "255 min usable (90 min wanted)."),
-            new Reason(Factor.Fog, Severity.Ok, null, null, 0.1, Unit.Fraction, "The feed has no fog figure here."),
+            isNoGo
+                ? new Reason.RainAmount(Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(2)), 0.9, 0.1) { Mend = new Mend.DryFor(90) }
+                : new Reason.RainAmount(Severity.Ok, null, 0, 0.1),
+            isNoGo
+                ? new Reason.ThunderChance(Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(1)), 0.28, run.Start, new(0.10, 0.25)) { Mend = new Mend.ChanceBelow(0.10) }
+                : new Reason.ThunderChance(Severity.Ok, null, 0.01, run.Start, new(0.10, 0.25)),
+            new Reason.Gusts(Severity.Ok, null, 5.4, run.Start, new(9, 14)),
+            isGo
+                ? new Reason.LensStaysDry(null, 1.9, 1.9)
+                : new Reason.DewOnBareLens(new Interval(run.Start + Duration.FromHours(2.6), run.End), -0.4, IsFrost: false, DewOnset(run)) { Mend = new Mend.Heater(3, HeaterOn(run)) },
+            new Reason.MoonLight(Severity.Ok, run, 0.02, 0, run.Start, new(0.3, 1)),
+            new Reason.RunLength(Severity.Ok, run, 90),
+            new Reason.FogRuledOut(null, 2.5, 0.1),
         ];
         return [.. all.OrderByDescending(r => r.Severity).ThenBy(r => r.Factor)];
     }
 
-    public NightSummary Summary(Instant dewOnset) => new()
+    public NightSummary Summary(Interval run) => new()
     {
         CloudMean = CloudMean,
         CloudMost = CloudMost,
-        Cloud = Class switch
-        {
-            VerdictClass.Go => "Mean 8 %, at most 21 % around 01:30, all of it high.",
-            VerdictClass.Marginal => "Mean 31 %, a high veil of up to 52 % between 01:00 and 02:30.",
-            _ => "Mean 78 %, up to 97 % from 00:30, low cloud with the front.",
-        },
-        DewOnset = Class == VerdictClass.Go ? null : dewOnset,
+        LowCloudMean = Class == VerdictClass.NoGo ? 0.5 : 0.02,
+        HighCloudMean = CloudMean,
+        DewOnset = Class == VerdictClass.Go ? null : DewOnset(run),
         LeastDewMarginK = Class == VerdictClass.Go ? 1.9 : -0.4,
-        Dew = Class == VerdictClass.Go ? "None expected: the lens stays 1.9 K above the dew point." : "Expected on an unheated lens from 02:40; 3 W keeps it clear.",
+        HeaterOn = Class == VerdictClass.Go ? null : HeaterOn(run),
         MoonIlluminatedFraction = 0.02,
-        Moon = "2 % lit and below the horizon from 20:58 until 06:20.",
+        MoonTurns = [],
+        MoonIsUp = false,
+        MoonBrighteningMag = 0,
     };
 
-    private Reason Cloud(Interval run) => Class switch
+    private static Instant DewOnset(Interval run) => run.Start + Duration.FromMinutes(155);
+
+    private static Instant HeaterOn(Interval run) => run.Start + Duration.FromMinutes(125);
+
+    private Reason Cloud(Interval run)
     {
-        VerdictClass.Go => new(Factor.Cloud, Severity.Ok, null, CloudMean, 0.20, Unit.Fraction, "Mean cloud 8 % (go up to 20 %)."),
-        VerdictClass.Marginal => new(Factor.Cloud, Severity.Caution, run, CloudMean, 0.20, Unit.Fraction, "Mean cloud 31 % (go up to 20 %, off from 45 %)."),
-        _ => new(Factor.Cloud, Severity.Stop, run, CloudMean, 0.45, Unit.Fraction, "Mean cloud 78 % (off from 45 %)."),
-    };
+        var severity = Class switch { VerdictClass.Go => Severity.Ok, VerdictClass.Marginal => Severity.Caution, _ => Severity.Stop };
+        return new Reason.CloudMean(severity, run, CloudMean, CloudMost, run.Start + Duration.FromMinutes(85), new(0.20, 0.45), 0)
+        {
+            Mend = Class switch
+            {
+                VerdictClass.Go => null,
+                VerdictClass.Marginal => new Mend.CloudAtMost(0.20, 90),
+                _ => new Mend.CloudBelow(0.45, 90),
+            },
+        };
+    }
 }

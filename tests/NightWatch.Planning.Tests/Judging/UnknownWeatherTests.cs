@@ -1,5 +1,6 @@
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Tests.HandMade;
+using NightWatch.Planning.Sources;
 using NightWatch.Planning.Verdicts;
 using NodaTime;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;
@@ -100,6 +101,6 @@ public sealed class UnknownWeatherTests
         var verdict = new DesertNight { Now = now, Issued = now }.Plan().Verdict;
 
         Assert.Equal((VerdictClass.Marginal, Factor.Forecast), (verdict.Class, verdict.Deciding.Factor));
-        Assert.Contains("Ye and Chen", verdict.Deciding.Source, StringComparison.Ordinal);
+        Assert.Equal(Formula.CloudSkill, verdict.Deciding.Formula);
     }
 }

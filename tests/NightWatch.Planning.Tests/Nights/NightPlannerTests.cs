@@ -18,7 +18,7 @@ public sealed class NightPlannerTests
         var bright = Clear(new LocalDate(2026, 8, 27), DesertNight.Zone, -24.6, 15.9);
 
         Assert.Equal(VerdictClass.Go, dark.Verdict.Class);
-        Assert.Contains("adds no light", dark.Summary.Moon, StringComparison.Ordinal);
+        Assert.Equal(0, dark.Summary.MoonBrighteningMag);
         Assert.Equal((VerdictClass.NoGo, Factor.Moon), (bright.Verdict.Class, bright.Verdict.Deciding.Factor));
         Assert.True(bright.Summary.MoonIlluminatedFraction > 0.99);
     }
@@ -31,7 +31,8 @@ public sealed class NightPlannerTests
 
         Assert.Null(plan.Verdict.Run);
         Assert.True(plan.Summary.MoonIlluminatedFraction > 0.7);
-        Assert.Matches("^Moon 8[0-9] % lit, rises [0-9:]+[.]$", plan.Summary.Moon);
+        Assert.Null(plan.Summary.MoonBrighteningMag);
+        Assert.True(Assert.Single(plan.Summary.MoonTurns).Rises);
     }
 
     /// <summary>At the June solstice the Sun sinks to latitude + 23.44° − 90° below the horizon: −9.1° at 57.5° N.</summary>

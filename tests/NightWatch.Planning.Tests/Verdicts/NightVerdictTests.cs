@@ -63,7 +63,7 @@ public sealed class NightVerdictTests
         Assert.Equal(expected, verdict.Class);
         if (expected == VerdictClass.Go) return;
         Assert.Equal(Factor.Thunder, verdict.Deciding.Factor);
-        Assert.Contains("not a warning service", verdict.Deciding.Text, StringComparison.Ordinal);
+        Assert.True(verdict.Deciding.IsHazard);
     }
 
     [Theory]
@@ -164,9 +164,8 @@ public sealed class NightVerdictTests
     {
         var deciding = new DesertNight { SubjectWindows = [new Interval(Clock(18, 30), Clock(19, 10))] }.Plan().Verdict.Deciding;
 
-        Assert.Equal(Factor.Frame, deciding.Factor);
-        Assert.Contains("18:30 to 19:10", deciding.Text, StringComparison.Ordinal);
-        Assert.Contains("19:20 to 06:10", deciding.Text, StringComparison.Ordinal);
+        var never = Assert.IsType<Reason.NeverUpInTheDark>(deciding);
+        Assert.Equal((new Interval(Clock(18, 30), Clock(19, 10)), new Interval(Clock(19, 20), Clock(30, 10))), (never.Up, never.Dark));
     }
 
     [Fact]
@@ -187,7 +186,7 @@ public sealed class NightVerdictTests
 
         Assert.Equal((VerdictClass.Marginal, Factor.Dew), (bare.Verdict.Class, bare.Verdict.Deciding.Factor));
         Assert.NotNull(bare.Summary.DewOnset);
-        Assert.NotNull(bare.Verdict.Deciding.Fix);
+        Assert.IsType<Mend.Heater>(bare.Verdict.Deciding.Mend);
         Assert.Equal(VerdictClass.Go, heated.Verdict.Class);
         Assert.Contains(heated.Timeline, entry => entry.Step == TimelineStep.HeaterOn);
     }
@@ -208,6 +207,6 @@ public sealed class NightVerdictTests
         var reasons = new DesertNight { Weather = weather, MoonBrightening = _ => 0.5 }.Plan().Verdict.Reasons;
 
         Assert.Equal(7, reasons.Count(reason => reason.Severity == Severity.Caution));
-        Assert.All(reasons.Where(reason => reason.Severity == Severity.Caution), reason => Assert.False(string.IsNullOrEmpty(reason.Fix)));
+        Assert.All(reasons.Where(reason => reason.Severity == Severity.Caution), reason => Assert.NotNull(reason.Mend));
     }
 }

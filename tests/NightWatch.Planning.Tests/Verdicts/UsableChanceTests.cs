@@ -18,7 +18,7 @@ public sealed class UsableChanceTests
         var probability = With(members: [.. Enumerable.Repeat(Clear, 15), .. Enumerable.Repeat(Overcast, 5)]);
 
         Assert.Equal((0.75, ProbabilityBasis.EnsembleMembers, 20), (probability.Value, probability.Basis, probability.Count));
-        Assert.StartsWith("15 of 20", probability.Explained, StringComparison.Ordinal);
+        Assert.Equal(15, probability.Usable);
     }
 
     [Fact]

@@ -68,8 +68,8 @@ internal static class Given
             Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4) { Uncalibrated = 0.81, CalibrationVersion = 3 },
             Reasons =
             [
-                new(Factor.Cloud, Severity.Ok, new Interval(Now, Now + Duration.FromHours(2)), 0.08, 0.2, Unit.Fraction, "Cloud 8 %, limit 20 %."),
-                new(Factor.Fog, Severity.Caution, null, null, 0.1, Unit.Fraction, "Fog is not known.", "ask at the farm", "common practice"),
+                new Reason.CloudMean(Severity.Ok, new Interval(Now, Now + Duration.FromHours(2)), 0.08, 0.12, Now, new(0.2, 0.45), 0),
+                new Reason.FogNotKnown(Severity.Caution, null, 0.1) { Mend = new Mend.Knowledge(Mend.Missing.Fog) },
             ],
         },
         ForecastIds = [11, 12],

@@ -17,11 +17,7 @@ internal sealed class CloudFactor : FactorRule
         var mean = scale.Mean(run.First, run.Last);
         var limit = night.Limits.Cloud;
         if (double.IsNaN(mean))
-        {
-            return new Reason(
-                Factor, severity, run.Span, null, limit.Caution, Unit.Fraction, "Cloud is not known for the hours of the run.",
-                "A forecast that covers the night, with little cloud in it.");
-        }
+            return new Reason.CloudNotKnown(severity, run.Span, limit.Caution) { Mend = new Mend.Knowledge(Mend.Missing.Cloud) };
 
         var most = run.First;
         var unknown = 0;
@@ -31,18 +27,16 @@ internal sealed class CloudFactor : FactorRule
             else if (!(night.Weather.Cloud[cell] <= night.Weather.Cloud[most])) most = cell;
         }
 
-        var text = $"Cloud averages {Said.Percent(mean)} {Said.Span(run.Span, night.Zone)}, at most {Said.Percent(night.Weather.Cloud[most])} "
-            + $"at {Said.Clock(night.Grid.At(most), night.Zone)}; a go up to {Said.Percent(limit.Caution)}, a no-go from {Said.Percent(limit.Stop)}.";
-        if (unknown > 0)
-            text += $" It is not known for {Said.Percent((double)unknown / run.Count)} of the run.";
-        return new Reason(
-            Factor, severity, run.Span, mean, severity == Severity.Stop ? limit.Stop : limit.Caution, Unit.Fraction, text, Fix(night, severity, limit));
+        return new Reason.CloudMean(severity, run.Span, mean, night.Weather.Cloud[most], night.Grid.At(most), limit, (double)unknown / run.Count)
+        {
+            Mend = MendOf(night, severity, limit),
+        };
     }
 
-    private static string? Fix(NightEvidence night, Severity severity, Threshold limit) => severity switch
+    private static Mend? MendOf(NightEvidence night, Severity severity, Threshold limit) => severity switch
     {
-        Severity.Caution => $"A mean of {Said.Percent(limit.Caution)} or less over {Said.Number(night.Limits.UsableRunMin)} min, known for all of it.",
-        Severity.Stop => $"Clearer: a mean below {Said.Percent(limit.Stop)} for at least {Said.Number(night.Limits.UsableRunMin)} min.",
+        Severity.Caution => new Mend.CloudAtMost(limit.Caution, night.Limits.UsableRunMin),
+        Severity.Stop => new Mend.CloudBelow(limit.Stop, night.Limits.UsableRunMin),
         _ => null,
     };
 }

@@ -26,26 +26,15 @@ internal sealed class FogFactor : FactorRule
             if (!double.IsNaN(Told(night.Weather, cell, night.Limits.FogVisibilityM))) told++;
         }
 
-        if (told == 0 && severity == Severity.Ok)
-        {
-            return new Reason(
-                Factor, severity, run.Span, null, limit, Unit.Fraction,
-                $"The feed gives neither fog nor visibility for these hours; the air stays at least {Said.Number(DryAirK)} K above its dew point.");
-        }
+        if (told == 0 && severity == Severity.Ok) return new Reason.FogRuledOut(run.Span, DryAirK, limit);
 
         if (double.IsNaN(mean) || (told < run.Count && severity == Severity.Caution && mean <= night.Limits.Fog.Caution))
-        {
-            return new Reason(
-                Factor, severity, run.Span, null, limit, Unit.Fraction,
-                "Fog is not known for all of the run, and the air is not dry enough to rule it out.", "A forecast of fog or visibility nearer the night.");
-        }
+            return new Reason.FogNotKnown(severity, run.Span, limit) { Mend = new Mend.Knowledge(Mend.Missing.Fog) };
 
-        var text = $"Fog covers {Said.Percent(mean)} of the time and area {Said.Span(run.Span, night.Zone)}; "
-            + $"a caution from {Said.Percent(night.Limits.Fog.Caution)}, a no-go from {Said.Percent(night.Limits.Fog.Stop)}.";
-        return new Reason(
-            Factor, severity, run.Span, mean, limit, Unit.Fraction, text,
-            severity == Severity.Ok ? null : $"Fog on less than {Said.Percent(night.Limits.Fog.Caution)} of the run, or a site above it.",
-            "WMO: visibility below 1 km");
+        return new Reason.FogShare(severity, run.Span, mean, night.Limits.Fog)
+        {
+            Mend = severity == Severity.Ok ? null : new Mend.FogBelow(night.Limits.Fog.Caution),
+        };
     }
 
     private static double[] Shares(NightEvidence night)

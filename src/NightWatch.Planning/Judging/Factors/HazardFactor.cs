@@ -12,9 +12,10 @@ internal sealed class HazardFactor : FactorRule
         var worst = plan.Cautions.FirstOrDefault(caution => caution.Level == HazardLevel.Stop || (caution.Level == HazardLevel.Care && IsOfTheNight(caution.Kind)));
         return worst is null
             ? null
-            : new Reason(
-                Factor, worst.Level == HazardLevel.Stop ? Severity.Stop : Severity.Caution, null, null, null, Unit.Count, worst.Closed,
-                worst.Level == HazardLevel.Stop ? null : "A night without it, or your own judgement on the spot.", worst.Source);
+            : new Reason.InHarmsWay(worst.Level == HazardLevel.Stop ? Severity.Stop : Severity.Caution, worst)
+            {
+                Mend = worst.Level == HazardLevel.Stop ? null : new Mend.NightWithoutIt(),
+            };
     }
 
     private static bool IsOfTheNight(HazardKind kind) =>

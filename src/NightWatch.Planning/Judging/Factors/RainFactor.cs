@@ -12,17 +12,12 @@ internal sealed class RainFactor : WorstCellFactor
 
     protected override Threshold Limit(NightEvidence night) => new(night.Limits.PrecipitationMmPerH, night.Limits.PrecipitationMmPerH);
 
-    protected override Reason Found(NightEvidence night, Finding finding)
-    {
-        var text = finding.Severity == Severity.Ok
-            ? $"No precipitation to speak of: at most {Said.Number(finding.Value)} mm/h, below {Said.Number(finding.LimitHeld)} mm/h."
-            : $"Precipitation of {Said.Number(finding.Value)} mm/h {Said.Span(finding.When, night.Zone)}; a no-go from {Said.Number(finding.LimitHeld)} mm/h.";
-        return new Reason(
-            Factor, finding.Severity, finding.When, finding.Value, finding.LimitHeld, Unit.Millimetres, text,
-            finding.Severity == Severity.Ok ? null : $"Dry for at least {Said.Number(night.Limits.UsableRunMin)} min.");
-    }
+    protected override Reason Found(NightEvidence night, Finding finding) =>
+        new Reason.RainAmount(finding.Severity, finding.When, finding.Value, night.Limits.PrecipitationMmPerH)
+        {
+            Mend = finding.Severity == Severity.Ok ? null : new Mend.DryFor(night.Limits.UsableRunMin),
+        };
 
     protected override Reason NotKnown(NightEvidence night, Severity severity, Interval when) =>
-        new(Factor, severity, when, null, night.Limits.PrecipitationMmPerH, Unit.Millimetres, "Precipitation is not known for all of the run.",
-            "A forecast of precipitation that covers the run and stays dry.");
+        new Reason.RainNotKnown(severity, when, night.Limits.PrecipitationMmPerH) { Mend = new Mend.Knowledge(Mend.Missing.Rain) };
 }

@@ -15,22 +15,15 @@ internal sealed class RainProbabilityFactor : WorstCellFactor
 
     protected override Severity UnknownAt(NightEvidence night, int cell) => night.Weather.Rain[cell] == 0 ? Severity.Ok : Severity.Caution;
 
-    protected override Reason Found(NightEvidence night, Finding finding)
-    {
-        var text = $"Precipitation is at most {Said.Percent(finding.Value)} likely, around {Said.Clock(finding.At, night.Zone)}; "
-            + $"a caution from {Said.Percent(finding.Limit.Caution)}, a no-go from {Said.Percent(finding.Limit.Stop)}.";
-        return new Reason(
-            Factor, finding.Severity, finding.When, finding.Value, finding.LimitHeld, Unit.Fraction, text,
-            finding.Severity == Severity.Ok ? null : $"A probability below {Said.Percent(finding.Limit.Caution)} through the run.");
-    }
+    protected override Reason Found(NightEvidence night, Finding finding) =>
+        new Reason.RainChance(finding.Severity, finding.When, finding.Value, finding.At, finding.Limit)
+        {
+            Mend = finding.Severity == Severity.Ok ? null : new Mend.ChanceBelow(finding.Limit.Caution),
+        };
 
     protected override Reason NotKnown(NightEvidence night, Severity severity, Interval when) =>
-        severity == Severity.Ok
-            ? new Reason(
-                Factor, severity, when, null, night.Limits.PrecipitationProbability.Caution, Unit.Fraction,
-                "The feed gives no probability of precipitation for these hours; its amount is 0 mm/h throughout.")
-            : new Reason(
-                Factor, severity, when, null, night.Limits.PrecipitationProbability.Caution, Unit.Fraction,
-                "The probability of precipitation is not known for all of the run, and the amount does not rule it out.",
-                "A forecast of the probability, or of no precipitation at all.");
+        new Reason.RainChanceNotKnown(severity, when, night.Limits.PrecipitationProbability.Caution)
+        {
+            Mend = severity == Severity.Ok ? null : new Mend.Knowledge(Mend.Missing.RainChance),
+        };
 }

@@ -27,14 +27,11 @@ internal sealed class WindFactor : WorstCellFactor
             : Severity.Caution;
     }
 
-    protected override Reason Found(NightEvidence night, Finding finding)
-    {
-        var text = $"Gusts reach {Said.Number(finding.Value)} m/s around {Said.Clock(finding.At, night.Zone)}; "
-            + $"a caution from {Said.Number(finding.Limit.Caution)} m/s, a no-go from {Said.Number(finding.Limit.Stop)} m/s.";
-        return new Reason(
-            Factor, finding.Severity, finding.When, finding.Value, finding.LimitHeld, Unit.MetresPerSecond, text,
-            finding.Severity == Severity.Ok ? null : $"Gusts below {Said.Number(finding.Limit.Caution)} m/s through the run, or a place in the lee.");
-    }
+    protected override Reason Found(NightEvidence night, Finding finding) =>
+        new Reason.Gusts(finding.Severity, finding.When, finding.Value, finding.At, finding.Limit)
+        {
+            Mend = finding.Severity == Severity.Ok ? null : new Mend.GustsBelow(finding.Limit.Caution),
+        };
 
     protected override Reason NotKnown(NightEvidence night, Severity severity, Interval when)
     {
@@ -49,18 +46,15 @@ internal sealed class WindFactor : WorstCellFactor
         }
 
         var limit = night.Limits.GustMps;
-        var held = severity == Severity.Stop ? limit.Stop : limit.Caution;
         if (double.IsNaN(most) || gaps)
         {
-            return new Reason(
-                Factor, severity, when, null, held, Unit.MetresPerSecond, "Wind is not known for all of the run.", "A forecast of wind that covers the run.");
+            var held = severity == Severity.Stop ? limit.Stop : limit.Caution;
+            return new Reason.WindNotKnown(severity, when, held) { Mend = new Mend.Knowledge(Mend.Missing.Wind) };
         }
 
-        var text = $"The feed gives no gusts for these hours; from its mean wind of {Said.Number(most)} m/s they are put at "
-            + $"{Said.Number(most * InlandGustFactor)} m/s; a caution from {Said.Number(limit.Caution)} m/s.";
-        return new Reason(
-            Factor, severity, when, most * InlandGustFactor, held, Unit.MetresPerSecond, text,
-            severity == Severity.Ok ? null : $"A mean wind below {Said.Number(limit.Caution / InlandGustFactor)} m/s, or a place in the lee.",
-            "WMO/TD-No. 1555, in-land gust factor 1.66 (from memory)");
+        return new Reason.GustsFromMeanWind(severity, when, most, most * InlandGustFactor, limit)
+        {
+            Mend = severity == Severity.Ok ? null : new Mend.MeanWindBelow(limit.Caution / InlandGustFactor),
+        };
     }
 }

@@ -36,8 +36,7 @@ public sealed class CalibrationBook
             Value = known.Apply(computed.Value),
             Uncalibrated = computed.Value,
             CalibrationVersion = known.Version,
-            Explained = FormattableString.Invariant(
-                $"{computed.Explained} Calibrated by {known.Proof?.Pairs ?? 0} earlier verdicts of this feed at this lead (version {known.Version}): {computed.Value * 100:0} % as computed."),
+            CalibratedBy = known.Proof?.Pairs ?? 0,
         };
     }
 }

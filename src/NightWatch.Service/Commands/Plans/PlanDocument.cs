@@ -14,16 +14,21 @@ internal static class PlanDocument
 {
     public static JsonObject Of(NightPlan plan, IReadOnlyList<NightPlan> later)
     {
+        var says = new PlanSayings(plan.Watch.Site.Zone);
         var parts = Node(plan)!.AsObject();
+        parts["cautions"] = Node(plan.Cautions.Select(says.Of));
+        parts["timeline"] = Node(plan.Timeline.Select(says.Of));
+        parts["packing"] = Node(plan.Packing.Select(says.Of));
+        parts["summary"] = Node(says.Of(plan.Summary));
         var document = new JsonObject
         {
             ["night"] = Node(plan.Night),
             ["zone"] = plan.Watch.Site.Zone.Id,
             ["madeAt"] = Node(plan.MadeAt),
             ["verdict"] = Node(plan.Verdict.Class),
-            ["probability"] = Node(plan.Verdict.Probability),
+            ["probability"] = Node(says.Of(plan.Verdict.Probability)),
             ["deciding"] = Node(plan.Verdict.Deciding.Factor),
-            ["reasons"] = Node(plan.Verdict.Reasons),
+            ["reasons"] = Node(plan.Verdict.Reasons.Select(says.Of)),
             ["windows"] = new JsonObject
             {
                 ["span"] = Node(plan.Sky.Span),
@@ -41,20 +46,20 @@ internal static class PlanDocument
             document[name] = part;
         }
 
-        document["laterNights"] = new JsonArray([.. later.Select(Later)]);
+        document["laterNights"] = new JsonArray([.. later.Select(night => Later(night, says))]);
         document["sources"] = new JsonObject(PlanSources.Shared.Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
         return document;
     }
 
-    private static JsonNode Later(NightPlan plan) => new JsonObject
+    private static JsonNode Later(NightPlan plan, PlanSayings says) => new JsonObject
     {
         ["night"] = Node(plan.Night),
         ["isFree"] = Alternatives.IsFree(plan),
         ["verdict"] = Node(plan.Verdict.Class),
-        ["probability"] = Node(plan.Verdict.Probability),
+        ["probability"] = Node(says.Of(plan.Verdict.Probability)),
         ["run"] = Node(plan.Verdict.Run),
         ["leaveBy"] = Node(plan.LeaveBy),
-        ["deciding"] = Node(plan.Verdict.Deciding),
+        ["deciding"] = Node(says.Of(plan.Verdict.Deciding)),
     };
 
     private static JsonNode? Node<T>(T value) => JsonSerializer.SerializeToNode(value, Document.Options);

@@ -25,7 +25,7 @@ internal static class PlanTable
         if (plan.Packing.Count > 0)
         {
             console.WriteLine("Pack:");
-            foreach (var item in plan.Packing) console.WriteLine($"  - {item}.");
+            foreach (var item in plan.Packing) console.WriteLine($"  - {Speech.To(plan.Watch).Of(item)}.");
         }
 
         Later(console, plan, later);
@@ -38,20 +38,22 @@ internal static class PlanTable
         console.WriteLine(Say(
             $"{TradeWords.Of(plan.Verdict.Class).ToUpperInvariant()} for {plan.Watch.Site.Name}, night of {LocalText.Date(plan.Night)}, {plan.Verdict.Probability.Value * 100:0} % ({TradeWords.Of(plan.Verdict.Probability)})"));
         var hazards = plan.Cautions.Where(caution => caution.Level > HazardLevel.Note).ToList();
-        foreach (var hazard in hazards) console.WriteLine($"HAZARD: {hazard.Text}");
-        if (hazards.Count > 0) console.WriteLine(Caution.Deference);
+        var speech = Speech.To(plan.Watch);
+        foreach (var hazard in hazards) console.WriteLine($"HAZARD: {speech.Of(hazard)}");
+        if (hazards.Count > 0) console.WriteLine(speech.Language.Deference);
         console.WriteLine(plan.Verdict.Run is { } run ? $"Run: {LocalText.Span(run, zone)}, {LocalText.Length(run.Duration)}." : "No run.");
         if (plan.LeaveBy is { } leaveBy) console.WriteLine($"Leave by: {LocalText.DayTime(leaveBy, zone)}.");
-        console.WriteLine(plan.Summary.Cloud);
-        console.WriteLine(plan.Summary.Dew);
-        console.WriteLine(plan.Summary.Moon);
+        console.WriteLine(speech.Cloud(plan.Summary));
+        console.WriteLine(speech.Dew(plan.Summary));
+        console.WriteLine(speech.Moon(plan.Summary));
     }
 
     private static void Reasons(IAnsiConsole console, NightPlan plan)
     {
         var reasons = new Table().Border(TableBorder.Simple).AddColumn("Severity").AddColumn("Factor").AddColumn("Finding").AddColumn("Fix");
+        var speech = Speech.To(plan.Watch);
         foreach (var reason in plan.Verdict.Reasons)
-            reasons.AddRow(new Text(TradeWords.Of(reason.Severity)), new Text(TradeWords.Of(reason.Factor)), new Text(reason.Text), new Text(reason.Fix ?? ""));
+            reasons.AddRow(new Text(TradeWords.Of(reason.Severity)), new Text(TradeWords.Of(reason.Factor)), new Text(speech.Whole(reason)), new Text(speech.Fix(reason) ?? ""));
         console.Write(reasons);
     }
 
@@ -84,7 +86,9 @@ internal static class PlanTable
     private static void Timeline(IAnsiConsole console, NightPlan plan)
     {
         var timeline = new Table().Border(TableBorder.Simple).AddColumn("Local time").AddColumn("What").AddColumn("Why");
-        foreach (var entry in plan.Timeline) timeline.AddRow(new Text(LocalText.DayTime(entry.At, plan.Watch.Site.Zone)), new Text(entry.Title), new Text(entry.Why ?? ""));
+        var speech = Speech.To(plan.Watch);
+        foreach (var entry in plan.Timeline)
+            timeline.AddRow(new Text(LocalText.DayTime(entry.At, plan.Watch.Site.Zone)), new Text(speech.Title(entry)), new Text(speech.Why(entry) ?? ""));
         console.Write(timeline);
     }
 
@@ -98,7 +102,7 @@ internal static class PlanTable
                 new Text(LocalText.Date(night.Night) + (Alternatives.IsFree(night) ? "" : " (not a free evening)")),
                 new Text(Say($"{TradeWords.Of(night.Verdict.Class)}, {night.Verdict.Probability.Value * 100:0} %")),
                 new Text(night.Verdict.Run is { } run ? $"{LocalText.Clock(run.Start, plan.Watch.Site.Zone)} to {LocalText.Clock(run.End, plan.Watch.Site.Zone)}" : "none"),
-                new Text(night.Verdict.Deciding.Text));
+                new Text(Speech.To(night.Watch).Whole(night.Verdict.Deciding)));
         }
 
         console.Write(table);
@@ -107,9 +111,10 @@ internal static class PlanTable
     private static void Sources(IAnsiConsole console, NightPlan plan)
     {
         console.WriteLine("Sources:");
-        foreach (var same in plan.Verdict.Reasons.Where(reason => reason.Source is not null).GroupBy(reason => reason.Source))
+        var speech = Speech.To(plan.Watch);
+        foreach (var same in plan.Verdict.Reasons.GroupBy(speech.Source))
             console.WriteLine($"  {string.Join(", ", same.Select(reason => TradeWords.Of(reason.Factor)))}: {same.Key}.");
-        if (plan.Sequence is { } sequence) console.WriteLine($"  exposure: {sequence.Source}.");
+        if (plan.Sequence is { } sequence) console.WriteLine($"  exposure: {speech.Of(sequence.Source)}.");
         if (plan.Forecast is not { } forecast) return;
         foreach (var data in plan.OtherForecasts.Prepend(forecast).Select(origin => origin.Attribution).Distinct())
             console.WriteLine($"  weather: {data.Text} ({data.Licence}, {data.Link}), combined and interpolated here.");

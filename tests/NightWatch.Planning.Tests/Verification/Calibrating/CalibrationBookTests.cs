@@ -8,7 +8,7 @@ namespace NightWatch.Planning.Tests.Verification.Calibrating;
 public sealed class CalibrationBookTests
 {
     private static readonly CalibrationKey Key = new("met-norway", 1);
-    private static readonly Probability Computed = new(0.9, ProbabilityBasis.EnsembleMembers, 20, "18 of 20 members.");
+    private static readonly Probability Computed = new(0.9, ProbabilityBasis.EnsembleMembers, 20) { Usable = 18 };
 
     [Fact]
     public void Without_a_calibration_the_probability_is_told_as_it_is_computed() => Assert.Equal(Computed, CalibrationBook.Empty.Apply(Key, Computed));
@@ -25,7 +25,7 @@ public sealed class CalibrationBookTests
 
         Assert.Equal(0.75, told.Value, 12);
         Assert.Equal((0.9, 3, ProbabilityBasis.EnsembleMembers, 20), (told.Uncalibrated, told.CalibrationVersion, told.Basis, told.Count));
-        Assert.Equal("18 of 20 members. Calibrated by 80 earlier verdicts of this feed at this lead (version 3): 90 % as computed.", told.Explained);
+        Assert.Equal(80, told.CalibratedBy);
     }
 
     [Fact]

@@ -1,0 +1,11 @@
+using NodaTime;
+
+namespace NightWatch.Planning.Judging;
+
+// What is found of the length of the run.
+public abstract partial record Reason
+{
+    /// <summary>The run, and the least length that is wished, minutes.</summary>
+    public sealed record RunLength(Severity Severity, Interval Run, double LeastMin)
+        : Reason(Factor.Length, Severity, Run, Run.Duration.TotalMinutes, LeastMin, Unit.Minutes, Sources.Formula.SkyWindows);
+}

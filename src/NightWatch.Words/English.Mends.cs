@@ -1,0 +1,79 @@
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
+
+namespace NightWatch.Words;
+
+// What would mend a reason.
+public sealed partial class English
+{
+    /// <inheritdoc/>
+    public string Of(Mend mend, Speech s) => mend switch
+    {
+        Mend.Heater { From: { } from } m => $"A dew heater of {s.OneDecimal(m.Watts)} W, on from {s.Clock.Time(from)}.",
+        Mend.Heater m => $"A heater of {s.OneDecimal(m.Watts)} W.",
+        Mend.HeaterEnergy m => $"{s.Number(m.Wh)} Wh more for the heater.",
+        Mend.Packs m => $"Packs of {s.Number(m.Wh)} Wh more.",
+        Mend.WarmPacks => "Packs kept warm against the body or in an insulated bag, or power from the car.",
+        Mend.Card m => $"Another card of at least {s.Number(m.Gb)} GB, or a longer interval.",
+        Mend.OtherAim m => OtherAim(m, s),
+        Mend.LessExposure => "A lower ISO or a shorter exposure from then on.",
+        Mend.FirmSpots => "Boots, a ground sheet and a tripod on firm spots; or a day of dry wind and sun.",
+        Mend.ShorterRun => "A shorter run accepted, or a date on which the subject is up longer in the dark.",
+        Mend.CloudAtMost m => $"A mean of {s.Percent(m.Mean)} or less over {s.Number(m.Minutes)} min, known for all of it.",
+        Mend.CloudBelow m => $"Clearer: a mean below {s.Percent(m.Mean)} for at least {s.Number(m.Minutes)} min.",
+        Mend.FogBelow m => $"Fog on less than {s.Percent(m.Share)} of the run, or a site above it.",
+        Mend.GustsBelow m => $"Gusts below {Speed(m.GustMps, s)} through the run, or a place in the lee.",
+        Mend.MeanWindBelow m => $"A mean wind below {Speed(m.WindMps, s)}, or a place in the lee.",
+        Mend.DryFor m => $"Dry for at least {s.Number(m.Minutes)} min.",
+        Mend.ChanceBelow m => $"A probability below {s.Percent(m.Probability)} through the run.",
+        Mend.MoonDown { Turns.Count: 0 } => "A night nearer new Moon.",
+        Mend.MoonDown m => $"A run with the Moon down (it {string.Join(" and ", m.Turns.Select(turn => Turn(turn, s)))}), or a night nearer new Moon.",
+        Mend.OtherDate => "A date on which the subject is up in the dark.",
+        Mend.NightWithoutIt => "A night without it, or your own judgement on the spot.",
+        Mend.NearerNight m => $"The same forecast {s.Number(m.AheadH / 24)} days ahead or less.",
+        Mend.Knowledge m => Knowledge(m.Of),
+        _ => throw new ArgumentOutOfRangeException(nameof(mend), mend, "Accepted: one of the cases of a mend."),
+    };
+
+    /// <inheritdoc/>
+    public string Also(IReadOnlyList<Factor> factors) => $"Also: {string.Join(", ", factors.Select(Within))}.";
+
+    /// <inheritdoc/>
+    public string NothingElse(IReadOnlyList<Factor> unknown)
+    {
+        ArgumentNullException.ThrowIfNull(unknown);
+        return unknown.Count == 0 ? "Nothing else stands in the way." : $"Nothing else stands in the way; not known: {string.Join(", ", unknown.Select(Within))}.";
+    }
+
+    /// <inheritdoc/>
+    public string WouldHelp(IReadOnlyList<Mend> mends, int moreBelow, Speech s)
+    {
+        var phrases = string.Join("; ", mends.Select(mend => Of(mend, s)).Select(sentence => char.ToLowerInvariant(sentence[0]) + sentence[1..^1]));
+        return moreBelow == 0 ? $"Would help: {phrases}." : $"Would help: {phrases}; {moreBelow} more below.";
+    }
+
+    private static string Turn(MoonTurn turn, Speech s) => $"{(turn.Rises ? "rises" : "sets")} at {s.Clock.Time(turn.At)}";
+
+    private static string OtherAim(Mend.OtherAim m, Speech s)
+    {
+        var end = m.End is { } heading ? $"End the move at {Aim(heading, s)}" : "Choose another heading";
+        var start = m.Start is { } at ? $", or start at {s.Clock.Time(at)}" : "";
+        return $"{end}{start}{(m.OrShorter ? ", or keep the sequence to when the subject is in" : "")}.";
+    }
+
+    private static string Knowledge(Mend.Missing missing) => missing switch
+    {
+        Mend.Missing.Forecast => "A forecast for the night.",
+        Mend.Missing.Fresh => "A fresh forecast.",
+        Mend.Missing.Hourly => "Hourly values, which the feed gives nearer the night.",
+        Mend.Missing.Cloud => "A forecast that covers the night, with little cloud in it.",
+        Mend.Missing.Dew => "A dew heater, or a forecast with all four.",
+        Mend.Missing.Fog => "A forecast of fog or visibility nearer the night.",
+        Mend.Missing.Rain => "A forecast of precipitation that covers the run and stays dry.",
+        Mend.Missing.RainChance => "A forecast of the probability, or of no precipitation at all.",
+        Mend.Missing.Thunder => "A look at your weather service's storm outlook before leaving, or a forecast with thunder in it.",
+        Mend.Missing.Wind => "A forecast of wind that covers the run.",
+        Mend.Missing.RainBefore => "A record of the last three days' rain and a forecast of it until the night.",
+        _ => "Two feeds that agree.",
+    };
+}

@@ -1,0 +1,99 @@
+using NightWatch.Planning.Judging;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
+
+namespace NightWatch.Words;
+
+// Cloud, dew and Moon in one sentence each, and how a chance was found.
+public sealed partial class English
+{
+    /// <summary>Less than this would be said as 0.0 mag.</summary>
+    private const double LeastSaidMag = 0.05;
+
+    /// <summary>Less of a layer is not worth naming.</summary>
+    private const double LeastSaidLayer = 0.1;
+
+    /// <inheritdoc/>
+    public string Cloud(NightSummary summary, Speech s)
+    {
+        ArgumentNullException.ThrowIfNull(summary);
+        if (summary is not { CloudMean: { } mean, CloudMost: { } most }) return "Cloud is not known.";
+        var words = mean switch { <= 0.05 => "Clear", <= 0.2 => "Mostly clear", <= 0.45 => "Broken cloud", <= 0.8 => "Mostly cloudy", _ => "Overcast" };
+        var text = $"{words}: {s.Percent(mean)} on average, {s.Percent(most)} at most";
+        (string Name, double? Mean)[] layers = [("low", summary.LowCloudMean), ("medium", summary.MediumCloudMean), ("high", summary.HighCloudMean)];
+        var told = layers.Where(layer => layer.Mean >= LeastSaidLayer).Select(layer => $"{layer.Name} {s.Percent(layer.Mean!.Value)}").ToArray();
+        return told.Length == 0 ? $"{text}." : $"{text} ({string.Join(", ", told)}).";
+    }
+
+    /// <inheritdoc/>
+    public string Dew(NightSummary summary, Speech s)
+    {
+        ArgumentNullException.ThrowIfNull(summary);
+        if (summary.LeastDewMarginK is not { } margin) return "Dew cannot be told: temperature, humidity, cloud or wind is not known.";
+        var deposit = Deposit(summary.IsFrost);
+        if (summary.DewOnset is not { } onset)
+        {
+            return margin < NightSummary.ClosestToDewK
+                ? $"{deposit} is close: the lens comes within {Apart(NightSummary.ClosestToDewK, s)} of it, and forecasts err by more."
+                : $"No dew expected: the lens stays {Apart(margin, s)} above its dew point.";
+        }
+
+        return !summary.HasHeater ? $"{deposit} on an unheated lens from {s.Clock.Time(onset)}; no heater in the kit."
+            : summary.HeatedOnset is { } late ? $"{deposit} from {s.Clock.Time(onset)}; the heater holds it off until {s.Clock.Time(late)}."
+            : $"{deposit} on an unheated lens from {s.Clock.Time(onset)}; heater on by {s.Clock.Time(summary.HeaterOn ?? onset)}.";
+    }
+
+    /// <inheritdoc/>
+    public string Moon(NightSummary summary, Speech s)
+    {
+        ArgumentNullException.ThrowIfNull(summary);
+        var light = summary.MoonBrighteningMag switch
+        {
+            null => "",
+            >= LeastSaidMag and var most => $"; it brightens the sky at the subject by up to {s.OneDecimal(most)} mag",
+            > 0 => "; it adds next to no light",
+            _ => "; it adds no light",
+        };
+        var moves = summary.MoonTurns.Count > 0
+            ? string.Join(", ", summary.MoonTurns.Select(turn => $"{(turn.Rises ? "rises" : "sets")} {s.Clock.Time(turn.At)}"))
+            : summary.MoonIsUp ? "up throughout" : "down throughout";
+        return $"Moon {s.Percent(summary.MoonIlluminatedFraction)} lit, {moves}{light}.";
+    }
+
+    /// <inheritdoc/>
+    public string Of(Probability chance)
+    {
+        var found = chance.Basis switch
+        {
+            ProbabilityBasis.SkyAlone => "The sky alone decides; no weather can change it.",
+            _ when chance.IsBlind => "No forecast: even chances.",
+            ProbabilityBasis.EnsembleMembers when chance.Usable is { } usable =>
+                $"{usable} of {chance.Count} ensemble members give a usable run; what members do not carry is taken from the main forecast.",
+            ProbabilityBasis.LaggedRuns when chance.Usable is { } usable =>
+                $"{usable} of the last {chance.Count} runs of the forecast give a usable run, weighed with the published skill at this lead.",
+            ProbabilityBasis.LeadTimePrior => "From the published skill of cloud forecasts at this lead (Ye and Chen 2013) and the margin to the limits.",
+            _ => "",
+        };
+        var lowered = chance.IsLowered ? " Lowered because a second feed disagrees." : "";
+        var calibrated = chance is { CalibratedBy: { } pairs, Uncalibrated: { } raw }
+            ? string.Create(
+                Culture,
+                $" Calibrated by {pairs} earlier verdicts of this feed at this lead (version {chance.CalibrationVersion}): {raw * 100:0} % as computed.")
+            : "";
+        return $"{found}{lowered}{calibrated}";
+    }
+
+    /// <inheritdoc/>
+    public string Likely(Probability chance)
+    {
+        var basis = chance.Basis switch
+        {
+            ProbabilityBasis.EnsembleMembers => $"from {chance.Count} ensemble members",
+            ProbabilityBasis.LaggedRuns => $"from the last {chance.Count} forecast runs",
+            ProbabilityBasis.LeadTimePrior => "from the usual skill of cloud forecasts this far ahead",
+            _ => "from the sky alone",
+        };
+        return string.Create(Culture, $"{Math.Round(100 * chance.Value):0} % likely to be usable ({basis})");
+    }
+}

@@ -127,7 +127,7 @@ public sealed class LetterMessageTests : IDisposable
     public async Task Several_nights_share_a_letter_with_one_entry_inside_and_a_file_each()
     {
         var first = TestDrafts.Outlook.Orders[0];
-        var other = first with { Plan = TestPlans.Of(NightWatch.Planning.Judging.VerdictClass.Go, watch: TestDrafts.SaltShelf), Before = first.Before with { WatchId = TestDrafts.SaltShelf.Id } };
+        var other = first with { Plan = TestPlans.Of(NightWatch.Planning.Verdicts.VerdictClass.Go, watch: TestDrafts.SaltShelf), Before = first.Before with { WatchId = TestDrafts.SaltShelf.Id } };
         var orders = new[] { first, other, other with { Plan = other.Plan with { Night = TestPlans.Night.PlusDays(1) } } };
         var letter = await writer.WriteAsync(TestDrafts.Outlook with { Orders = orders }, TestContext.Current.CancellationToken);
         Assert.Equal(3, letter.Message.BodyParts.Count(p => p.ContentType.MimeType == "application/ics"));

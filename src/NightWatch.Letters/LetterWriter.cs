@@ -1,4 +1,3 @@
-using MimeKit;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Layout;
 using NightWatch.Letters.Links;

@@ -31,7 +31,7 @@ public sealed partial class English
         Reason.RainChance r =>
             $"Precipitation is at most {s.Percent(r.Probability)} likely, around {s.Clock.Time(r.At)}; {CautionAndStop(s.Percent(r.Limits.Caution), s.Percent(r.Limits.Stop))}.",
         Reason.RainChanceNotKnown { Severity: Severity.Ok } =>
-            $"The feed gives no probability of precipitation for these hours; its amount is {s.Units.Figure(0, Unit.Millimetres)} throughout.",
+            $"The feed gives no probability of precipitation for these hours; its amount is {s.Units.Rate(0)} throughout.",
         Reason.RainChanceNotKnown => "The probability of precipitation is not known for all of the run, and the amount does not rule it out.",
         Reason.Gusts r =>
             $"Gusts reach {Speed(r.GustMps, s)} around {s.Clock.Time(r.At)}; {CautionAndStop(Speed(r.LimitsMps.Caution, s), Speed(r.LimitsMps.Stop, s))}.",
@@ -124,8 +124,10 @@ public sealed partial class English
 
     private static string Moon(Reason.MoonLight r, Speech s) => r.BrighteningMag <= 0
         ? $"The Moon, {s.Percent(r.LitFraction)} lit, adds no light{(r.When is { } when ? $" {Span(when, s)}" : "")}."
-        : $"The Moon, {s.Percent(r.LitFraction)} lit, brightens the sky at the subject by up to {s.OneDecimal(r.BrighteningMag)} mag around "
-            + $"{s.Clock.Time(r.At)}; {CautionAndStop(s.OneDecimal(r.LimitsMag.Caution), s.OneDecimal(r.LimitsMag.Stop))}.";
+        : $"The Moon, {s.Percent(r.LitFraction)} lit, brightens the sky at the subject by up to {Magnitudes(r.BrighteningMag, s)} around "
+            + $"{s.Clock.Time(r.At)}; {CautionAndStop(Magnitudes(r.LimitsMag.Caution, s), Magnitudes(r.LimitsMag.Stop, s))}.";
+
+    private static string Magnitudes(double mag, Speech s) => $"{s.OneDecimal(mag)} mag";
 
     private static string Glow(Reason.SiteGlow r, Speech s)
     {

@@ -1,5 +1,4 @@
 using MimeKit;
-using NodaTime;
 
 namespace NightWatch.Letters.Links;
 

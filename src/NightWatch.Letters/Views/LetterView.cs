@@ -1,5 +1,4 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 

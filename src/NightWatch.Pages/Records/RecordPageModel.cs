@@ -6,7 +6,6 @@ using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Watches;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Words;
-using NightWatch.Words.Documents;
 
 namespace NightWatch.Pages.Records;
 

@@ -1,5 +1,4 @@
 using NightWatch.Planning.SkyBrightness;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Weather.Rain;

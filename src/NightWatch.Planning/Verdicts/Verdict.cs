@@ -1,4 +1,3 @@
-using NightWatch.Planning.Grid;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verification;
 using NodaTime;

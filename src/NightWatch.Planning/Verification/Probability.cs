@@ -1,4 +1,3 @@
-using NightWatch.Planning.Verdicts;
 using NodaTime;
 
 namespace NightWatch.Planning.Verification;

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace NightWatch.Store.Suppression;
 
 /// <summary>What a mail server answered last.</summary>

@@ -1,5 +1,4 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Grid;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NodaTime;

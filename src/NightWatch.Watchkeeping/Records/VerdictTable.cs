@@ -1,7 +1,6 @@
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Store.Verdicts;
 using NightWatch.Words;
-using NightWatch.Words.Documents;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.Records;

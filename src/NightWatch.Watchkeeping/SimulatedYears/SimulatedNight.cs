@@ -1,5 +1,4 @@
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
 using NodaTime;
 

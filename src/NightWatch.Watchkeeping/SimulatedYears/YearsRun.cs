@@ -1,4 +1,3 @@
-using NightWatch.Planning.Grid;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;

@@ -1,7 +1,6 @@
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification;
 using NodaTime;
 
 namespace NightWatch.Letters.Tests.Plans;

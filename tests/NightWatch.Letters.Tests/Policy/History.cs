@@ -1,7 +1,6 @@
 using CsCheck;
 using NightWatch.Letters.Policy;
 using NightWatch.Letters.Tests.Plans;
-using NightWatch.Planning.Grid;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;

@@ -40,8 +40,8 @@ public sealed class CameraPoseTests
             {
                 var pose = new CameraPose(new Heading(azimuth, altitude, roll), 20);
                 var back = pose.Project(pose.Look(new FramePoint(x, y)));
-                Assert.Equal(x, back.XMm, 6);
-                Assert.Equal(y, back.YMm, 6);
+                Assert.Equal(x, back.XMm, tolerance: 1e-6);
+                Assert.Equal(y, back.YMm, tolerance: 1e-6);
             });
 
     // 2 atan(d / 2f): sensor length, focal length, degrees.

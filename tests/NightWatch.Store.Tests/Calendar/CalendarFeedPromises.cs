@@ -1,5 +1,4 @@
 using NightWatch.Store.Calendar;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Tests.Databases;
 
 namespace NightWatch.Store.Tests.Calendar;

@@ -1,6 +1,5 @@
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Store.Calibrations;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Tests.Databases;
 using NodaTime;
 

@@ -1,4 +1,3 @@
-using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;

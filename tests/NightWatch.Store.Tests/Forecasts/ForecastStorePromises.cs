@@ -1,5 +1,4 @@
 using System.Text;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Tests.Databases;
 using NightWatch.Weather.Feeds;

@@ -1,4 +1,3 @@
-using NightWatch.Store.Connections;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Tests.Databases;
 using NightWatch.Weather.Rain;

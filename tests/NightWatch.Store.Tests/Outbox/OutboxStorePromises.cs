@@ -1,5 +1,4 @@
 using System.Text;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Suppression;
 using NightWatch.Store.Tests.Databases;

@@ -1,5 +1,4 @@
 using NightWatch.Planning.Verification.Outcomes;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Tests.Databases;
 using NodaTime;

@@ -1,7 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;

@@ -1,4 +1,3 @@
-using NightWatch.Store.Connections;
 using NightWatch.Store.Secrets;
 using NightWatch.Store.Tests.Databases;
 

@@ -1,4 +1,3 @@
-using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Suppression;
 using NightWatch.Store.Tests.Databases;

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using NightWatch.Planning.Watches.Reading;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Tests.Databases;

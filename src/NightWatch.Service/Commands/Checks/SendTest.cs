@@ -1,7 +1,6 @@
 using MimeKit;
 using NightWatch.Delivery.Mail;
 using NightWatch.Letters;
-using NightWatch.Letters.Drafts;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;

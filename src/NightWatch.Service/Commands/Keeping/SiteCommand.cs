@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using NightWatch.Planning.Watches;
 using NightWatch.Planning.Watches.Reading;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Watches;

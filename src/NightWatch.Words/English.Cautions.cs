@@ -1,6 +1,5 @@
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Judging;
-using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Words;
 

@@ -1,5 +1,4 @@
 using NightWatch.Planning.Judging;
-using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Words;
 

@@ -1,7 +1,6 @@
-using NightWatch.Planning.Ground;
 using NightWatch.Planning.Camera;
+using NightWatch.Planning.Ground;
 using NightWatch.Planning.Judging;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Subjects;
 

@@ -1,4 +1,3 @@
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calls;
 

@@ -1,6 +1,4 @@
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 
 namespace NightWatch.Words;

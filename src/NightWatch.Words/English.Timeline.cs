@@ -1,5 +1,4 @@
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Camera;
 
 namespace NightWatch.Words;
 

@@ -1,7 +1,4 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using NightWatch.Planning.Judging;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Words;

@@ -1,4 +1,3 @@
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Words;

@@ -58,15 +58,15 @@ internal static class PlannedNights
 
     private static readonly Gen<Watch> Watches = Gen.Select(
         Sites, Subjects, Kits, LimitsOfWatch, Gen.Bool).Select((site, subject, kit, limits, moves) => new Watch
-    {
-        Id = "any",
-        Subscriber = new Subscriber("Rosa Amakali", "rosa.amakali@example.org"),
-        Site = site,
-        Subject = subject,
-        Kit = kit,
-        Limits = limits,
-        Move = moves ? new Move { Start = new Heading(135, 22), End = new Heading(175, 40), RailM = 1.2 } : null,
-    });
+        {
+            Id = "any",
+            Subscriber = new Subscriber("Rosa Amakali", "rosa.amakali@example.org"),
+            Site = site,
+            Subject = subject,
+            Kit = kit,
+            Limits = limits,
+            Move = moves ? new Move { Start = new Heading(135, 22), End = new Heading(175, 40), RailM = 1.2 } : null,
+        });
 
     /// <summary>Some night of some watch, with as much known of its weather as there happens to be.</summary>
     public static Gen<NightPlan> All { get; } = Gen.Select(
@@ -96,11 +96,11 @@ internal static class PlannedNights
 
     private static Site SiteOf(
         string id, double latitudeDeg, double longitudeDeg, double elevationM, string zone, GroundKind ground) => new()
-    {
-        Id = id,
-        Name = id,
-        Position = new GeoPosition(latitudeDeg, longitudeDeg, elevationM),
-        Zone = DateTimeZoneProviders.Tzdb[zone],
-        Ground = ground,
-    };
+        {
+            Id = id,
+            Name = id,
+            Position = new GeoPosition(latitudeDeg, longitudeDeg, elevationM),
+            Zone = DateTimeZoneProviders.Tzdb[zone],
+            Ground = ground,
+        };
 }

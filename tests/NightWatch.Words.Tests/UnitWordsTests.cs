@@ -1,5 +1,4 @@
 using NightWatch.Planning.Judging;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Words.Tests;

@@ -5,7 +5,6 @@ using CsCheck;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
-using NodaTime;
 
 namespace NightWatch.Words.Tests;
 

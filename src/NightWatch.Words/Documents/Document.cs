@@ -2,7 +2,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using NightWatch.Planning.Sources;
-using NightWatch.Planning.Watches;
 using NightWatch.Planning.Watches.Reading;
 using NightWatch.Sky.Nights;
 using NodaTime;

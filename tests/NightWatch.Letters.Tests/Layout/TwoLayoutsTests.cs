@@ -25,7 +25,7 @@ public sealed partial class TwoLayoutsTests
         var letter = await writer.WriteAsync(TestDrafts.MorningTimeline, TestContext.Current.CancellationToken);
         var alt = WebUtility.HtmlDecode(Regex.Match(letter.Message.HtmlBody!, "alt=\"([^\"]*)\"").Groups[1].Value);
         Assert.Contains("Shooting window Sat 5 Jun 00:05 to 04:20 CEST", alt.Replace('\u00a0', ' '), StringComparison.Ordinal);
-        Assert.Contains("Cloud: Mean 8 %", alt.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Contains("Cloud: Mostly clear: 8 %", alt.Replace('\u00a0', ' '), StringComparison.Ordinal);
     }
 
     [Fact]

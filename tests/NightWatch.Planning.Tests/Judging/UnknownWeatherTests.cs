@@ -1,6 +1,6 @@
 using NightWatch.Planning.Judging;
-using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Sources;
+using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
 using NodaTime;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;

@@ -8,7 +8,7 @@ internal sealed class ForecastFactor : FactorRule
     public override Reason Judge(NightEvidence night, ShootingPlan plan)
     {
         var inputs = night.Inputs;
-        if (inputs.Forecast is not { } forecast)
+        if (inputs.Weather.Newest is not { } forecast)
         {
             return new Reason(
                 Factor, Severity.Caution, null, null, null, Unit.Hours, "There is no forecast; the sky is right but the weather is unknown.",

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
-using NodaTime;
 
 namespace NightWatch.Watchkeeping.Measuring;
 
@@ -13,7 +11,7 @@ internal sealed class MeasuredFeed(IForecastFeed feed, Telemetry telemetry) : IF
 
     public Attribution Attribution => feed.Attribution;
 
-    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         var (start, outcome) = (Stopwatch.GetTimestamp(), "failed");
         try
@@ -36,7 +34,7 @@ internal sealed class MeasuredEnsemble(IEnsembleFeed feed, Telemetry telemetry) 
 
     public Attribution Attribution => feed.Attribution;
 
-    public async Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         var (start, outcome) = (Stopwatch.GetTimestamp(), "failed");
         try
@@ -49,30 +47,6 @@ internal sealed class MeasuredEnsemble(IEnsembleFeed feed, Telemetry telemetry) 
         {
             telemetry.Fetched(Id, outcome, Stopwatch.GetElapsedTime(start));
         }
-    }
-}
-
-/// <summary>A reader of stored answers that is timed from outside.</summary>
-internal sealed class MeasuredReader(IForecastReader reader, Telemetry telemetry) : IForecastReader
-{
-    public string FeedId => reader.FeedId;
-
-    public ForecastSeries Read(ReadOnlyMemory<byte> body, Instant retrievedAt)
-    {
-        using var timer = telemetry.Begin(Stage.Parse);
-        return reader.Read(body, retrievedAt);
-    }
-}
-
-/// <summary>The same for members.</summary>
-internal sealed class MeasuredMembersReader(IEnsembleReader reader, Telemetry telemetry) : IEnsembleReader
-{
-    public string FeedId => reader.FeedId;
-
-    public ImmutableArray<ForecastSeries> ReadMembers(ReadOnlyMemory<byte> body, Instant retrievedAt)
-    {
-        using var timer = telemetry.Begin(Stage.Parse);
-        return reader.ReadMembers(body, retrievedAt);
     }
 }
 

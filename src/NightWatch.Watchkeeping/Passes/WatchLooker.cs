@@ -14,23 +14,25 @@ namespace NightWatch.Watchkeeping.Passes;
 /// <summary>Looks at one watch: forecast, plan, policy for each night that the pass is about.</summary>
 internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores cores, IClock clock, Telemetry telemetry)
 {
+    private readonly MeasuredEvaluations evaluations = new(sky, telemetry);
+
     /// <summary>Looks; reads the store, writes nothing.</summary>
     public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
     {
         var now = clock.GetCurrentInstant();
-        var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
+        var (weather, calibrations) = (await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), await forecasts.BookAsync());
         var known = (await told.FromAsync(watch.Id, claim.Item.Key.Night, cancellationToken)).ToDictionary(memory => memory.Night.Night);
-        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, forecast, known, now)));
+        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, night => evaluations.Of(watch, night, weather, calibrations, now), known, now)));
     }
 
-    private WatchPass Look(DueClaim claim, Watch watch, ForecastAnswer forecast, Dictionary<LocalDate, ToldMemory> known, Instant now)
+    private WatchPass Look(DueClaim claim, Watch watch, Func<LocalDate, NightEvaluation> evaluate, Dictionary<LocalDate, ToldMemory> known, Instant now)
     {
         var pass = claim.Item.Key.Pass;
         var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
         foreach (var night in Nights(claim.Item.Key, watch))
         {
             var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);
-            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry: telemetry);
+            var evaluation = evaluate(night);
             var decision = Decide(pass, memory, evaluation, now);
             if (decision.Letter is { } order) orders.Add(order);
             if (decision.Next != memory.Night) memories.Add(memory with { Night = decision.Next });

@@ -15,6 +15,8 @@ using NightWatch.Service.Rehearsal;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Weather.Fake;
 using NightWatch.Weather.Fetching;
 using NodaTime;
 using SkiaSharp;
@@ -247,13 +249,16 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
     /// <summary>The plan command itself, in a process of its own, on the answer that the service keeps.</summary>
     private async Task<JsonDocument> PlanAsync()
     {
-        var kept = await World.Parts.GetRequiredService<ForecastStore>().LastAsync("fake", FeedCell.Of(NightEvaluation.PlaceOf(Flat)).Key, Stop);
+        var cell = FeedCell.Of(NightEvaluation.PlaceOf(Flat));
+        var kept = await World.Parts.GetRequiredService<ForecastStore>().LastAsync("fake", cell.Key, Stop);
+        var weather = new FakeWeather(World.Parts.GetRequiredService<FeedsOptions>().FakeSeed);
+        var body = FakeBody.Write(weather, cell.Place, kept!.Read()[0].IssuedAt!.Value, members: null);
         using var program = new Nightwatch();
         program.Write("watch.json", JsonSerializer.Serialize(Flat, WatchJson.Options));
-        await File.WriteAllBytesAsync(Path.Combine(program.Folder, "answer.json"), kept!.Body.Body.ToArray(), Stop);
+        await File.WriteAllBytesAsync(Path.Combine(program.Folder, "answer.json"), body, Stop);
         var ran = await program.RunAsync(
             "plan", "--watch", "watch.json", "--night", Tonight.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture), "--forecast", "answer.json", "--feed", "fake",
-            "--now", World.Clock.GetCurrentInstant().ToString(), "--fetched", kept.Body.RetrievedAt.ToString(), "--json");
+            "--now", World.Clock.GetCurrentInstant().ToString(), "--fetched", kept.Head.RetrievedAt.ToString(), "--json");
         Assert.True(ran.Exit == 0, ran.Error);
         return JsonDocument.Parse(ran.Output);
     }

@@ -13,6 +13,7 @@ using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NodaTime;
 
@@ -174,7 +175,11 @@ public sealed partial class PlannedUnitsTests
             Watch = watch,
             Night = night,
             Now = now,
-            Forecast = FakeRun.Of(new FakeWeather(seed), new ForecastPlace(site.LatitudeDeg, site.LongitudeDeg, site.ElevationM), now, new Interval(now, noon + Duration.FromHours(30))),
+            Weather = new PlaceWeather
+            {
+                Newest = FakeRun.Of(
+                    new FakeWeather(seed), new ForecastPlace(site.LatitudeDeg, site.LongitudeDeg, site.ElevationM), now, new Interval(now, noon + Duration.FromHours(30))),
+            },
             RainBefore = new RainBefore(seed % 20, 72, 72),
         });
     }

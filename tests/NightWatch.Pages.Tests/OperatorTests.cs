@@ -5,7 +5,9 @@ using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Suppression;
+using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Pages.Tests;
@@ -116,8 +118,9 @@ public sealed class OperatorTests
         });
         var forecasts = world.Parts.GetRequiredService<ForecastStore>();
         var now = world.Clock.GetCurrentInstant();
+        var empty = new ForecastSeriesBuilder().Build("fake", "test", null, now, FakeReader.Attribution, new ForecastCell(52.1, 4.3, null));
         foreach (var (feed, hoursAgo) in new[] { ("open-meteo", 30), ("open-meteo", 20), ("open-meteo", 1), ("open-meteo-ensemble/members", 2), ("met-norway", 3) })
-            await forecasts.AddAsync(feed, "52.1,4.3", new FetchedBody("{}"u8.ToArray(), null, null, now - Duration.FromHours(hoursAgo)), null, Stop);
+            await forecasts.AddAsync(feed, "52.1,4.3", new FetchedHead(null, null, now - Duration.FromHours(hoursAgo)), [empty], Stop);
         using var visitor = new Visitor(world);
 
         var rows = (await visitor.GetAsync("operator")).Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr").Select(row => row.Children[2].TextContent);

@@ -6,6 +6,7 @@ using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -85,9 +86,12 @@ internal static class PlannedNights
             Watch = watch,
             Night = night,
             Now = now,
-            Forecast = known == 0 ? null : Run(seed),
-            SecondOpinion = known == 2 ? Run(seed + 1) : null,
-            Members = known == 3 ? [.. Enumerable.Range(0, 6).Select(member => Run(seed, member))] : [],
+            Weather = new PlaceWeather
+            {
+                Newest = known == 0 ? null : Run(seed),
+                SecondOpinion = known == 2 ? Run(seed + 1) : null,
+                Members = known == 3 ? [.. Enumerable.Range(0, 6).Select(member => Run(seed, member))] : [],
+            },
             RainBefore = rained ? new RainBefore(seed % 40, 72, 72) : new RainBefore(null, known, 72),
         });
     }

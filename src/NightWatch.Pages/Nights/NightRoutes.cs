@@ -1,5 +1,3 @@
-using NightWatch.Delivery.Links;
-using NightWatch.Pages.Address;
 using NightWatch.Pages.Assets;
 using NightWatch.Pages.Layout;
 using NightWatch.Pages.Security;
@@ -40,48 +38,46 @@ internal static class NightRoutes
         ? PageResult.Says("That cannot be done", StatusCodes.Status409Conflict, refused.Why, "Nothing was changed.")
         : PageResult.NothingHere();
 
-    private static async Task<IResult> ShowAsync(
-        string watchId, string night, string? k, NightGate gate, NightDesk desk, PageRoot root, StoredLinkSigner signer, HttpContext http, CancellationToken stop)
+    private static async Task<IResult> ShowAsync([AsParameters] NightAsked asked, NightDesk desk)
     {
-        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
-        http.Response.Headers.CacheControl = "private, no-cache";
-        return PageResult.Of<NightPage>(NightPageModel.Of(await desk.FindAsync(watch, date, stop), root, signer));
+        if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
+        asked.Http.Response.Headers.CacheControl = "private, no-cache";
+        return PageResult.Of<NightPage>(NightPageModel.Of(await desk.FindAsync(watch, date, asked.Stop), asked.Root, asked.Signer));
     }
 
-    private static async Task<IResult> AskAsync(
-        string watchId, string night, string? k, string? was, NightGate gate, NightDesk desk, PageRoot root, StoredLinkSigner signer, CancellationToken stop)
+    private static async Task<IResult> AskAsync([AsParameters] NightAsked asked, string? was, NightDesk desk)
     {
-        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
+        if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         return PageResult.Of<DebriefPage>(
-            new DebriefPageModel(watch.Site.Name, date, await desk.SaidAsync(watch, date, stop), OutcomeWords.Of(was), NightPageLinks.Of(watch, date, root, signer)));
+            new DebriefPageModel(watch.Site.Name, date, await desk.SaidAsync(watch, date, asked.Stop), OutcomeWords.Of(was), asked.LinksOf(watch, date)));
     }
 
-    private static async Task<IResult> AnswerAsync(
-        string watchId, string night, string? k, NightGate gate, OutcomeStore outcomes, PageRoot root, StoredLinkSigner signer, IClock clock, HttpContext http, CancellationToken stop)
+    private static async Task<IResult> AnswerAsync([AsParameters] NightAsked asked, OutcomeStore outcomes, IClock clock)
     {
-        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
-        if (OutcomeWords.Of(await FieldAsync(http, "was", stop)) is not { } outcome)
+        if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
+        if (OutcomeWords.Of(await asked.FieldAsync("was")) is not { } outcome)
             return PageResult.Says("That is none of the answers", StatusCodes.Status400BadRequest, $"Accepted: {string.Join(", ", OutcomeWords.All)}. Nothing was changed.");
         var now = clock.GetCurrentInstant();
         if (now < LocalClock.At(watch.Site.Zone, date, new LocalTime(18, 0)))
             return PageResult.Says("That night has not come yet", StatusCodes.Status400BadRequest, "The answer can be given from its evening on. Nothing was changed.");
-        await outcomes.PutAsync(watch.Id, date, outcome, OutcomeSource.Debrief, now, stop);
-        return Back(http, NightPageLinks.Of(watch, date, root, signer));
+        await outcomes.PutAsync(watch.Id, date, outcome, OutcomeSource.Debrief, now, asked.Stop);
+        return Back(asked.Http, asked.LinksOf(watch, date));
     }
 
-    private static async Task<IResult> OfferSnoozeAsync(
-        string watchId, string night, string? k, NightGate gate, NightDesk desk, PageRoot root, StoredLinkSigner signer, CancellationToken stop)
+    private static async Task<IResult> OfferSnoozeAsync([AsParameters] NightAsked asked, NightDesk desk)
     {
-        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
-        return PageResult.Of<SnoozePage>(new SnoozePageModel(watch.Site.Name, date, await desk.IsSnoozedAsync(watch, date, stop), NightPageLinks.Of(watch, date, root, signer)));
+        if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
+        return PageResult.Of<SnoozePage>(
+            new SnoozePageModel(watch.Site.Name, date, await desk.IsSnoozedAsync(watch, date, asked.Stop), asked.LinksOf(watch, date)));
     }
 
-    private static async Task<IResult> SnoozeAsync(
-        string watchId, string night, string? k, NightGate gate, Steering steering, PageRoot root, StoredLinkSigner signer, HttpContext http, CancellationToken stop)
+    private static async Task<IResult> SnoozeAsync([AsParameters] NightAsked asked, Steering steering)
     {
-        if (await gate.OpenAsync(watchId, night, k, stop) is not var (watch, date)) return PageResult.NothingHere();
-        var outcome = await FieldAsync(http, "again", stop) is null ? await steering.SnoozeNightAsync(watch.Id, date, stop) : await steering.UnsnoozeNightAsync(watch.Id, date, stop);
-        return outcome is SteeringOutcome.Done ? Back(http, NightPageLinks.Of(watch, date, root, signer)) : Not(outcome);
+        if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
+        var outcome = await asked.FieldAsync("again") is null
+            ? await steering.SnoozeNightAsync(watch.Id, date, asked.Stop)
+            : await steering.UnsnoozeNightAsync(watch.Id, date, asked.Stop);
+        return outcome is SteeringOutcome.Done ? Back(asked.Http, asked.LinksOf(watch, date)) : Not(outcome);
     }
 
     // 303: the answer to the form is to be read with GET, so that loading it again sends nothing again (RFC 9110, 15.4.4).
@@ -90,8 +86,4 @@ internal static class NightRoutes
         http.Response.Headers.Location = links.Night;
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
-
-    // A form whose only button has no name comes with an empty body.
-    private static async Task<string?> FieldAsync(HttpContext http, string name, CancellationToken stop) =>
-        http.Request.HasFormContentType && (await http.Request.ReadFormAsync(stop)).TryGetValue(name, out var value) ? value.ToString() : null;
 }

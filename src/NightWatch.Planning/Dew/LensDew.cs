@@ -35,46 +35,29 @@ public static class LensDew
 {
     /// <summary>Evaluates a night.</summary>
     /// <param name="element">The lens.</param>
-    /// <param name="stepS">Seconds between samples.</param>
-    /// <param name="startC">Element's temperature at the first sample, °C; NaN: the air's.</param>
-    /// <param name="airC">Air temperature, °C.</param>
-    /// <param name="dewPointC">Dew point, °C.</param>
-    /// <param name="cloud">Cloud cover as it counts for radiation, fraction.</param>
-    /// <param name="windMps">Wind at 10 m, m/s.</param>
-    /// <param name="heaterW">The kit's heater, W; 0: none.</param>
-    /// <param name="marginK">Wished distance from the dew (frost) point, K.</param>
-    /// <param name="elementC">Out: unheated element at each sample, °C.</param>
-    /// <param name="marginsK">Out: its margin above the dew (frost) point, K; at 0 or below water or ice settles. NaN: unknown.</param>
-    /// <param name="heatedMarginsK">Out: the margin with the kit's heater on from the switch-on; empty: not wanted.</param>
-    /// <exception cref="ArgumentException">The spans differ in length, or the step is not above 0.</exception>
-    public static LensDewOutcome Along(
-        in FrontElement element,
-        double stepS,
-        double startC,
-        ReadOnlySpan<double> airC,
-        ReadOnlySpan<double> dewPointC,
-        ReadOnlySpan<double> cloud,
-        ReadOnlySpan<double> windMps,
-        double heaterW,
-        double marginK,
-        Span<double> elementC,
-        Span<double> marginsK,
-        Span<double> heatedMarginsK = default)
+    /// <param name="air">The air around it.</param>
+    /// <param name="wish">What is asked of it.</param>
+    /// <param name="into">Where its samples go.</param>
+    /// <exception cref="ArgumentException">The spans differ in length.</exception>
+    public static LensDewOutcome Along(in FrontElement element, in NightAir air, in LensWish wish, in LensSamples into)
     {
-        LensHeat.Follow(element, stepS, startC, airC, dewPointC, cloud, windMps, 0, int.MaxValue, elementC);
-        if (marginsK.Length != airC.Length) throw new ArgumentException("All series of the night must have one length.", nameof(marginsK));
-        if (heatedMarginsK.Length != 0 && heatedMarginsK.Length != airC.Length)
-            throw new ArgumentException("All series of the night must have one length.", nameof(heatedMarginsK));
+        var elementC = into.ElementC;
+        var marginsK = into.MarginsK;
+        var heatedMarginsK = into.HeatedMarginsK;
+        var (stepS, marginK) = (air.StepS, wish.MarginK);
+        LensHeat.Follow(element, air, wish.StartC, 0, int.MaxValue, elementC);
+        if (marginsK.Length != air.Count || (heatedMarginsK.Length != 0 && heatedMarginsK.Length != air.Count))
+            throw new ArgumentException("All series of the night must have one length.", nameof(into));
 
         var needed = 0.0;
         var unknown = 0;
-        for (var i = 0; i < airC.Length; i++)
+        for (var i = 0; i < air.Count; i++)
         {
-            var deposit = DewPoint.DepositPoint(dewPointC[i]);
+            var deposit = DewPoint.DepositPoint(air.DewPointC[i]);
             marginsK[i] = elementC[i] - deposit;
             if (double.IsNaN(marginsK[i])) unknown++;
             else if (marginsK[i] < marginK)
-                needed = Math.Max(needed, LensHeat.PowerToHoldW(element, deposit + marginK, airC[i], dewPointC[i], cloud[i], windMps[i]));
+                needed = Math.Max(needed, LensHeat.PowerToHoldW(element, deposit + marginK, air.AirC[i], air.DewPointC[i], air.Cloud[i], air.WindMps[i]));
         }
 
         var onset = Crossing.FirstAtOrBelow(marginsK, 0, stepS);
@@ -82,23 +65,23 @@ public static class LensDew
         var outcome = new LensDewOutcome
         {
             OnsetS = onset,
-            IsFrost = onset is { } at && dewPointC[Math.Min(dewPointC.Length - 1, (int)Math.Ceiling(at / stepS))] < 0,
+            IsFrost = onset is { } at && air.DewPointC[Math.Min(air.Count - 1, (int)Math.Ceiling(at / stepS))] < 0,
             LeastMarginK = Least(marginsK),
             HeaterNeededW = needed,
             SwitchOnS = switchOn,
             UnknownSamples = unknown,
         };
-        if (heaterW <= 0 || switchOn is not { } on)
+        if (wish.HeaterW <= 0 || switchOn is not { } on)
         {
             if (heatedMarginsK.Length > 0) marginsK.CopyTo(heatedMarginsK);
             return outcome with { HeatedOnsetS = onset, HeatedLeastMarginK = outcome.LeastMarginK };
         }
 
         const int onStack = 512;
-        Span<double> heated = heatedMarginsK.Length > 0 ? heatedMarginsK : airC.Length <= onStack ? stackalloc double[onStack] : new double[airC.Length];
-        heated = heated[..airC.Length];
-        LensHeat.Follow(element, stepS, startC, airC, dewPointC, cloud, windMps, heaterW, (int)(on / stepS), heated);
-        for (var i = 0; i < airC.Length; i++) heated[i] -= DewPoint.DepositPoint(dewPointC[i]);
+        Span<double> heated = heatedMarginsK.Length > 0 ? heatedMarginsK : air.Count <= onStack ? stackalloc double[onStack] : new double[air.Count];
+        heated = heated[..air.Count];
+        LensHeat.Follow(element, air, wish.StartC, wish.HeaterW, (int)(on / stepS), heated);
+        for (var i = 0; i < air.Count; i++) heated[i] -= DewPoint.DepositPoint(air.DewPointC[i]);
         // A lens that comes out of the bag into saturated air is wet at once; what counts is whether the heater dries it and keeps it so.
         var dry = FirstAboveZero(heated);
         return outcome with { HeatedOnsetS = dry < 0 ? Crossing.FirstAtOrBelow(heated, 0, stepS) : Crossing.FirstAtOrBelow(heated, 0, stepS, dry), HeatedLeastMarginK = Least(heated[Math.Max(0, dry)..]) };

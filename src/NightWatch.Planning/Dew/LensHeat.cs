@@ -14,12 +14,8 @@ public static class LensHeat
 
     /// <summary>Steps the element's temperature along the night. Values between samples are taken as straight lines.</summary>
     /// <param name="element">The lens.</param>
-    /// <param name="stepS">Seconds between samples, above 0; 300 or less keeps the error below 0.02 K.</param>
+    /// <param name="air">The air around it; a step of 300 s or less keeps the error below 0.02 K.</param>
     /// <param name="startC">Temperature at the first sample, °C: the car's or the bag's. NaN: the air's.</param>
-    /// <param name="airC">Air temperature, °C.</param>
-    /// <param name="dewPointC">Dew point, °C.</param>
-    /// <param name="cloud">Cloud cover as it counts for radiation, fraction.</param>
-    /// <param name="windMps">Wind at 10 m, m/s.</param>
     /// <param name="heaterW">Power of the heater while it is on, W; its coupling is the element's.</param>
     /// <param name="heaterFrom">First sample from which the heater is on.</param>
     /// <param name="elementC">Out: temperature of the element at each sample, °C.</param>
@@ -27,37 +23,25 @@ public static class LensHeat
     /// NaN in any input is unknown and gives NaN; where the inputs come back the element is taken at its resting temperature, the
     /// coldest it can have become.
     /// </remarks>
-    /// <exception cref="ArgumentException">The spans differ in length, or the step is not above 0.</exception>
-    public static void Follow(
-        in FrontElement element,
-        double stepS,
-        double startC,
-        ReadOnlySpan<double> airC,
-        ReadOnlySpan<double> dewPointC,
-        ReadOnlySpan<double> cloud,
-        ReadOnlySpan<double> windMps,
-        double heaterW,
-        int heaterFrom,
-        Span<double> elementC)
+    /// <exception cref="ArgumentException">The element's span is not as long as the air's.</exception>
+    public static void Follow(in FrontElement element, in NightAir air, double startC, double heaterW, int heaterFrom, Span<double> elementC)
     {
-        if (!(stepS > 0)) throw new ArgumentException("The step must be above 0 seconds.", nameof(stepS));
-        if (dewPointC.Length != airC.Length || cloud.Length != airC.Length || windMps.Length != airC.Length || elementC.Length != airC.Length)
-            throw new ArgumentException("All series of the night must have one length.", nameof(airC));
-        if (airC.Length == 0) return;
+        if (elementC.Length != air.Count) throw new ArgumentException("All series of the night must have one length.", nameof(elementC));
+        if (air.Count == 0) return;
 
         var heat = heaterW * element.HeaterCoupling;
-        elementC[0] = double.IsNaN(startC) ? airC[0] : startC;
-        var before = new Surroundings(element, airC[0], dewPointC[0], cloud[0], windMps[0]);
+        elementC[0] = double.IsNaN(startC) ? air.AirC[0] : startC;
+        var before = SurroundingsAt(element, air, 0);
         if (!before.IsKnown) elementC[0] = double.NaN;
-        for (var i = 1; i < airC.Length; i++)
+        for (var i = 1; i < air.Count; i++)
         {
-            var after = new Surroundings(element, airC[i], dewPointC[i], cloud[i], windMps[i]);
+            var after = SurroundingsAt(element, air, i);
             if (!after.IsKnown)
                 elementC[i] = double.NaN;
             else if (double.IsNaN(elementC[i - 1]))
-                elementC[i] = RestingC(element, airC[i], dewPointC[i], cloud[i], windMps[i], i >= heaterFrom ? heaterW : 0);
+                elementC[i] = RestingC(element, air.AirC[i], air.DewPointC[i], air.Cloud[i], air.WindMps[i], i >= heaterFrom ? heaterW : 0);
             else
-                elementC[i] = Advance(element, Surroundings.Between(before, after), elementC[i - 1], i > heaterFrom ? heat : 0, stepS);
+                elementC[i] = Advance(element, Surroundings.Between(before, after), elementC[i - 1], i > heaterFrom ? heat : 0, air.StepS);
             before = after;
         }
     }
@@ -88,6 +72,9 @@ public static class LensHeat
         var around = new Surroundings(element, airC, airC, 0, windMps);
         return -element.HeatCapacityJPerK / Slope(element, around, airC);
     }
+
+    private static Surroundings SurroundingsAt(in FrontElement element, in NightAir air, int i) =>
+        new(element, air.AirC[i], air.DewPointC[i], air.Cloud[i], air.WindMps[i]);
 
     // One exponential step on the balance made straight about the present temperature: exact for the linear part, second order for the rest.
     private static double Advance(in FrontElement element, in Surroundings around, double temperatureC, double heatW, double stepS)

@@ -53,10 +53,15 @@ internal sealed class LensTrack
             return new LensTrack { ElementC = elementC, MarginK = margins, HeatedMarginK = heated, Outcome = default, OutAt = grid.At(first) };
 
         var cells = new Range(first, last + 1);
-        var outcome = LensDew.Along(
-            element, NightGrid.Step.TotalSeconds, double.NaN, weather.AirC.AsSpan(cells), weather.DewPointC.AsSpan(cells),
-            weather.Cloud.AsSpan(cells), weather.WindMps.AsSpan(cells), kit.DewHeaterW, marginK, elementC.AsSpan(cells), margins.AsSpan(cells),
-            kit.DewHeaterW > 0 ? heated.AsSpan(cells) : default);
+        var air = new NightAir(
+            NightGrid.Step.TotalSeconds, weather.AirC.AsSpan(cells), weather.DewPointC.AsSpan(cells), weather.Cloud.AsSpan(cells), weather.WindMps.AsSpan(cells));
+        var into = new LensSamples
+        {
+            ElementC = elementC.AsSpan(cells),
+            MarginsK = margins.AsSpan(cells),
+            HeatedMarginsK = kit.DewHeaterW > 0 ? heated.AsSpan(cells) : default,
+        };
+        var outcome = LensDew.Along(element, air, new LensWish(double.NaN, kit.DewHeaterW, marginK), into);
         return new LensTrack { ElementC = elementC, MarginK = margins, HeatedMarginK = heated, Outcome = outcome, OutAt = grid.At(first) };
     }
 

@@ -1,6 +1,7 @@
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -19,17 +20,8 @@ public sealed record NightInputs
     /// <summary>The clock reading of the pass.</summary>
     public required Instant Now { get; init; }
 
-    /// <summary>The forecast; null: none, the weather is unknown.</summary>
-    public ForecastSeries? Forecast { get; init; }
-
-    /// <summary>Earlier runs of the same feed, newest first, for the lagged probability.</summary>
-    public IReadOnlyList<ForecastSeries> EarlierRuns { get; init; } = [];
-
-    /// <summary>Ensemble members; empty: none.</summary>
-    public IReadOnlyList<ForecastSeries> Members { get; init; } = [];
-
-    /// <summary>A second feed's forecast; null: none.</summary>
-    public ForecastSeries? SecondOpinion { get; init; }
+    /// <summary>What is known about the weather at the site.</summary>
+    public PlaceWeather Weather { get; init; } = PlaceWeather.Unknown;
 
     /// <summary>The site's moonless sky with its towns, worth making once a site and keeping; null: made for this plan.</summary>
     public SiteSkyGlow? Glow { get; init; }

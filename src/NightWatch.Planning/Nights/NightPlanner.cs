@@ -53,7 +53,7 @@ public static class NightPlanner
             Above = above,
             Glow = glow,
             SunAltitudeDegAt = sunAltitudeDegAt,
-            Weather = WeatherTrack.Of(inputs.Forecast, grid),
+            Weather = WeatherTrack.Of(inputs.Weather.Newest, grid),
             Candidates = CandidateTimes.Of(sky, inputs.Watch.Limits),
         };
         var plan = RunChoice.BestOrLongest(night) is { } run ? ShootingPlanner.Plan(night, run) : null;
@@ -80,8 +80,8 @@ public static class NightPlanner
             Packing = PackingList.Of(night, plan),
             Summary = NightSummaries.Of(night, plan, lens),
             RainBefore = inputs.RainBefore,
-            Forecast = inputs.Forecast is { } forecast ? ForecastOrigin.Of(forecast) : null,
-            OtherForecasts = [.. new[] { inputs.SecondOpinion }.Concat(inputs.Members.Take(1)).OfType<ForecastSeries>().Select(ForecastOrigin.Of)],
+            Forecast = inputs.Weather.Newest is { } forecast ? ForecastOrigin.Of(forecast) : null,
+            OtherForecasts = [.. new[] { inputs.Weather.SecondOpinion }.Concat(inputs.Weather.Members.Take(1)).OfType<ForecastSeries>().Select(ForecastOrigin.Of)],
             LeaveBy = plan?.Leave.LeaveHome,
         };
     }

@@ -17,7 +17,7 @@ internal sealed record SecondOpinion(bool Differs, bool Usable, double Cloud, do
     /// <summary>Null without a second feed, or where it does not know the run's cloud.</summary>
     public static SecondOpinion? Of(NightEvidence night, Run run)
     {
-        if (night.Inputs.SecondOpinion is not { } series || night.Inputs.Forecast is null) return null;
+        if (night.Inputs.Weather.SecondOpinion is not { } series || night.Inputs.Weather.Newest is null) return null;
         var track = WeatherTrack.Of(series, night.Grid).CompletedBy(night.Weather);
         var cloud = new MeanScale(track.Cloud, night.Limits.Cloud).Mean(run.First, run.Last);
         if (double.IsNaN(cloud)) return null;

@@ -29,7 +29,7 @@ internal static class ShootingPlanner
             night.Grid, night.Weather, watch.Kit, night.Limits.DewMarginC, new Interval(outFrom, run.Span.End), aim?.Start.AltitudeDeg ?? 90);
         var frames = sequence?.Span ?? run.Span;
         var home = LeaveTimes.DriveHomeAt(frames, outing) + Duration.FromMinutes(outing.DriveMin);
-        var hours = night.Inputs.Forecast is { } series
+        var hours = night.Inputs.Weather.Newest is { } series
             ? HourTrack.Of(series, Instant.Min(night.Inputs.Now, leave.LeaveHome), home, night.SunAltitudeDegAt)
             : null;
         var ground = hours is null
@@ -55,7 +55,7 @@ internal static class ShootingPlanner
             Storage = sequence is null ? null : StoragePlan.Of(sequence, watch.Kit),
             Ground = ground,
             Cautions = OutingHazards.Of(
-                new Interval(leave.LeaveHome, home), Duration.FromMinutes(outing.DriveMin), night.Inputs.Forecast, hours, ground, night.Limits,
+                new Interval(leave.LeaveHome, home), Duration.FromMinutes(outing.DriveMin), night.Inputs.Weather.Newest, hours, ground, night.Limits,
                 Fatigue.HoursAwake(watch, night.Inputs.Night, home)),
         };
     }

@@ -64,7 +64,7 @@ internal static class UsableChance
 
     private static Probability? ByMembers(NightEvidence night)
     {
-        var known = Tracks(night, night.Inputs.Members);
+        var known = Tracks(night, night.Inputs.Weather.Members);
         if (known.Count < FewestMembers) return null;
         var passing = known.Count(track => Passes(night, track));
         return new Probability((double)passing / known.Count, ProbabilityBasis.EnsembleMembers, known.Count) { Usable = passing };
@@ -72,8 +72,8 @@ internal static class UsableChance
 
     private static Probability? ByEarlierRuns(NightEvidence night, Run run, Severity worst)
     {
-        var known = Tracks(night, night.Inputs.EarlierRuns);
-        if (known.Count < FewestEarlierRuns || night.Inputs.Forecast is null) return null;
+        var known = Tracks(night, night.Inputs.Weather.EarlierRuns);
+        if (known.Count < FewestEarlierRuns || night.Inputs.Weather.Newest is null) return null;
         var passing = known.Count(track => Passes(night, track)) + (worst == Severity.Stop ? 0 : 1);
         var runs = known.Count + 1;
         var prior = ByPrior(night, run, worst).Value;
@@ -82,7 +82,7 @@ internal static class UsableChance
 
     private static Probability ByPrior(NightEvidence night, Run run, Severity worst)
     {
-        if (night.Inputs.Forecast is not { } forecast)
+        if (night.Inputs.Weather.Newest is not { } forecast)
             return new Probability(Even, ProbabilityBasis.LeadTimePrior, 0) { IsBlind = true };
         var chance = Prior(night, night.Weather, run, forecast.IssuedAt ?? forecast.RetrievedAt);
         if (worst == Severity.Stop)

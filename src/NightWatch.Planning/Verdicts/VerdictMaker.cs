@@ -32,7 +32,7 @@ internal static class VerdictMaker
 
     /// <summary>By what the record of this feed and lead taught, where that was proven; an unknown weather teaches nothing.</summary>
     private static Probability Calibrated(NightEvidence night, Probability computed) =>
-        night.Inputs.Forecast is { } forecast
+        night.Inputs.Weather.Newest is { } forecast
             ? night.Inputs.Calibrations.Apply(new CalibrationKey(forecast.FeedId, LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night)), computed)
             : computed;
 

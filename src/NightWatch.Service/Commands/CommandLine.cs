@@ -63,7 +63,7 @@ internal static class CommandLine
                 ProcessTerminationTimeout = TimeSpan.FromSeconds(ServiceOptions.MostStopSeconds + 30),
             });
         }
-        catch (Exception refused) when (refused is BadInputException or ArgumentOutOfRangeException)
+        catch (BadInputException refused)
         {
             return Refuse(shell, refused.Message);
         }
@@ -73,6 +73,8 @@ internal static class CommandLine
         }
         catch (Exception failure)
         {
+            // Whatever else comes up is ours and no input's: the line for who calls, the trace for who mends.
+            if (AllSettings.LogsDebug(shell.Directory, ConfigIn(args))) await shell.Error.WriteLineAsync(failure.ToString());
             return Fail(shell, failure.Message);
         }
     }

@@ -65,6 +65,19 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         }
     }
 
+    /// <summary>Whether the settings ask for logs of debug level; no where they cannot be read.</summary>
+    public static bool LogsDebug(string directory, string? configPath)
+    {
+        try
+        {
+            return Enum.TryParse<LogLevel>(Load(directory, configPath)["Logging:LogLevel:Default"], ignoreCase: true, out var level) && level <= LogLevel.Debug;
+        }
+        catch (BadInputException)
+        {
+            return false;
+        }
+    }
+
     /// <summary>What is out of range, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults(), .. Observations.Faults(Feeds.Contact), .. Webhooks.Faults(), .. Bounces.Faults()];
 

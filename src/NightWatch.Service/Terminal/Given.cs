@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using NightWatch.Places;
+using NightWatch.Sky.Nights;
 using NodaTime;
 using NodaTime.Text;
 
@@ -57,11 +58,11 @@ internal static class Given
     public static DateTimeZone ZoneOf(string text) =>
         ZonesInUse.Instance.GetZoneOrNull(text) ?? throw new BadInputException($"{text} is not a time zone; accepted: an IANA zone such as Africa/Windhoek");
 
-    /// <summary>A date of the calendar, in the centuries that the sky is computed for.</summary>
+    /// <summary>A date of the calendar, of a night that the sky is computed for.</summary>
     public static LocalDate DateOf(string text) =>
-        LocalDatePattern.Iso.Parse(text) is { Success: true, Value.Year: >= 1900 and <= 2199 } parsed
-            ? parsed.Value
-            : throw new BadInputException($"{text} is not a date that exists; accepted: YYYY-MM-DD, years 1900 to 2199");
+        LocalDatePattern.Iso.Parse(text).TryGetValue(default, out var date) && date >= NightSky.FirstNight && date <= NightSky.LastNight
+            ? date
+            : throw new BadInputException($"{text} is not a date that exists; accepted: YYYY-MM-DD, {NightSky.FirstNight:R} to {NightSky.LastNight:R}");
 
     /// <summary>A value that the command cannot do without.</summary>
     public static T Needed<T>(this ParseResult given, Option<T?> option)

@@ -12,6 +12,12 @@ namespace NightWatch.Sky.Nights;
 /// </remarks>
 public sealed record NightSky
 {
+    /// <summary>The first night that is computed.</summary>
+    public static readonly LocalDate FirstNight = new(1900, 1, 3);
+
+    /// <summary>The last night that is computed.</summary>
+    public static readonly LocalDate LastNight = new(2100, 12, 28);
+
     /// <summary>The local date of the evening.</summary>
     public required LocalDate Night { get; init; }
 
@@ -80,8 +86,6 @@ public sealed record NightSky
         return sky with { SubjectWindows = clear, ShootingWindows = sky.DarkWindows.And(clear) };
     }
 
-    private static readonly LocalDate FirstNight = new(1900, 1, 3);
-    private static readonly LocalDate LastNight = new(2100, 12, 28);
 }
 
 /// <summary>Why sunset or sunrise may be missing.</summary>

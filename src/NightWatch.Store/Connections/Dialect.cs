@@ -21,5 +21,5 @@ internal sealed record Dialect(string LeaseNow, string SkipLocked, string ForSha
             "SELECT count(*) FROM information_schema.tables WHERE table_name = 'schemaversions' AND table_schema = current_schema()");
 
     /// <summary><see cref="SkipLocked"/> where several tables are read and the rows of one are claimed.</summary>
-    public string SkipLockedOf(string table) => SkipLocked.Replace("UPDATE", "UPDATE OF " + table, StringComparison.Ordinal);
+    public string SkipLockedOf(string table) => SkipLocked.Length == 0 ? "" : $"FOR UPDATE OF {table} SKIP LOCKED";
 }

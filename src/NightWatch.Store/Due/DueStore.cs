@@ -12,9 +12,6 @@ public sealed class DueStore(Database database)
     /// <summary>Tried so often, an item comes after all others: it may be what kills the process.</summary>
     private const int SuspectFrom = 2;
 
-    /// <summary>The words of the partial index: neither what is done nor what is for later is looked through.</summary>
-    private const string Open = "due.state IN ('Pending', 'Claimed') AND due.due_at <= @now";
-
     /// <summary>So much before its time a look of the evening or of the day after is taken along with another of the subscriber's, across a zone's border.</summary>
     private static readonly Duration TakenAlong = Duration.FromMinutes(65);
 
@@ -44,7 +41,7 @@ public sealed class DueStore(Database database)
                 Name,
                 row => row,
                 $"""
-                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Late}', closed_at = @now, fence = fence + 1 WHERE {Open} AND not_after < @now
+                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Late}', closed_at = @now, fence = fence + 1 WHERE {Open("due")} AND not_after < @now
                   AND (state = 'Pending' OR (state = 'Claimed' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING {Columns}
                 """,
                 new { now });
@@ -52,7 +49,7 @@ public sealed class DueStore(Database database)
                 Name,
                 row => row,
                 $"""
-                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Overtaken}', closed_at = @now WHERE {Open} AND state = 'Pending'
+                UPDATE due SET state = 'Dropped', why = '{DroppedDue.Overtaken}', closed_at = @now WHERE {Open("due")} AND state = 'Pending'
                   AND EXISTS (SELECT 1 FROM due later WHERE later.watch_id = due.watch_id AND later.pass = due.pass AND later.night = due.night
                     AND later.state = 'Pending' AND later.due_at <= @now AND (later.due_at > due.due_at OR (later.due_at = due.due_at AND later.slot > due.slot)))
                 RETURNING {Columns}
@@ -169,32 +166,26 @@ public sealed class DueStore(Database database)
         return items.Count;
     }
 
-    private static string Ready(Session session, string due) =>
-        $"{Open.Replace("due.", due + ".", StringComparison.Ordinal)} AND {due}.not_after >= @now AND ({due}.state = 'Pending' OR {due}.lease_until <= {session.Dialect.LeaseNow})";
-
-    // One subscriber's few rows are found by their watches. The sum keeps off the index on the time, which a PostgreSQL without statistics of a
-    // table just filled reads whole for every one of them: 17 s for 10,000 watches, 0.1 s without.
-    private static string ReadyOfFew(Session session, string due) => Ready(session, due).Replace($"{due}.due_at <=", $"{due}.due_at + 0 <=", StringComparison.Ordinal);
-
     /// <summary>
     /// Of each subscriber the first item that is ready: who holds that one holds them all, and another process finds neither it nor, while it
     /// is not committed, the others.
     /// </summary>
-    private static string Leading(Session session, string tried) =>
+    internal static string Leading(Session session, string tried) =>
         $"""
-        SELECT due.id FROM due JOIN watch ON watch.id = due.watch_id AND {WatchStore.Looks}
+        SELECT due.id FROM due JOIN watch ON watch.id = due.watch_id AND {WatchStore.Looks("watch")}
         WHERE {Ready(session, "due")} AND due.{tried}
           AND NOT EXISTS (SELECT 1 FROM watch own JOIN due earlier ON earlier.watch_id = own.id WHERE own.address = watch.address
-            AND {ReadyOfFew(session, "earlier")} AND earlier.{tried} AND {WatchStore.Looks.Replace("watch.", "own.", StringComparison.Ordinal)}
+            AND {ReadyOfFew(session, "earlier")} AND earlier.{tried} AND {WatchStore.Looks("own")}
             AND (earlier.due_at < due.due_at OR (earlier.due_at = due.due_at AND earlier.id < due.id)))
         ORDER BY due.due_at, due.id LIMIT @count {session.Dialect.SkipLockedOf("due")}
         """;
 
     // Sites on both sides of a zone's border are due up to an hour apart; what is meant to be one letter must not become two.
-    private static string Following(Session session, string tried) =>
+    internal static string Following(Session session, string tried) =>
         $"""
-        SELECT due.id FROM due JOIN watch ON watch.id = due.watch_id AND {WatchStore.Looks}
-        WHERE watch.address IN (SELECT address FROM watch first WHERE first.id {session.Dialect.InIds}) AND due.{tried} AND ({Ready(session, "due")}
+        SELECT due.id FROM due JOIN watch ON watch.id = due.watch_id AND {WatchStore.Looks("watch")}
+        WHERE due.watch_id IN (SELECT theirs.id FROM watch first JOIN watch theirs ON theirs.address = first.address WHERE first.id {session.Dialect.InIds})
+          AND due.{tried} AND ({Ready(session, "due")}
           OR (due.state = 'Pending' AND due.due_at <= CASE WHEN due.pass IN ('Evening', 'After', 'Digest') THEN @soon ELSE @verySoon END AND due.pass <> 'LeaveBy'
             AND EXISTS (SELECT 1 FROM due led JOIN watch own ON own.id = led.watch_id
               WHERE own.address = watch.address AND led.pass = due.pass AND led.night = due.night AND led.state = 'Claimed' AND led.lease_owner = @Node AND led.due_at + 0 <= @now)))
@@ -209,16 +200,35 @@ public sealed class DueStore(Database database)
             var (rows, unreadable) = await session.ReadAsync<Row, Row>(
                 Name,
                 row => row,
-                $"""
-                UPDATE due SET state = 'Claimed', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs, attempt = attempt + 1, fence = fence + 1
-                WHERE id IN ({which}) RETURNING {Columns}
-                """,
+                Claim(session, which),
                 values);
             const string close = "UPDATE due SET state = 'Dropped', why = @why, closed_at = @now WHERE id = @id";
             foreach (var row in unreadable) await session.ExecuteAsync(close, new { why = $"it cannot be read: {row.Why}", now, id = long.Parse(row.Key, CultureInfo.InvariantCulture) });
             if (rows.Count > 0 || unreadable.Count == 0) return rows;
         }
     }
+
+    /// <summary>The words of the partial index: neither what is done nor what is for later is looked through.</summary>
+    /// <param name="due">What the table is called in the statement.</param>
+    /// <param name="dueAt">Its time, or a sum that keeps off the index on it.</param>
+    private static string Open(string due, string dueAt) => $"{due}.state IN ('Pending', 'Claimed') AND {dueAt} <= @now";
+
+    private static string Open(string due) => Open(due, $"{due}.due_at");
+
+    private static string Ready(Session session, string due) => $"{Open(due)} AND {IsFree(session, due)}";
+
+    // One subscriber's few rows are found by their watches. The sum keeps off the index on the time, which a PostgreSQL without statistics of a
+    // table just filled reads whole for every one of them: 17 s for 10,000 watches, 0.1 s without.
+    private static string ReadyOfFew(Session session, string due) => $"{Open(due, $"{due}.due_at + 0")} AND {IsFree(session, due)}";
+
+    private static string IsFree(Session session, string due) =>
+        $"{due}.not_after >= @now AND ({due}.state = 'Pending' OR {due}.lease_until <= {session.Dialect.LeaseNow})";
+
+    private static string Claim(Session session, string which) =>
+        $"""
+        UPDATE due SET state = 'Claimed', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs, attempt = attempt + 1, fence = fence + 1
+        WHERE id IN ({which}) RETURNING {Columns}
+        """;
 
     private sealed class Row
     {

@@ -1,52 +1,51 @@
+using System.Collections.Immutable;
 using NightWatch.Store.Connections;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Packing;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Store.Forecasts;
 
-/// <summary>One answer of a feed as it came.</summary>
-/// <param name="Id">Names the run in the verdicts.</param>
-/// <param name="FeedId">Whose.</param>
-/// <param name="Cell">Which place, see <see cref="FeedCell.Key"/>.</param>
-/// <param name="IssuedAt">When the run was issued; null where the feed does not say.</param>
-/// <param name="Body">The bytes and what the next conditional request needs; RetrievedAt is the last time the feed confirmed it.</param>
-public sealed record StoredForecast(long Id, string FeedId, string Cell, Instant? IssuedAt, FetchedBody Body);
-
-/// <summary>The feeds' raw answers, the last few runs of each place. One that cannot be unpacked is left out, as if it had not come.</summary>
-public sealed class ForecastStore(Database database)
+/// <summary>The feeds' answers, the last few runs of each place. A row of an earlier version holds the feed's own body; one that cannot be unpacked is left out, as if it had not come.</summary>
+public sealed class ForecastStore(Database database) : IForecastArchive
 {
-    private const string Select = "SELECT id, feed, cell, issued_at, last_modified, expires_at, retrieved_at, body FROM forecast";
+    private const string Select = "SELECT id, feed, last_modified, expires_at, retrieved_at, body, series FROM forecast";
 
     private static readonly RowName Name = new("forecast", ["id", "feed"]);
 
-    /// <summary>Keeps a new answer.</summary>
-    /// <returns>Its id.</returns>
-    public Task<long> AddAsync(string feedId, string cell, FetchedBody body, Instant? issuedAt, CancellationToken cancellationToken = default) =>
-        database.WriteAsync(
+    /// <inheritdoc/>
+    public Task<long> AddAsync(
+        string feedId, string cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        var packed = SeriesPack.Pack(series);
+        return database.WriteAsync(
             session => session.FirstAsync<long>(
                 """
-                INSERT INTO forecast (feed, cell, issued_at, last_modified, expires_at, retrieved_at, body)
-                VALUES (@feedId, @cell, @issuedAt, @LastModified, @Expires, @RetrievedAt, @packed) RETURNING id
+                INSERT INTO forecast (feed, cell, issued_at, last_modified, expires_at, retrieved_at, body, series)
+                VALUES (@feedId, @cell, @IssuedAt, @LastModified, @Expires, @RetrievedAt, @none, @packed) RETURNING id
                 """,
-                new { feedId, cell, issuedAt, body.LastModified, body.Expires, body.RetrievedAt, packed = Gzip.Compress(body.Body) }),
+                new { feedId, cell, series[0].IssuedAt, head.LastModified, head.Expires, head.RetrievedAt, none = Array.Empty<byte>(), packed }),
             cancellationToken);
+    }
 
-    /// <summary>The feed said that the answer still holds.</summary>
+    /// <inheritdoc/>
     public Task ConfirmAsync(long id, Instant? expires, Instant at, CancellationToken cancellationToken = default) => database.WriteAsync(
         session => session.ExecuteAsync("UPDATE forecast SET expires_at = @expires, retrieved_at = @at WHERE id = @id", new { id, expires, at }),
         cancellationToken);
 
     /// <summary>The newest answer for a place; null if there is none.</summary>
-    public async Task<StoredForecast?> LastAsync(string feedId, string cell, CancellationToken cancellationToken = default) =>
+    public async Task<KeptAnswer?> LastAsync(string feedId, string cell, CancellationToken cancellationToken = default) =>
         (await RunsAsync(feedId, cell, 1, cancellationToken)).SingleOrDefault();
 
-    /// <summary>The newest answers for a place, newest first.</summary>
-    public async Task<IReadOnlyList<StoredForecast>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken = default)
+    /// <inheritdoc/>
+    public async Task<IReadOnlyList<KeptAnswer>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken = default)
     {
         var rows = await database.ReadAsync(
-            session => session.ReadAsync<Row, StoredForecast>(
-                Name, row => row.ToForecast(), $"{Select} WHERE feed = @feedId AND cell = @cell ORDER BY id DESC LIMIT @take", new { feedId, cell, take }),
+            session => session.ReadAsync<Row, KeptAnswer>(
+                Name, row => row.ToAnswer(), $"{Select} WHERE feed = @feedId AND cell = @cell ORDER BY id DESC LIMIT @take", new { feedId, cell, take }),
             cancellationToken);
         return rows.Readable;
     }
@@ -56,12 +55,12 @@ public sealed class ForecastStore(Database database)
         session => session.FirstAsync<long>("SELECT count(*) FROM forecast WHERE feed = @feedId AND retrieved_at >= @since", new { feedId, since }), cancellationToken);
 
     /// <summary>The answers of these ids that are still kept, in the order of the ids.</summary>
-    public async Task<IReadOnlyList<StoredForecast>> FindAsync(IReadOnlyList<long> ids, CancellationToken cancellationToken = default)
+    public async Task<IReadOnlyList<KeptAnswer>> FindAsync(IReadOnlyList<long> ids, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(ids);
         if (ids.Count == 0) return [];
         var rows = await database.ReadAsync(
-            session => session.ReadAsync<Row, StoredForecast>(Name, row => row.ToForecast(), $"{Select} WHERE id {session.Dialect.InIds}", new { ids = ids.ToArray() }), cancellationToken);
+            session => session.ReadAsync<Row, KeptAnswer>(Name, row => row.ToAnswer(), $"{Select} WHERE id {session.Dialect.InIds}", new { ids = ids.ToArray() }), cancellationToken);
         var kept = rows.Readable.ToDictionary(run => run.Id);
         return [.. ids.Distinct().Where(kept.ContainsKey).Select(id => kept[id])];
     }
@@ -72,10 +71,6 @@ public sealed class ForecastStore(Database database)
 
         public required string Feed { get; init; }
 
-        public required string Cell { get; init; }
-
-        public Instant? IssuedAt { get; init; }
-
         public string? LastModified { get; init; }
 
         public Instant? ExpiresAt { get; init; }
@@ -84,6 +79,9 @@ public sealed class ForecastStore(Database database)
 
         public required byte[] Body { get; init; }
 
-        public StoredForecast ToForecast() => new(Id, Feed, Cell, IssuedAt, new(Gzip.Decompress(Body), LastModified, ExpiresAt, RetrievedAt));
+        public byte[]? Series { get; init; }
+
+        public KeptAnswer ToAnswer() =>
+            new(Id, Feed, new(LastModified, ExpiresAt, RetrievedAt), Series, Series is null ? Gzip.Decompress(Body) : ReadOnlyMemory<byte>.Empty);
     }
 }

@@ -108,7 +108,7 @@ public sealed class PassStore(Database database) : IDisposable
     {
         var ids = commit.Told.Select(memory => memory.Night.WatchId).Distinct().ToArray();
         var alive = await session.QueryAsync<string>(
-            $"SELECT id FROM watch WHERE id {session.Dialect.InIds} AND (@anyway = 1 OR {WatchStore.Looks}) ORDER BY id {session.Dialect.ForShare}",
+            $"SELECT id FROM watch WHERE id {session.Dialect.InIds} AND (@anyway = 1 OR {WatchStore.Looks("watch")}) ORDER BY id {session.Dialect.ForShare}",
             new { ids, now, anyway = commit.BySubscriber ? 1L : 0L });
         if (alive.Count < ids.Length) throw new OvertakenException($"watch {ids.Except(alive).First()} was paused or removed meanwhile");
     }

@@ -1,9 +1,10 @@
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NodaTime;
 
 namespace NightWatch.Store.Verdicts;
 
-/// <summary>What a verdict was made from, so that it can be made again.</summary>
+/// <summary>The weather that a verdict was made from, by the ids of the kept answers, so that it can be made again.</summary>
 /// <param name="Newest">Stored answer that decided; null: none.</param>
 /// <param name="SecondOpinion">Of the next feed; null: none.</param>
 /// <param name="Earlier">Earlier runs of the deciding feed, newest first.</param>
@@ -13,6 +14,19 @@ namespace NightWatch.Store.Verdicts;
 public sealed record InputRuns(
     long? Newest, long? SecondOpinion, IReadOnlyList<long> Earlier, long? Members, Instant? RetrievedAt, RainBefore Rain)
 {
+    /// <summary>Of the weather as it is known.</summary>
+    public static InputRuns Of(PlaceWeather weather, RainBefore rain)
+    {
+        ArgumentNullException.ThrowIfNull(weather);
+        return new(
+            weather.Newest?.Id,
+            weather.SecondOpinion?.Id,
+            [.. weather.EarlierRuns.Select(run => run.Id).OfType<long>()],
+            weather.Members.FirstOrDefault()?.Id,
+            weather.Newest?.RetrievedAt,
+            rain);
+    }
+
     /// <summary>Every stored answer, the deciding one first.</summary>
     public IEnumerable<long> All() =>
         [.. new[] { Newest, SecondOpinion }.OfType<long>(), .. Earlier, .. Members is { } members ? [members] : Array.Empty<long>()];

@@ -11,7 +11,8 @@ namespace NightWatch.Store.Watches;
 public sealed class WatchStore(Database database)
 {
     /// <summary>The watch is looked at and written about at @now.</summary>
-    internal const string Looks = "watch.paused = 0 AND (watch.rests_until IS NULL OR watch.rests_until <= @now)";
+    /// <param name="watch">What the table is called in the statement.</param>
+    internal static string Looks(string watch) => $"{watch}.paused = 0 AND ({watch}.rests_until IS NULL OR {watch}.rests_until <= @now)";
 
     // The watch's document has its site in it as it was then; the site's own row is what holds now.
     private const string Select =
@@ -78,7 +79,7 @@ public sealed class WatchStore(Database database)
     public Task<(long All, long Resting)> CountRestingAsync(Instant now, CancellationToken cancellationToken = default) => database.ReadAsync(
         async session => (
             await session.FirstAsync<long>("SELECT count(*) FROM watch"),
-            await session.FirstAsync<long>($"SELECT count(*) FROM watch WHERE NOT ({Looks})", new { now })),
+            await session.FirstAsync<long>($"SELECT count(*) FROM watch WHERE NOT ({Looks("watch")})", new { now })),
         cancellationToken);
 
     /// <summary>The watches of one subscriber that can be read, by id; the case of the address does not matter.</summary>

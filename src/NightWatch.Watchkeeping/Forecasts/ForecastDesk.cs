@@ -1,9 +1,9 @@
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Store.Forecasts;
 using NightWatch.Watchkeeping.Measuring;
-using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Known;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.Forecasts;
@@ -19,20 +19,24 @@ internal sealed partial class ForecastDesk(
     private readonly ForecastFetcher fetcher = new(
         [.. feeds.Select(feed => new MeasuredFeed(feed, telemetry, ledger))],
         ensemble is null ? null : new MeasuredEnsemble(ensemble, telemetry, ledger),
-        new StoredAnswers(store),
+        store,
         rain,
         holds,
         clock,
         new FetchRules { StaleFor = Duration.FromHours(options.MostAgeHours) },
-        new FeedReaders(
-            id => new MeasuredReader(ForecastReaders.For(id), telemetry), id => new MeasuredMembersReader(ForecastReaders.ForEnsemble(id), telemetry)));
+        kept =>
+        {
+            using var timer = telemetry.Begin(Stage.Parse);
+            return kept.Read();
+        });
 
     /// <summary>Begins a pass; each feed is asked at most once for each cell in it.</summary>
     public PassForecasts BeginPass(CancellationToken stop) =>
         new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
 
     /// <summary>The kept answers alone, for a page: no feed is asked, nothing is written.</summary>
-    public PassForecasts Read(CancellationToken stop) => new(fetcher.BeginReading(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
+    public PassForecasts Read(CancellationToken stop) =>
+        new(fetcher.BeginReading(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
 
     private void Note(FeedNote note)
     {
@@ -53,11 +57,11 @@ internal sealed class PassForecasts(ForecastPass pass, Func<Task<CalibrationBook
     private readonly HashSet<FeedNote> noted = [];
 
     /// <summary>The weather of a place as well as it is known now.</summary>
-    public async Task<ForecastAnswer> AskAsync(ForecastPlace place)
+    public async Task<PlaceWeather> AskAsync(ForecastPlace place)
     {
         using var timer = telemetry.Begin(Stage.Forecast);
-        var (forecast, members) = (await pass.ForecastAsync(place), await pass.MembersAsync(place));
-        foreach (var said in forecast.Notes.Concat(members.Notes))
+        var weather = await pass.WeatherAsync(place);
+        foreach (var said in weather.Notes)
         {
             // Once a pass: thousands of places behind one dead feed are one piece of news.
             lock (noted)
@@ -68,15 +72,9 @@ internal sealed class PassForecasts(ForecastPass pass, Func<Task<CalibrationBook
             note(said);
         }
 
-        return new ForecastAnswer
-        {
-            Series = forecast.Newest?.Series,
-            EarlierRuns = [.. forecast.EarlierRuns.Select(run => run.Series)],
-            Members = members.Members,
-            SecondOpinion = forecast.SecondOpinion?.Series,
-            Rain = forecast.Rain,
-            Calibrations = await calibrations(),
-            Stored = (forecast.Newest?.Id, forecast.SecondOpinion?.Id, [.. forecast.EarlierRuns.Select(run => run.Id)], members.Id),
-        };
+        return weather;
     }
+
+    /// <summary>What the record taught about each feed and lead.</summary>
+    public Task<CalibrationBook> BookAsync() => calibrations();
 }

@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
+using NightWatch.Watchkeeping.Measuring;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Series;
-using NightWatch.Watchkeeping.Measuring;
-using NodaTime;
 
 namespace NightWatch.Watchkeeping.Forecasts;
 
@@ -14,7 +12,7 @@ internal sealed class MeasuredFeed(IForecastFeed feed, Telemetry telemetry, Feed
 
     public Attribution Attribution => feed.Attribution;
 
-    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         var (start, outcome, isOfOnePlace) = (Stopwatch.GetTimestamp(), FetchWords.Failed, false);
         try
@@ -39,7 +37,7 @@ internal sealed class MeasuredEnsemble(IEnsembleFeed feed, Telemetry telemetry, 
 
     public Attribution Attribution => feed.Attribution;
 
-    public async Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         var (start, outcome) = (Stopwatch.GetTimestamp(), FetchWords.Failed);
         try
@@ -53,30 +51,6 @@ internal sealed class MeasuredEnsemble(IEnsembleFeed feed, Telemetry telemetry, 
             telemetry.Fetched(Id, outcome, Stopwatch.GetElapsedTime(start));
             ledger.Count(Id, outcome);
         }
-    }
-}
-
-/// <summary>A reader of stored answers that is timed from outside.</summary>
-internal sealed class MeasuredReader(IForecastReader reader, Telemetry telemetry) : IForecastReader
-{
-    public string FeedId => reader.FeedId;
-
-    public ForecastSeries Read(ReadOnlyMemory<byte> body, Instant retrievedAt)
-    {
-        using var timer = telemetry.Begin(Stage.Parse);
-        return reader.Read(body, retrievedAt);
-    }
-}
-
-/// <summary>The same for members.</summary>
-internal sealed class MeasuredMembersReader(IEnsembleReader reader, Telemetry telemetry) : IEnsembleReader
-{
-    public string FeedId => reader.FeedId;
-
-    public ImmutableArray<ForecastSeries> ReadMembers(ReadOnlyMemory<byte> body, Instant retrievedAt)
-    {
-        using var timer = telemetry.Begin(Stage.Parse);
-        return reader.ReadMembers(body, retrievedAt);
     }
 }
 

@@ -18,7 +18,7 @@ internal enum Stage
     /// <summary>The weather of one watch: from the store, or from a feed where one may be asked.</summary>
     Forecast,
 
-    /// <summary>Reading one stored answer of a feed into a series.</summary>
+    /// <summary>Reading one kept answer of a feed into its series.</summary>
     Parse,
 
     /// <summary>Sun, Moon and windows of one night.</summary>

@@ -19,6 +19,8 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, Cores
 
     private const int MostShown = 3;
 
+    private readonly MeasuredEvaluations evaluations = new(sky, telemetry);
+
     /// <summary>The best few, by watch id of the orders that need them.</summary>
     public async Task<IReadOnlyDictionary<string, IReadOnlyList<Alternative>>> FindAsync(
         IReadOnlyList<LetterOrder> orders, PassForecasts forecasts, CancellationToken cancellationToken)
@@ -34,8 +36,8 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, Cores
         var plans = new List<NightPlan>();
         foreach (var (watch, night) in await CandidatesAsync(plan, cancellationToken))
         {
-            var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
-            plans.Add(await cores.ComputeAsync(() => Task.FromResult(NightEvaluation.Of(watch, night, forecast, clock.GetCurrentInstant(), sky, telemetry: telemetry).Plan)));
+            var (weather, calibrations) = (await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), await forecasts.BookAsync());
+            plans.Add(await cores.ComputeAsync(() => Task.FromResult(evaluations.Of(watch, night, weather, calibrations, clock.GetCurrentInstant()).Plan)));
         }
 
         return [.. Alternatives.Rank(plan.Watch, plans, clock.GetCurrentInstant()).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];

@@ -1,6 +1,7 @@
 using NightWatch.Letters;
 using NightWatch.Letters.Notices;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Store.Due;
@@ -10,6 +11,7 @@ using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Measuring;
+using NightWatch.Weather.Known;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.Passes;
@@ -17,14 +19,17 @@ namespace NightWatch.Watchkeeping.Passes;
 /// <summary>One subscriber's week: all their watches looked at for seven nights, one digest, kept with its due rows in one transaction.</summary>
 internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky sky, Cores cores, LetterWriter writer, IClock clock, Telemetry telemetry)
 {
+    private readonly MeasuredEvaluations evaluations = new(sky, telemetry);
+
     /// <summary>Writes and keeps; a digest that would say nothing is not written.</summary>
     public async Task<PassOutcome> KeepAsync(IReadOnlyList<DueClaim> claims, Watch asked, PassForecasts forecasts, CancellationToken stop)
     {
         var now = clock.GetCurrentInstant();
         var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
+        var calibrations = await forecasts.BookAsync();
         OutboxDraft[] letters = await cores.ComputeAsync<OutboxDraft[]>(async () =>
         {
-            var draft = Draft(all, weather, now);
+            var draft = Draft(all, weather, calibrations, now);
             if (!draft.SaysSomething) return [];
             using var render = telemetry.Begin(Stage.Render);
             return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now)];
@@ -37,19 +42,20 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
     public async Task<DigestDraft> DraftAsync(Watch asked, PassForecasts forecasts, Instant now, CancellationToken stop)
     {
         var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
-        return Draft(all, weather, now);
+        return Draft(all, weather, await forecasts.BookAsync(), now);
     }
 
-    private async Task<(IReadOnlyList<Watch> All, IReadOnlyList<ForecastAnswer> Weather)> ReadAsync(Watch asked, PassForecasts forecasts, Instant now, CancellationToken stop)
+    private async Task<(IReadOnlyList<Watch> All, IReadOnlyList<PlaceWeather> Weather)> ReadAsync(
+        Watch asked, PassForecasts forecasts, Instant now, CancellationToken stop)
     {
         var own = await watches.OfSubscriberAsync(asked.Subscriber.Address, stop);
         Watch[] all = [asked, .. own.Where(watch => watch.Id != asked.Id && !watch.IsPausedAt(now))];
-        var weather = new List<ForecastAnswer>();
+        var weather = new List<PlaceWeather>();
         foreach (var watch in all) weather.Add(await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)));
         return (all, weather);
     }
 
-    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<ForecastAnswer> weather, Instant now)
+    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<PlaceWeather> weather, CalibrationBook calibrations, Instant now)
     {
         var plans = new List<NightPlan>();
         var seasons = new Dictionary<string, DarkCalendar>();
@@ -57,7 +63,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
         {
             var today = now.InZone(watch.Site.Zone).Date;
             plans.AddRange(Enumerable.Range(0, DigestDraft.Nights).Select(today.PlusDays).Where(night => !watch.IsPausedOn(night))
-                .Select(night => NightEvaluation.Of(watch, night, forecast, now, sky, telemetry: telemetry).Plan));
+                .Select(night => evaluations.Of(watch, night, forecast, calibrations, now).Plan));
             seasons[watch.Id] = DarkCalendar.Of(
                 watch.Site.Position, watch.Site.Zone, today, DigestDraft.SeasonNights, watch.Subject, watch.Limits.MinAltitudeDeg, watch.Site.Horizon, sky.Ephemeris);
         }

@@ -16,28 +16,31 @@ namespace NightWatch.Watchkeeping.Passes;
 /// <summary>Looks at one watch: forecast, plan, policy for each night that the pass is about.</summary>
 internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores cores, IClock clock, Telemetry telemetry)
 {
+    private readonly MeasuredEvaluations evaluations = new(sky, telemetry);
+
     /// <summary>Looks; reads the store, writes nothing.</summary>
     public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
     {
         var now = clock.GetCurrentInstant();
-        var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
+        var (weather, calibrations) = (await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), await forecasts.BookAsync());
         var known = (await told.FromAsync(watch.Id, claim.Item.Key.Night, cancellationToken)).ToDictionary(memory => memory.Night.Night);
         var nights = Nights(claim.Item.Key, watch).ToList();
         // What the subscriber was told of a night is there but cannot be read: to take it for nothing would tell the night twice.
         var lost = nights.Select(night => told.Fault(watch.Id, night)).OfType<UnreadableRow>().ToList();
         if (lost.Count == nights.Count && lost.Count > 0) throw new RowUnreadableException(lost[0]);
         if (lost.Count > 0) nights.RemoveAll(night => told.Fault(watch.Id, night) is not null);
-        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, nights, forecast, known, now)));
+        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, nights, night => evaluations.Of(watch, night, weather, calibrations, now), known, now)));
     }
 
-    private WatchPass Look(DueClaim claim, Watch watch, IReadOnlyList<LocalDate> nights, ForecastAnswer forecast, Dictionary<LocalDate, ToldMemory> known, Instant now)
+    private WatchPass Look(
+        DueClaim claim, Watch watch, IReadOnlyList<LocalDate> nights, Func<LocalDate, NightEvaluation> evaluate, Dictionary<LocalDate, ToldMemory> known, Instant now)
     {
         var pass = claim.Item.Key.Pass;
         var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
         foreach (var night in nights)
         {
             var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);
-            var evaluation = NightEvaluation.Of(watch, night, forecast, now, sky, telemetry: telemetry);
+            var evaluation = evaluate(night);
             var decision = Decide(pass, memory, evaluation, now);
             if (decision.Letter is { } order) orders.Add(order);
             if (decision.Next != memory.Night) memories.Add(memory with { Night = decision.Next });

@@ -6,7 +6,6 @@ using NightWatch.Store.Outcomes;
 using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Watchkeeping.Forecasts;
-using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
 using NightWatch.Weather.Observations;
@@ -105,14 +104,13 @@ internal sealed partial class OutcomeRecorder(
         var cell = FeedCell.Of(NightEvaluation.PlaceOf(watch)).Key;
         foreach (var feed in feeds.ToWeather().Feeds)
         {
-            var reader = ForecastReaders.For(feed);
             var runs = new List<ForecastSeries>();
             foreach (var kept in await forecasts.RunsAsync(feed, cell, Runs, stop))
             {
-                if (kept.Body.RetrievedAt < span.Start - LaterHours.LongestLead) break;
+                if (kept.Head.RetrievedAt < span.Start - LaterHours.LongestLead) break;
                 try
                 {
-                    runs.Add(reader.Read(kept.Body.Body, kept.Body.RetrievedAt));
+                    runs.Add(kept.Read()[0]);
                 }
                 catch (ForecastFormatException)
                 {

@@ -1,8 +1,9 @@
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -15,6 +16,6 @@ internal static class SkySeen
     public static NightOutcome? Of(Watch watch, LocalDate night, ForecastSeries weather, SharedSky sky)
     {
         var over = NightSpan.Of(watch.Site.Zone, night).End;
-        return WeatherOutcome.Of(NightEvaluation.Of(watch, night, new ForecastAnswer { Series = weather }, over, sky).Plan);
+        return WeatherOutcome.Of(NightEvaluation.Of(watch, night, new PlaceWeather { Newest = weather }, CalibrationBook.Empty, over, sky).Plan);
     }
 }

@@ -54,13 +54,13 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
         foreach (var look in await verdicts.MarksAsync(watch.Id, from, to, withRuns: true, stop))
         {
             if (!nights.TryGetValue(look.Night, out var course)) nights.Add(look.Night, course = new Course(new ToldNight { WatchId = watch.Id, Night = look.Night }));
-            if (look.Runs is not { } stored || await runs.AnswerAsync(stored, BookOf(look, versions), stop) is not { } answer)
+            if (look.Runs is not { } stored || await runs.WeatherAsync(stored, stop) is not { } weather)
             {
                 course.Lost++;
                 continue;
             }
 
-            var plan = NightEvaluation.Of(watch, look.Night, answer, look.At, sky, stored.Rain).Plan;
+            var plan = NightEvaluation.Of(watch, look.Night, weather, BookOf(look, versions), look.At, sky, stored.Rain).Plan;
             course.Add(look, plan, LetterPolicy.Decide(look.Pass, course.Memory, plan, look.At));
         }
 

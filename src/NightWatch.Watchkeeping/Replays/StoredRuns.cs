@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Verdicts;
-using NightWatch.Watchkeeping.Forecasts;
-using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -22,18 +21,16 @@ internal sealed class StoredRuns(ForecastStore store)
 
     /// <summary>The weather as a look had it.</summary>
     /// <returns>Null: an answer that it was made from is not kept any more.</returns>
-    public async Task<ForecastAnswer?> AnswerAsync(InputRuns runs, CalibrationBook calibrations, CancellationToken stop)
+    public async Task<PlaceWeather?> WeatherAsync(InputRuns runs, CancellationToken stop)
     {
         await ReadAsync(runs.All(), stop);
         if (runs.All().Any(id => read[id].IsEmpty)) return null;
-        return new ForecastAnswer
+        return new PlaceWeather
         {
-            Series = runs.Newest is { } newest ? As(read[newest][0], runs.RetrievedAt) : null,
+            Newest = runs.Newest is { } newest ? As(read[newest][0], runs.RetrievedAt) : null,
             SecondOpinion = runs.SecondOpinion is { } second ? read[second][0] : null,
             EarlierRuns = [.. runs.Earlier.Select(id => read[id][0])],
             Members = runs.Members is { } members ? read[members] : [],
-            Stored = (runs.Newest, runs.SecondOpinion, runs.Earlier, runs.Members),
-            Calibrations = calibrations,
         };
     }
 
@@ -51,13 +48,11 @@ internal sealed class StoredRuns(ForecastStore store)
         }
     }
 
-    private static ImmutableArray<ForecastSeries> Read(StoredForecast run)
+    private static ImmutableArray<ForecastSeries> Read(KeptAnswer run)
     {
         try
         {
-            return MembersId.IsOne(run.FeedId)
-                ? ForecastReaders.ForEnsemble(MembersId.FeedOf(run.FeedId)).ReadMembers(run.Body.Body, run.Body.RetrievedAt)
-                : [ForecastReaders.For(run.FeedId).Read(run.Body.Body, run.Body.RetrievedAt)];
+            return run.Read();
         }
         catch (Exception unreadable) when (unreadable is ForecastFormatException or ArgumentException)
         {
@@ -67,5 +62,5 @@ internal sealed class StoredRuns(ForecastStore store)
 
     /// <summary>The row's time may have moved on with a later confirmation.</summary>
     private static ForecastSeries As(ForecastSeries series, Instant? retrievedAt) =>
-        retrievedAt is { } then && then != series.RetrievedAt ? series.ConfirmedAt(then) : series;
+        retrievedAt is { } then && then != series.RetrievedAt ? series.KeptAs(series.Id, then) : series;
 }

@@ -1,10 +1,12 @@
+using System.Collections.Immutable;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -20,7 +22,7 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
     private static readonly Duration Slack = Duration.FromHours(1);
 
     private readonly ForecastPlace place = NightEvaluation.PlaceOf(watch);
-    private readonly Dictionary<(Instant IssuedAt, LocalDate Night), (ForecastSeries Run, IReadOnlyList<ForecastSeries> Members)> runs = [];
+    private readonly Dictionary<(Instant IssuedAt, LocalDate Night), (ForecastSeries Run, ImmutableArray<ForecastSeries> Members)> runs = [];
 
     /// <summary>The night without any weather: whether the sky allows it.</summary>
     public NightPlan SkyOf(LocalDate night) => Plan(night, NoonOf(night), null, []);
@@ -60,6 +62,6 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
 
     private Instant NoonOf(LocalDate night) => NightSpan.Noon(watch.Site.Zone, night);
 
-    private NightPlan Plan(LocalDate night, Instant now, ForecastSeries? forecast, IReadOnlyList<ForecastSeries> members) =>
-        NightEvaluation.Of(watch, night, new ForecastAnswer { Series = forecast, Members = members }, now, sky).Plan;
+    private NightPlan Plan(LocalDate night, Instant now, ForecastSeries? forecast, ImmutableArray<ForecastSeries> members) =>
+        NightEvaluation.Of(watch, night, new PlaceWeather { Newest = forecast, Members = members }, CalibrationBook.Empty, now, sky).Plan;
 }

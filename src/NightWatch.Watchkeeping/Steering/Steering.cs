@@ -156,7 +156,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
     }
 
     private async Task<NightPlan> PlanAsync(Watch watch, LocalDate night, PassForecasts forecasts, Instant now) =>
-        NightEvaluation.Of(watch, night, await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), now, sky).Plan;
+        (await NightEvaluation.AskAsync(watch, night, forecasts, now, sky)).Plan;
 
     private sealed record Decided(ToldMemory Memory, NightPlan Plan, PolicyDecision Decision)
     {

@@ -24,25 +24,27 @@ public sealed class FakeFeed(FakeWeather weather, IClock clock, int members = 20
     public Attribution Attribution => FakeReader.Attribution;
 
     /// <inheritdoc/>
-    public Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
         var issuedAt = NewestRunAt(clock.GetCurrentInstant());
         if (Holds(known, issuedAt))
             return Task.FromResult<Fetched>(new Fetched.Unchanged(NextRun(issuedAt)));
-        var body = Body(FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members: null), issuedAt);
-        return Task.FromResult<Fetched>(new Fetched.Fresh(reader.Read(body.Body, body.RetrievedAt), body));
+        var head = Head(issuedAt);
+        var body = FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members: null);
+        return Task.FromResult<Fetched>(new Fetched.Fresh(reader.Read(body, head.RetrievedAt), head));
     }
 
     /// <inheritdoc/>
-    public Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
         var issuedAt = NewestRunAt(clock.GetCurrentInstant());
         if (Holds(known, issuedAt))
             return Task.FromResult<FetchedMembers>(new FetchedMembers.Unchanged(NextRun(issuedAt)));
-        var body = Body(FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members), issuedAt);
-        return Task.FromResult<FetchedMembers>(new FetchedMembers.Fresh(reader.ReadMembers(body.Body, body.RetrievedAt), body));
+        var head = Head(issuedAt);
+        var body = FakeBody.Write(weather, Coordinates.Checked(place), issuedAt, members);
+        return Task.FromResult<FetchedMembers>(new FetchedMembers.Fresh(reader.ReadMembers(body, head.RetrievedAt), head));
     }
 
     /// <summary>When the newest run that is out at an instant was issued.</summary>
@@ -52,9 +54,9 @@ public sealed class FakeFeed(FakeWeather weather, IClock clock, int members = 20
         return NodaConstants.UnixEpoch + RunEvery * (long)Math.Floor(since / RunEvery);
     }
 
-    private FetchedBody Body(byte[] json, Instant issuedAt) => new(json, Stamp(issuedAt), NextRun(issuedAt), clock.GetCurrentInstant());
+    private FetchedHead Head(Instant issuedAt) => new(Stamp(issuedAt), NextRun(issuedAt), clock.GetCurrentInstant());
 
-    private static bool Holds(FetchedBody? known, Instant issuedAt) => known?.LastModified == Stamp(issuedAt);
+    private static bool Holds(FetchedHead? known, Instant issuedAt) => known?.LastModified == Stamp(issuedAt);
 
     private static Instant NextRun(Instant issuedAt) => issuedAt + RunEvery + Delay;
 

@@ -17,7 +17,7 @@ public interface IEnsembleFeed
     /// <param name="place">The adapter rounds it to what the feed accepts.</param>
     /// <param name="known">The last answer for the place; null for none.</param>
     /// <param name="cancellationToken">Stops the fetch.</param>
-    Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken);
+    Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken);
 }
 
 /// <summary>Reads a stored answer of one ensemble feed.</summary>
@@ -39,7 +39,7 @@ public abstract record FetchedMembers
     }
 
     /// <summary>New members.</summary>
-    public sealed record Fresh(ImmutableArray<ForecastSeries> Members, FetchedBody Body) : FetchedMembers;
+    public sealed record Fresh(ImmutableArray<ForecastSeries> Members, FetchedHead Head) : FetchedMembers;
 
     /// <summary>The known answer still holds; ask again after <paramref name="Expires"/>.</summary>
     public sealed record Unchanged(Instant? Expires) : FetchedMembers;

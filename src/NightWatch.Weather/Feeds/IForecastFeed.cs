@@ -19,7 +19,7 @@ public interface IForecastFeed
     /// <param name="place">The adapter rounds it to what the feed accepts.</param>
     /// <param name="known">The last answer for the place, for a conditional request; null for none.</param>
     /// <param name="cancellationToken">Stops the fetch.</param>
-    Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken);
+    Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken);
 }
 
 /// <summary>Reads a stored answer of one feed.</summary>
@@ -54,12 +54,11 @@ public sealed class ForecastFormatException : Exception
     }
 }
 
-/// <summary>A raw answer as it came, kept for replay and for the next conditional request.</summary>
-/// <param name="Body">The bytes, decompressed.</param>
+/// <summary>What is known of an answer beside what it says: for the next conditional request and for its age.</summary>
 /// <param name="LastModified">The header, verbatim; null if none came.</param>
 /// <param name="Expires">Not to be asked again before; null if none came.</param>
-/// <param name="RetrievedAt">When it came.</param>
-public sealed record FetchedBody(ReadOnlyMemory<byte> Body, string? LastModified, Instant? Expires, Instant RetrievedAt);
+/// <param name="RetrievedAt">When it came, or was last confirmed.</param>
+public sealed record FetchedHead(string? LastModified, Instant? Expires, Instant RetrievedAt);
 
 /// <summary>What came of a fetch. Closed.</summary>
 public abstract record Fetched
@@ -69,7 +68,7 @@ public abstract record Fetched
     }
 
     /// <summary>A new answer.</summary>
-    public sealed record Fresh(ForecastSeries Series, FetchedBody Body) : Fetched;
+    public sealed record Fresh(ForecastSeries Series, FetchedHead Head) : Fetched;
 
     /// <summary>The known answer still holds; ask again after <paramref name="Expires"/>.</summary>
     public sealed record Unchanged(Instant? Expires) : Fetched;

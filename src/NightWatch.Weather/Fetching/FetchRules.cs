@@ -45,7 +45,7 @@ public sealed record FetchRules
     /// <param name="known">The newest kept answer; null for none.</param>
     /// <param name="heldUntil">The later of the holds of the feed and of the cell; null for none.</param>
     /// <param name="now">The clock reading.</param>
-    public bool MayAsk(FetchedBody? known, Instant? heldUntil, Instant now) =>
+    public bool MayAsk(FetchedHead? known, Instant? heldUntil, Instant now) =>
         !(now < heldUntil) && (known is null || now >= (known.Expires is { } expires && expires > known.RetrievedAt ? expires : known.RetrievedAt + LeastInterval));
 
     /// <summary>How good an answer is, by when it was last confirmed and by when its run was issued.</summary>
@@ -64,12 +64,12 @@ public sealed record FetchRules
     /// <summary>The newest run and earlier ones that are runs of their own, newest first.</summary>
     /// <param name="runs">The last answered first. A feed's servers are not in step: an answer may hold an older run than the one before it.</param>
     /// <param name="most">How many are wanted.</param>
-    public ImmutableArray<KeptRun> Distinct(IEnumerable<KeptRun> runs, int most)
+    public ImmutableArray<ForecastSeries> Distinct(IEnumerable<ForecastSeries> runs, int most)
     {
-        var distinct = ImmutableArray.CreateBuilder<KeptRun>(most);
-        foreach (var run in runs.OrderByDescending(run => Made(run.Series)))
+        var distinct = ImmutableArray.CreateBuilder<ForecastSeries>(most);
+        foreach (var run in runs.OrderByDescending(Made))
         {
-            if (distinct.Count < most && (distinct.Count == 0 || Made(distinct[^1].Series) - Made(run.Series) >= RunSpacing))
+            if (distinct.Count < most && (distinct.Count == 0 || Made(distinct[^1]) - Made(run) >= RunSpacing))
                 distinct.Add(run);
         }
 

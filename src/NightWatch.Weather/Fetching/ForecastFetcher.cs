@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Rain;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Weather.Fetching;
@@ -12,12 +14,12 @@ namespace NightWatch.Weather.Fetching;
 /// <param name="holds">Until when whom not to ask.</param>
 /// <param name="clock">The time.</param>
 /// <param name="rules">When and how long.</param>
-/// <param name="readers">Who reads what is kept; null: the feeds' own readers.</param>
+/// <param name="reader">Who reads what is kept, for a caller who stands in between; null: <see cref="KeptAnswer.Read"/>.</param>
 public sealed class ForecastFetcher(
     IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IForecastArchive archive, IRainArchive rain, IFeedHolds holds, IClock clock,
-    FetchRules rules, FeedReaders? readers = null)
+    FetchRules rules, Func<KeptAnswer, ImmutableArray<ForecastSeries>>? reader = null)
 {
-    private readonly ReadAnswers read = new();
+    private readonly ReadAnswers read = new(reader ?? (kept => kept.Read()));
 
     /// <summary>Begins a pass, in which each feed is asked at most once for each cell, however many places lie in it.</summary>
     /// <param name="earlierRuns">How many earlier runs are wanted with each forecast.</param>
@@ -30,5 +32,5 @@ public sealed class ForecastFetcher(
         Begin(new NeverAsked(), earlierRuns, secondOpinion, cancellationToken);
 
     private ForecastPass Begin(IFeedHolds held, int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
-        new(new FeedAsker(archive, held, clock, rules), read, readers ?? FeedReaders.Plain, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
+        new(new FeedAsker(archive, read, held, clock, rules), read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
 }

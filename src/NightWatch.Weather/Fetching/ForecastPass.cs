@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Weather.Fetching;
@@ -11,11 +13,9 @@ public sealed class ForecastPass
     /// <summary>Several passes see the same run, so more answers are looked through than runs are wanted.</summary>
     private const int AnswersPerRun = 2;
 
-    private readonly PassCells<PlaceForecast> forecasts = new();
-    private readonly PassCells<PlaceMembers> members = new();
+    private readonly PassCells<PlaceWeather> cells = new();
     private readonly FeedAsker asker;
     private readonly ReadAnswers read;
-    private readonly FeedReaders readers;
     private readonly IRainArchive rain;
     private readonly IReadOnlyList<IForecastFeed> feeds;
     private readonly IEnsembleFeed? ensemble;
@@ -26,37 +26,32 @@ public sealed class ForecastPass
     private readonly CancellationToken stop;
 
     internal ForecastPass(
-        FeedAsker asker, ReadAnswers read, FeedReaders readers, IRainArchive rain, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock,
+        FeedAsker asker, ReadAnswers read, IRainArchive rain, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock,
         FetchRules rules, int earlierRuns, bool secondOpinion, CancellationToken stop) =>
-        (this.asker, this.read, this.readers, this.rain, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
-        (asker, read, readers, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
+        (this.asker, this.read, this.rain, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
+        (asker, read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
 
-    /// <summary>The forecast for a place.</summary>
+    /// <summary>The weather of a place.</summary>
     /// <remarks>
-    /// The first feed with a good run is used. Where none has one, the youngest stale run is, and the answer says so. It does not throw
-    /// for what a feed does.
+    /// The first feed with a good run is used. Where none has one, the youngest stale run is, and the answer says so. There are no members
+    /// where there is no ensemble, or only one that is too old. It does not throw for what a feed does.
     /// </remarks>
-    public Task<PlaceForecast> ForecastAsync(ForecastPlace place)
+    public Task<PlaceWeather> WeatherAsync(ForecastPlace place)
     {
         var cell = FeedCell.Of(place);
-        return forecasts.GetOrAdd(cell.Key, isFirst => AskAllAsync(cell, isFirst));
+        return cells.GetOrAdd(cell.Key, async isFirst =>
+        {
+            var weather = await AskFeedsAsync(cell, isFirst);
+            return ensemble is null ? weather : await WithMembersAsync(weather, ensemble, cell, isFirst);
+        });
     }
 
-    /// <summary>The ensemble's members for a place; none where there is no ensemble, or only one that is too old.</summary>
-    public Task<PlaceMembers> MembersAsync(ForecastPlace place)
-    {
-        if (ensemble is null)
-            return Task.FromResult(new PlaceMembers([], []));
-        var cell = FeedCell.Of(place);
-        return members.GetOrAdd(cell.Key, isFirst => AskMembersAsync(ensemble, cell, isFirst));
-    }
-
-    private async Task<PlaceForecast> AskAllAsync(FeedCell cell, bool mayAsk)
+    private async Task<PlaceWeather> AskFeedsAsync(FeedCell cell, bool mayAsk)
     {
         var notes = ImmutableArray.CreateBuilder<FeedNote>();
-        ImmutableArray<KeptRun> chosen = [];
-        ImmutableArray<KeptRun> youngestStale = [];
-        KeptRun? second = null;
+        ImmutableArray<ForecastSeries> chosen = [];
+        ImmutableArray<ForecastSeries> youngestStale = [];
+        ForecastSeries? second = null;
         var news = new HashSet<string>();
         foreach (var feed in feeds)
         {
@@ -69,7 +64,7 @@ public sealed class ForecastPass
             if (runs.IsEmpty)
                 continue;
             var now = clock.GetCurrentInstant();
-            switch (rules.Judge(runs[0].Series.RetrievedAt, runs[0].Series.IssuedAt, now))
+            switch (rules.Judge(runs[0].RetrievedAt, runs[0].IssuedAt, now))
             {
                 case Freshness.Good when chosen.IsEmpty:
                     chosen = runs;
@@ -77,7 +72,7 @@ public sealed class ForecastPass
                 case Freshness.Good:
                     second = runs[0];
                     break;
-                case Freshness.Stale when youngestStale.IsEmpty || FetchRules.Age(runs[0].Series, now) < FetchRules.Age(youngestStale[0].Series, now):
+                case Freshness.Stale when youngestStale.IsEmpty || FetchRules.Age(runs[0], now) < FetchRules.Age(youngestStale[0], now):
                     youngestStale = runs;
                     break;
             }
@@ -87,53 +82,52 @@ public sealed class ForecastPass
         }
 
         var used = chosen.IsEmpty ? youngestStale : chosen;
-        return new PlaceForecast
+        return new PlaceWeather
         {
             Newest = used.FirstOrDefault(),
             EarlierRuns = used.IsEmpty ? [] : used.RemoveAt(0),
             SecondOpinion = second,
             IsStale = chosen.IsEmpty && !youngestStale.IsEmpty,
-            Age = used.IsEmpty ? null : FetchRules.Age(used[0].Series, clock.GetCurrentInstant()),
-            Rain = await RainAsync(cell, used.Where(run => news.Contains(run.Series.FeedId))),
+            Age = used.IsEmpty ? null : FetchRules.Age(used[0], clock.GetCurrentInstant()),
+            Rain = await RainAsync(cell, used.Where(run => news.Contains(run.FeedId))),
             Notes = notes.ToImmutable(),
         };
     }
 
     /// <summary>Only the forecast that is used speaks of the rain, or the feeds would overwrite each other at every pass.</summary>
-    private async Task<ImmutableArray<RainEntry>> RainAsync(FeedCell cell, IEnumerable<KeptRun> news)
+    private async Task<ImmutableArray<RainEntry>> RainAsync(FeedCell cell, IEnumerable<ForecastSeries> news)
     {
         if (news.FirstOrDefault() is { } newest)
-            await rain.MergeAsync(cell.Key, RainLedger.Entries(newest.Series), stop);
+            await rain.MergeAsync(cell.Key, RainLedger.Entries(newest), stop);
         return [.. await rain.SinceAsync(cell.Key, clock.GetCurrentInstant() - RainLedger.LongestPast, stop)];
     }
 
-    private async Task<PlaceMembers> AskMembersAsync(IEnsembleFeed feed, FeedCell cell, bool mayAsk)
+    private async Task<PlaceWeather> WithMembersAsync(PlaceWeather weather, IEnsembleFeed feed, FeedCell cell, bool mayAsk)
     {
         var (kept, note) = await asker.MembersAsync(feed, cell, mayAsk, stop);
-        ImmutableArray<FeedNote> notes = note is null ? [] : [note];
-        if (kept.Count == 0 || rules.Judge(kept[0].Body.RetrievedAt, null, clock.GetCurrentInstant()) == Freshness.TooOld)
-            return new PlaceMembers([], notes);
+        var notes = note is null ? weather.Notes : weather.Notes.Add(note);
+        if (kept.Count == 0 || rules.Judge(kept[0].Head.RetrievedAt, null, clock.GetCurrentInstant()) == Freshness.TooOld)
+            return weather with { Notes = notes };
         try
         {
-            return new PlaceMembers(read.GetOrRead(kept[0], readers.Members(feed.Id).ReadMembers), notes) { Id = kept[0].Id };
+            return weather with { Members = read.GetOrRead(kept[0]), Notes = notes };
         }
         catch (ForecastFormatException e)
         {
-            return new PlaceMembers([], notes.Add(new FeedNote(feed.Id, $"A kept answer cannot be read: {e.Message}", false)));
+            return weather with { Notes = notes.Add(new FeedNote(feed.Id, $"A kept answer cannot be read: {e.Message}", false)) };
         }
     }
 
     /// <summary>The newest run and the earlier ones that are wanted; no more answers are read than that takes.</summary>
-    private ImmutableArray<KeptRun> Read(IReadOnlyList<ArchivedForecast> kept, string feedId, ImmutableArray<FeedNote>.Builder notes)
+    private ImmutableArray<ForecastSeries> Read(IReadOnlyList<KeptAnswer> kept, string feedId, ImmutableArray<FeedNote>.Builder notes)
     {
-        var reader = readers.Forecast(feedId);
-        var answers = new List<KeptRun>(kept.Count);
-        ImmutableArray<KeptRun> runs = [];
+        var answers = new List<ForecastSeries>(kept.Count);
+        ImmutableArray<ForecastSeries> runs = [];
         foreach (var answer in kept)
         {
             try
             {
-                answers.Add(new KeptRun(answer.Id, read.GetOrRead(answer, (body, at) => [reader.Read(body, at)])[0]));
+                answers.Add(read.GetOrRead(answer)[0]);
                 runs = rules.Distinct(answers, earlierRuns + 1);
                 if (runs.Length > earlierRuns)
                     break;

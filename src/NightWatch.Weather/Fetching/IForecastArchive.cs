@@ -1,24 +1,28 @@
+using System.Collections.Immutable;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Weather.Fetching;
 
-/// <summary>Where answers are kept as they came, for the next conditional request, for replay and for earlier runs.</summary>
+/// <summary>Where answers are kept, for the next conditional request, for replay and for earlier runs.</summary>
 public interface IForecastArchive
 {
     /// <summary>The newest answers of a feed for a cell, newest first.</summary>
-    Task<IReadOnlyList<ArchivedForecast>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken);
+    Task<IReadOnlyList<KeptAnswer>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken);
 
     /// <summary>Keeps a new answer.</summary>
+    /// <param name="feedId">The feed, or the id of its members.</param>
+    /// <param name="cell">Which place, see <see cref="FeedCell.Key"/>.</param>
+    /// <param name="head">What came beside it.</param>
+    /// <param name="series">What it says: one series, or the members.</param>
+    /// <param name="cancellationToken">Stops it.</param>
     /// <returns>Its id.</returns>
-    Task<long> AddAsync(string feedId, string cell, FetchedBody body, Instant? issuedAt, CancellationToken cancellationToken);
+    Task<long> AddAsync(string feedId, string cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken);
 
     /// <summary>The feed said that an answer still holds.</summary>
     Task ConfirmAsync(long id, Instant? expires, Instant at, CancellationToken cancellationToken);
 }
-
-/// <summary>A kept answer; its body's RetrievedAt is the last time the feed confirmed it.</summary>
-public sealed record ArchivedForecast(long Id, FetchedBody Body);
 
 /// <summary>Until when a feed, or a feed for a cell, must not be asked.</summary>
 public interface IFeedHolds

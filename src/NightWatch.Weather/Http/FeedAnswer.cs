@@ -14,6 +14,6 @@ namespace NightWatch.Weather.Http;
 internal sealed record FeedAnswer(
     HttpStatusCode Status, ReadOnlyMemory<byte> Body, string? LastModified, Instant? Expires, Duration? RetryAfter, Instant RetrievedAt)
 {
-    /// <summary>As it is kept.</summary>
-    public FetchedBody ToBody() => new(Body, LastModified, Expires, RetrievedAt);
+    /// <summary>What is kept beside what it says.</summary>
+    public FetchedHead ToHead() => new(LastModified, Expires, RetrievedAt);
 }

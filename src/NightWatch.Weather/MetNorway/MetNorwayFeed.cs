@@ -38,7 +38,7 @@ public sealed class MetNorwayFeed : IForecastFeed
 
     /// <inheritdoc/>
     /// <remarks>A known answer that has not expired is returned as unchanged without asking.</remarks>
-    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         if (known?.Expires is { } expires && clock.GetCurrentInstant() < expires)
             return new Fetched.Unchanged(expires);
@@ -59,7 +59,7 @@ public sealed class MetNorwayFeed : IForecastFeed
     {
         try
         {
-            return new Fetched.Fresh(reader.Read(answer.Body, answer.RetrievedAt), answer.ToBody());
+            return new Fetched.Fresh(reader.Read(answer.Body, answer.RetrievedAt), answer.ToHead());
         }
         catch (ForecastFormatException e)
         {
@@ -67,7 +67,7 @@ public sealed class MetNorwayFeed : IForecastFeed
         }
     }
 
-    private HttpRequestMessage Request(ForecastPlace place, FetchedBody? known)
+    private HttpRequestMessage Request(ForecastPlace place, FetchedHead? known)
     {
         var query = $"?lat={Coordinates.Degrees(place.LatitudeDeg)}&lon={Coordinates.Degrees(place.LongitudeDeg)}&altitude={Coordinates.Metres(place.ElevationM)}";
         var request = new HttpRequestMessage(HttpMethod.Get, new Uri(endpoint, query));

@@ -45,7 +45,7 @@ public sealed class NwsFeed : IForecastFeed
     public Attribution Attribution => NwsGridpointReader.Attribution;
 
     /// <inheritdoc/>
-    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         if (known?.Expires is { } expires && clock.GetCurrentInstant() < expires)
             return new Fetched.Unchanged(expires);
@@ -71,7 +71,7 @@ public sealed class NwsFeed : IForecastFeed
     }
 
     private async Task<(Fetched Fetched, bool IsElsewhere)> FromCellAsync(
-        GridPoint cell, ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+        GridPoint cell, ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         var (answer, none) = await AskAsync(cell.Path, known?.LastModified, cancellationToken);
         if (answer is null)
@@ -84,7 +84,7 @@ public sealed class NwsFeed : IForecastFeed
         {
             var series = reader.Read(answer.Body, answer.RetrievedAt);
             return GridOutline.IsNear(series.Cell, place)
-                ? (new Fetched.Fresh(series, answer.ToBody() with { Expires = Later(answer) }), false)
+                ? (new Fetched.Fresh(series, answer.ToHead() with { Expires = Later(answer) }), false)
                 : (new Fetched.Unavailable("The National Weather Service answered for another place; its grid has been renumbered.", null, false), true);
         }
         catch (ForecastFormatException e)

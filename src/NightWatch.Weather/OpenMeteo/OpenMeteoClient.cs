@@ -13,13 +13,13 @@ internal sealed class OpenMeteoClient(HttpClient http, OpenMeteoOptions options,
     private readonly string userAgent = options.UserAgent;
 
     /// <summary>Whether it is too early to ask again.</summary>
-    public bool StillHolds(FetchedBody? known) => known?.Expires is { } expires && clock.GetCurrentInstant() < expires;
+    public bool StillHolds(FetchedHead? known) => known?.Expires is { } expires && clock.GetCurrentInstant() < expires;
 
-    /// <summary>The answer as it is kept, with an expiry of ours where the service gives none that is later.</summary>
-    public static FetchedBody Keep(FeedAnswer answer, Duration? least = null)
+    /// <summary>What is kept beside the answer, with an expiry of ours where the service gives none that is later.</summary>
+    public static FetchedHead Keep(FeedAnswer answer, Duration? least = null)
     {
         var ours = answer.RetrievedAt + (least ?? Shortest);
-        return answer.ToBody() with { Expires = answer.Expires is { } theirs && theirs > ours ? theirs : ours };
+        return answer.ToHead() with { Expires = answer.Expires is { } theirs && theirs > ours ? theirs : ours };
     }
 
     /// <summary>The service fails a whole request for one variable it does not know.</summary>

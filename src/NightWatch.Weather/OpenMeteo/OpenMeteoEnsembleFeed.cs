@@ -33,7 +33,7 @@ public sealed class OpenMeteoEnsembleFeed : IEnsembleFeed
     public Attribution Attribution => OpenMeteoReader.Attribution;
 
     /// <inheritdoc/>
-    public async Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<FetchedMembers> FetchMembersAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         if (client.StillHolds(known))
             return new FetchedMembers.Unchanged(known!.Expires);

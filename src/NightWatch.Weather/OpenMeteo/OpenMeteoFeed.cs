@@ -31,7 +31,7 @@ public sealed class OpenMeteoFeed : IForecastFeed
     public Attribution Attribution => OpenMeteoReader.Attribution;
 
     /// <inheritdoc/>
-    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         if (client.StillHolds(known))
             return new Fetched.Unchanged(known!.Expires);

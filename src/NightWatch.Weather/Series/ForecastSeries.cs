@@ -41,6 +41,9 @@ public readonly record struct ForecastCell(double LatitudeDeg, double LongitudeD
 /// </remarks>
 public sealed partial class ForecastSeries
 {
+    /// <summary>The kept answer that it stands in; null: it is not kept.</summary>
+    public long? Id { get; init; }
+
     /// <summary>Which feed: "met-norway", "open-meteo", "nws", "fake".</summary>
     public required string FeedId { get; init; }
 
@@ -68,9 +71,10 @@ public sealed partial class ForecastSeries
     /// <summary>Period values by quantity.</summary>
     public required ImmutableDictionary<PeriodQuantity, ImmutableArray<PeriodPoint>> Periods { get; init; }
 
-    /// <summary>The same as it was when it had last been confirmed at another time.</summary>
-    public ForecastSeries ConfirmedAt(Instant retrievedAt) => new()
+    /// <summary>The same as it is kept, or as it was when it had last been confirmed at another time.</summary>
+    public ForecastSeries KeptAs(long? id, Instant retrievedAt) => new()
     {
+        Id = id,
         FeedId = FeedId,
         ModelId = ModelId,
         Member = Member,

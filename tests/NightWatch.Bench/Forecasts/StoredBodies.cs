@@ -1,15 +1,17 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.IO.Compression;
 using System.Text;
 using NightWatch.Weather.OpenMeteo;
+using NightWatch.Weather.Packing;
 using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Bench.Forecasts;
 
 /// <summary>
-/// Answers as the store keeps them: gzip, in the shape and size of Open-Meteo's (18 quantities, three days of past and seven ahead), with
-/// invented weather that changes through every night.
+/// Answers as the store keeps them, in the shape and size of Open-Meteo's (18 quantities, three days of past and seven ahead), with
+/// invented weather that changes through every night; and as it kept them before, gzip of the feed's JSON.
 /// </summary>
 internal sealed class StoredBodies
 {
@@ -26,18 +28,26 @@ internal sealed class StoredBodies
     ];
 
     private readonly Instant now;
+    private readonly byte[][] oldForecasts;
+    private readonly byte[][] oldEnsembles;
     private readonly byte[][] forecasts;
     private readonly byte[][] ensembles;
 
     public StoredBodies(Instant now, int different, int members)
     {
         this.now = now;
-        forecasts = [.. Enumerable.Range(0, different).Select(seed => Packed(Quantities, PastHours, seed))];
-        ensembles = members == 0 ? [] : [.. Enumerable.Range(0, different / 10).Select(seed => Packed([.. Members(members)], 0, seed))];
+        oldForecasts = [.. Enumerable.Range(0, different).Select(seed => Gzipped(Quantities, PastHours, seed))];
+        oldEnsembles = members == 0 ? [] : [.. Enumerable.Range(0, different / 10).Select(seed => Gzipped([.. Members(members)], 0, seed))];
+        forecasts = [.. oldForecasts.Select((_, number) => SeriesPack.Pack([OldForecast(number, now)]))];
+        ensembles = [.. oldEnsembles.Select((_, number) => SeriesPack.Pack([.. OldEnsemble(number)]))];
     }
 
-    /// <summary>Kilobytes of one answer, unpacked and packed.</summary>
-    public (double Plain, double Packed) SizeKb => (Unpacked(forecasts[0]).Length / 1000.0, forecasts[0].Length / 1000.0);
+    /// <summary>Kilobytes of one answer, as the feed's JSON and as it is kept.</summary>
+    public (double Plain, double Packed) SizeKb => (Ungzipped(oldForecasts[0]).Length / 1000.0, forecasts[0].Length / 1000.0);
+
+    /// <summary>Bytes of the answers as they are kept, and as they were: forecasts, then ensembles.</summary>
+    public (double Now, double Before) MeanBytes(bool ensemble) =>
+        ((ensemble ? ensembles : forecasts).Average(packed => packed.Length), (ensemble ? oldEnsembles : oldForecasts).Average(packed => packed.Length));
 
     /// <summary>One as it is kept.</summary>
     public byte[] PackedForecast(int number) => forecasts[number % forecasts.Length];
@@ -46,11 +56,16 @@ internal sealed class StoredBodies
     public byte[] PackedEnsemble(int number) => ensembles[number % ensembles.Length];
 
     /// <summary>Unpacks and reads one, every time anew.</summary>
-    public ForecastSeries Forecast(int number, Instant retrievedAt) => new OpenMeteoReader().Read(Unpacked(forecasts[number % forecasts.Length]), retrievedAt);
+    public ForecastSeries Forecast(int number, Instant retrievedAt) => SeriesPack.Unpack(forecasts[number % forecasts.Length], number, retrievedAt)[0];
 
     /// <summary>The same for the members.</summary>
-    public IReadOnlyList<ForecastSeries> Ensemble(int number) =>
-        ensembles.Length == 0 ? [] : new OpenMeteoEnsembleReader().ReadMembers(Unpacked(ensembles[number % ensembles.Length]), now);
+    public ImmutableArray<ForecastSeries> Ensemble(int number) => ensembles.Length == 0 ? [] : SeriesPack.Unpack(ensembles[number % ensembles.Length], number, now);
+
+    /// <summary>One as it was kept before: the feed's JSON, read anew.</summary>
+    public ForecastSeries OldForecast(int number, Instant retrievedAt) => new OpenMeteoReader().Read(Ungzipped(oldForecasts[number % oldForecasts.Length]), retrievedAt);
+
+    /// <summary>The same for the members.</summary>
+    public ImmutableArray<ForecastSeries> OldEnsemble(int number) => new OpenMeteoEnsembleReader().ReadMembers(Ungzipped(oldEnsembles[number % oldEnsembles.Length]), now);
 
     private static IEnumerable<(string Name, double Mean, double Swing, string Unit)> Members(int members) =>
         from name in (string[])["cloud_cover", "precipitation", "wind_gusts_10m", "dew_point_2m", "temperature_2m"]
@@ -58,7 +73,7 @@ internal sealed class StoredBodies
         from member in Enumerable.Range(0, members)
         select (member == 0 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}_member{member:00}"), quantity.Mean, quantity.Swing, quantity.Unit);
 
-    private byte[] Packed((string Name, double Mean, double Swing, string Unit)[] quantities, int pastHours, int seed)
+    private byte[] Gzipped((string Name, double Mean, double Swing, string Unit)[] quantities, int pastHours, int seed)
     {
         var random = new Random(seed);
         var hours = pastHours + Ahead;
@@ -73,12 +88,17 @@ internal sealed class StoredBodies
             text.Append(CultureInfo.InvariantCulture, $",\"{name}\":[").AppendJoin(',', values).Append(']');
         }
 
+        return Gzipped(Encoding.UTF8.GetBytes(text.Append("}}").ToString()));
+    }
+
+    internal static byte[] Gzipped(byte[] plain)
+    {
         using var packed = new MemoryStream();
-        using (var gzip = new GZipStream(packed, CompressionLevel.Fastest)) gzip.Write(Encoding.UTF8.GetBytes(text.Append("}}").ToString()));
+        using (var gzip = new GZipStream(packed, CompressionLevel.Fastest)) gzip.Write(plain);
         return packed.ToArray();
     }
 
-    private static byte[] Unpacked(byte[] packed)
+    internal static byte[] Ungzipped(byte[] packed)
     {
         using var gzip = new GZipStream(new MemoryStream(packed), CompressionMode.Decompress);
         using var bytes = new MemoryStream();

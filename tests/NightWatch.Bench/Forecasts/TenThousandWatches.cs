@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using NightWatch.Planning.Judging;
@@ -9,6 +10,7 @@ using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NodaTime;
 using NodaTime.TimeZones;
@@ -61,7 +63,7 @@ internal static class TenThousandWatches
     {
         var stage = Stopwatch.GetTimestamp();
         var series = bodies.Forecast(number, Now);
-        var runs = Enumerable.Range(1, earlier).Select(back => bodies.Forecast(number + back, Now - back * Duration.FromHours(6))).ToList();
+        var runs = Enumerable.Range(1, earlier).Select(back => bodies.Forecast(number + back, Now - back * Duration.FromHours(6))).ToImmutableArray();
         var ensemble = bodies.Ensemble(number);
         tally.Lap(0, ref stage);
         var site = watch.Site;
@@ -75,9 +77,7 @@ internal static class TenThousandWatches
                 Watch = watch,
                 Night = today.PlusDays(ahead),
                 Now = Now,
-                Forecast = series,
-                EarlierRuns = runs,
-                Members = ensemble,
+                Weather = new PlaceWeather { Newest = series, EarlierRuns = runs, Members = ensemble },
                 Glow = glow,
                 RainBefore = RainLedger.Antecedent(series, [], Now),
             };
@@ -125,7 +125,7 @@ internal static class TenThousandWatches
     {
         var evaluations = (double)watches * nights;
         var (plain, packed) = bodies.SizeKb;
-        Print($"watches x nights         {watches:N0} x {nights}, each with {1 + earlier} stored runs of {plain:F0} kB ({packed:F0} kB packed) and {members} members");
+        Print($"watches x nights         {watches:N0} x {nights}, each with {1 + earlier} stored runs of {plain:F0} kB JSON ({packed:F1} kB kept) and {members} members");
         Print($"seconds                  {wall.TotalSeconds,8:F1} on {Environment.ProcessorCount} processors");
         Print($"processor seconds        {cpu.TotalSeconds,8:F1}, {cpu.TotalMilliseconds / evaluations:F3} ms an evaluation");
         for (var i = 0; i < Stages.Length; i++) Print($"  {Stages[i],-31}{100.0 * total.Ticks[i] / total.Ticks.Sum(),5:F1} %");

@@ -1,16 +1,17 @@
 using System.Diagnostics;
 using MimeKit;
 using NightWatch.Bench.Planning;
-using NightWatch.Letters;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Layout;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
 using NightWatch.Letters.Views;
+using NightWatch.Letters;
 using NightWatch.Pictures;
 using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Store.Outbox;
+using NightWatch.Weather.Known;
 using NodaTime;
 
 namespace NightWatch.Bench.Load;
@@ -49,7 +50,7 @@ internal static class LetterCost
 
     private static IEnumerable<LetterDraft> Drafts() =>
         from bench in BenchWatches.Make(1000)
-        let inputs = new NightInputs { Watch = bench.Watch, Night = BenchWatches.First, Now = BenchWatches.Now, Forecast = bench.Forecast, Glow = bench.Glow }
+        let inputs = new NightInputs { Watch = bench.Watch, Night = BenchWatches.First, Now = BenchWatches.Now, Weather = new PlaceWeather { Newest = bench.Forecast }, Glow = bench.Glow }
         let plan = NightPlanner.Plan(inputs)
         where plan.Sequence is not null
         select new LetterDraft

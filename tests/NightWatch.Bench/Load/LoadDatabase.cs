@@ -42,8 +42,8 @@ internal static class LoadDatabase
         var position = LoadWatches.SiteOf(number, sites).Position;
         var cell = FeedCell.Of(new ForecastPlace(position.LatitudeDeg, position.LongitudeDeg, position.ElevationM)).Key;
         return session.ExecuteAsync(
-            "INSERT INTO forecast (feed, cell, retrieved_at, expires_at, body) VALUES (@feed, @cell, @retrieved, @expires, @packed)",
-            new { feed, cell, retrieved, expires = retrieved + RunEvery, packed });
+            "INSERT INTO forecast (feed, cell, retrieved_at, expires_at, body, series) VALUES (@feed, @cell, @retrieved, @expires, @none, @packed)",
+            new { feed, cell, retrieved, expires = retrieved + RunEvery, none = Array.Empty<byte>(), packed });
     }
 
     private static async Task InPartsAsync(Database database, int count, Func<NightWatch.Store.Connections.Session, int, Task> put)

@@ -49,7 +49,7 @@ internal static class PlanNights
         Watch = watch,
         Night = night,
         Now = BenchWatches.Now,
-        Forecast = series,
+        Weather = new Weather.Known.PlaceWeather { Newest = series },
         Glow = glow,
         RainBefore = new RainBefore(4, 72, 72),
     };

@@ -10,6 +10,7 @@ using NightWatch.Delivery.Webhooks;
 using NightWatch.Letters;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Connections;
@@ -18,6 +19,7 @@ using NightWatch.Store.Secrets;
 using NightWatch.Watchkeeping.Calls;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Weather.Known;
 using NodaTime;
 
 namespace NightWatch.Delivery.Tests.Webhooks;
@@ -125,7 +127,7 @@ public sealed class WebhookTests : IAsyncLifetime
     public async Task A_call_is_queued_beside_the_mail_unless_calls_are_switched_off(bool enabled)
     {
         var watch = Cast.Watches[0] with { Letters = Cast.Watches[0].Letters with { Webhook = Url } };
-        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 4), new ForecastAnswer(), Now, new SharedSky()).Plan;
+        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 4), PlaceWeather.Unknown, CalibrationBook.Empty, Now, new SharedSky()).Plan;
         using var writer = new LetterWriter(AllSettings.ForRehearsal(Path.Combine(folder, "calls.db"), folder, seed: 1).Head(signer));
         var draft = new LetterDraft
         {

@@ -64,7 +64,7 @@ public sealed class EarlierReleaseTests : IDisposable
         Assert.Equal(await CountAsync(database, "verdict"), read);
         var runs = await forecasts.FindAsync(await IdsAsync(database, "forecast"), Cancel);
         Assert.Equal(await CountAsync(database, "forecast"), runs.Count);
-        Assert.All(runs, run => Assert.NotEmpty(ForecastReaders.For(run.FeedId).Read(run.Body.Body, run.Body.RetrievedAt).Instants));
+        Assert.All(runs, run => Assert.All(run.Read(), series => Assert.NotEmpty(series.Instants)));
         var letters = await outbox.ListAsync(null, int.MaxValue, Cancel);
         Assert.Equal(await CountAsync(database, "outbox"), letters.Count);
         foreach (var letter in letters)

@@ -2,6 +2,7 @@ using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -42,7 +43,14 @@ internal static class PlannedNights
     public static NightPlan Of(Watch watch, double dewPointC = 10, double thunder = 0, bool isSparse = false)
     {
         var noon = Night.At(new LocalTime(12, 0)).InZoneStrictly(Windhoek).ToInstant();
-        return NightPlanner.Plan(new NightInputs { Watch = watch, Night = Night, Now = noon - Duration.FromHours(4), Forecast = Steady(noon, dewPointC, thunder, isSparse), RainBefore = new RainBefore(0, 72, 72) });
+        return NightPlanner.Plan(new NightInputs
+        {
+            Watch = watch,
+            Night = Night,
+            Now = noon - Duration.FromHours(4),
+            Weather = new PlaceWeather { Newest = Steady(noon, dewPointC, thunder, isSparse) },
+            RainBefore = new RainBefore(0, 72, 72),
+        });
     }
 
     private static ForecastSeries Steady(Instant noon, double dewPointC, double thunder, bool isSparse)

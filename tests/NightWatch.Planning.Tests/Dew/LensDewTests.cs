@@ -57,7 +57,7 @@ public sealed class LensDewTests
             wind[i] = 1.5 + Math.Sin(i / 5.0);
         }
 
-        LensHeat.Follow(Lens, 300, 18, air, dew, cloud, wind, 0, int.MaxValue, lens);
+        LensHeat.Follow(Lens, new NightAir(300, air, dew, cloud, wind), 18, 0, int.MaxValue, lens);
         var temperature = 18.0;
         for (var i = 1; i < steps; i++)
         {
@@ -96,8 +96,8 @@ public sealed class LensDewTests
                 var wind = Enumerable.Repeat(windMps, airC.Length).ToArray();
                 var clouded = cloud.Select(c => Math.Min(1, c + more)).ToArray();
                 double[] before = new double[airC.Length], after = new double[airC.Length];
-                LensHeat.Follow(Lens, 300, startC, airC, dew, cloud, wind, 0, int.MaxValue, before);
-                LensHeat.Follow(Lens, 300, startC, airC, dew, clouded, wind, 0, int.MaxValue, after);
+                LensHeat.Follow(Lens, new NightAir(300, airC, dew, cloud, wind), startC, 0, int.MaxValue, before);
+                LensHeat.Follow(Lens, new NightAir(300, airC, dew, clouded, wind), startC, 0, int.MaxValue, after);
                 for (var i = 0; i < airC.Length; i++) Assert.True(after[i] >= before[i] - 1e-9, $"step {i}: {after[i]} below {before[i]}");
             },
             iter: 2000);
@@ -150,8 +150,11 @@ public sealed class LensDewTests
     }
 
     [Fact]
-    public void Series_of_different_length_are_refused() =>
-        Assert.Throws<ArgumentException>(() => LensHeat.Follow(Lens, 300, 10, [1, 2], [1], [0, 0], [1, 1], 0, 0, new double[2]));
+    public void Series_of_different_length_are_refused()
+    {
+        Assert.Throws<ArgumentException>(() => new NightAir(300, [1, 2], [1], [0, 0], [1, 1]).Count);
+        Assert.Throws<ArgumentException>(() => LensHeat.Follow(Lens, new NightAir(300, [1, 2], [1, 1], [0, 0], [1, 1]), 10, 0, 0, new double[1]));
+    }
 
     [Theory]
     [InlineData(0, 0.5)]
@@ -169,7 +172,10 @@ public sealed class LensDewTests
         public double? StartC { get; init; }
 
         public LensDewOutcome Evaluate(FrontElement lens, double heaterW) => LensDew.Along(
-            lens, 300, StartC ?? airC, Filled(airC, steps), Filled(dewPointC, steps), Filled(cloud, steps), Wind, heaterW, 2, new double[steps], Margins);
+            lens,
+            new NightAir(300, Filled(airC, steps), Filled(dewPointC, steps), Filled(cloud, steps), Wind),
+            new LensWish(StartC ?? airC, heaterW, MarginK: 2),
+            new LensSamples { ElementC = new double[steps], MarginsK = Margins });
 
         private static double[] Filled(double value, int steps)
         {

@@ -7,6 +7,7 @@ using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -67,10 +68,13 @@ internal sealed record DesertNight
                 Watch = Watch,
                 Night = Date,
                 Now = Now,
-                Forecast = Series(Weather),
-                Members = [.. Members.Select(Series).OfType<ForecastSeries>()],
-                EarlierRuns = [.. EarlierRuns.Select(Series).OfType<ForecastSeries>()],
-                SecondOpinion = Series(SecondOpinion),
+                Weather = new PlaceWeather
+                {
+                    Newest = Series(Weather),
+                    Members = [.. Members.Select(Series).OfType<ForecastSeries>()],
+                    EarlierRuns = [.. EarlierRuns.Select(Series).OfType<ForecastSeries>()],
+                    SecondOpinion = Series(SecondOpinion),
+                },
                 Calibrations = Calibrations,
                 RainBefore = AntecedentRainMm is { } mm ? new RainBefore(mm, 72, 72) : new RainBefore(null, 31, 72),
             },

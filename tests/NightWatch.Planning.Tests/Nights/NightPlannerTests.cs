@@ -3,6 +3,7 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Places;
+using NightWatch.Weather.Known;
 using NodaTime;
 
 namespace NightWatch.Planning.Tests.Nights;
@@ -74,7 +75,7 @@ public sealed class NightPlannerTests
             Watch = watch with { Site = watch.Site with { Position = new GeoPosition(latitude, longitude), Zone = zone } },
             Night = night,
             Now = noon - Duration.FromHours(2),
-            Forecast = new HourlyWeather().Series(noon, noon - Duration.FromHours(3)),
+            Weather = new PlaceWeather { Newest = new HourlyWeather().Series(noon, noon - Duration.FromHours(3)) },
             RainBefore = new(0, 72, 72),
         });
     }

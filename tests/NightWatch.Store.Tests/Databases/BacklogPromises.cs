@@ -32,7 +32,7 @@ public abstract class BacklogPromises(TestDatabase tested) : StoreTest(tested)
         await outbox.EnqueueAsync([Given.Letter("newer")], Given.Now - hour, Cancel);
         await Given.SavedWatchAsync(Database);
         await due.ScheduleAsync([Given.Due(slot: "a", at: Given.Now - hour), Given.Due(slot: "b", at: Given.Now + hour)], Cancel);
-        foreach (var ago in (int[])[5, 1, 3]) await forecasts.AddAsync("fake", $"cell {ago}", new(new byte[] { 1 }, null, null, Given.Now - (ago * hour)), null, Cancel);
+        foreach (var ago in (int[])[5, 1, 3]) await forecasts.AddAsync("fake", $"cell {ago}", new(null, null, Given.Now - (ago * hour)), Given.Answer(), Cancel);
 
         var backlog = await new BacklogStore(Database).ReadAsync(["fake", "silent"], Given.Now, Cancel);
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Judging;
@@ -9,6 +10,7 @@ using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Store.Tests.Databases;
@@ -39,6 +41,13 @@ internal static class Given
         Site = site ?? Site(),
         Move = new Move { Start = new(120, 20), End = new(150, 35), EaseIn = 0.1, RailM = 1.2 },
     };
+
+    /// <summary>An answer of one value that says how many there were before.</summary>
+    public static ImmutableArray<ForecastSeries> Answer(int number = 1, Instant? issuedAt = null) =>
+    [
+        new ForecastSeriesBuilder().Add(InstantQuantity.WindMps, Now, number).Build(
+            "fake", "test", issuedAt, Now, new Attribution("Invented", new Uri("https://example.org/"), "none"), new ForecastCell(-33.35, 20.02, null)),
+    ];
 
     public static DueItem Due(string watch = "core-at-the-bend", PassKind pass = PassKind.Evening, string slot = "", Instant? at = null, Instant? notAfter = null) =>
         new(new(watch, pass, Night, slot), at ?? Now, notAfter ?? (at ?? Now) + Duration.FromHours(12));

@@ -49,7 +49,7 @@ public abstract class RecoveryAndRetentionPromises(TestDatabase tested) : StoreT
         var forecasts = new ForecastStore(Database);
         var ids = new List<long>();
         for (var day = 0; day < 40; day++)
-            ids.Add(await forecasts.AddAsync("fake", "cell", new(new byte[] { 1 }, null, null, Given.Now + Duration.FromDays(day)), null, Cancel));
+            ids.Add(await forecasts.AddAsync("fake", "cell", new(null, null, Given.Now + Duration.FromDays(day)), Given.Answer(), Cancel));
         var rule = new RetentionRule { ForecastRuns = 3, Replay = Duration.FromDays(30) };
 
         Assert.Equal(10, (await new Retention(Database).ApplyAsync(rule, Given.Now + Duration.FromDays(39), Cancel)).Forecasts);
@@ -62,8 +62,8 @@ public abstract class RecoveryAndRetentionPromises(TestDatabase tested) : StoreT
     {
         var (forecasts, outbox, passes) = (new ForecastStore(Database), new OutboxStore(Database), new PassStore(Database));
         await Given.SavedWatchAsync(Database);
-        for (var run = 0; run < 5; run++) await forecasts.AddAsync("fake", "cell", new(new byte[] { 1 }, null, null, Given.Now), null, Cancel);
-        await forecasts.AddAsync("fake", "elsewhere", new(new byte[] { 1 }, null, null, Given.Now - Duration.FromDays(15)), null, Cancel);
+        for (var run = 0; run < 5; run++) await forecasts.AddAsync("fake", "cell", new(null, null, Given.Now), Given.Answer(), Cancel);
+        await forecasts.AddAsync("fake", "elsewhere", new(null, null, Given.Now - Duration.FromDays(15)), Given.Answer(), Cancel);
         await new RainStore(Database).MergeAsync("cell", [new(Given.Now - Duration.FromHours(1), 1, Given.Now), new(Given.Now, 1, Given.Now)], Cancel);
         await new FeedHoldStore(Database).HoldAsync("fake", null, Given.Now + Duration.FromHours(1), waitsForOperator: false, Cancel);
         await outbox.EnqueueAsync([Given.Letter("sent"), Given.Letter("open", notAfter: Given.Now + Duration.FromDays(9999))], Given.Now, Cancel);

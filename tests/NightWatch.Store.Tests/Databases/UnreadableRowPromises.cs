@@ -119,7 +119,7 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
         await new PassStore(Database).CommitAsync(new PassCommit { Verdicts = [Given.Verdict(), Given.Verdict(at: later)] }, Given.Now, Cancel);
         long[] ids = [await ForecastAsync(), await ForecastAsync()];
         await BreakAsync($"UPDATE verdict SET reasons = '[{{' WHERE at < {later.ToUnixTimeMilliseconds()}");
-        await BreakAsync(Database.Kind == DatabaseKind.Sqlite ? $"UPDATE forecast SET body = x'00ff' WHERE id = {ids[0]}" : $"UPDATE forecast SET body = '\\x00ff' WHERE id = {ids[0]}");
+        await BreakAsync(Database.Kind == DatabaseKind.Sqlite ? $"UPDATE forecast SET series = NULL, body = x'00ff' WHERE id = {ids[0]}" : $"UPDATE forecast SET series = NULL, body = '\\x00ff' WHERE id = {ids[0]}");
         await BreakAsync("INSERT INTO calibration (feed, lead, version, learnt_at, body) VALUES ('fake', 1, 1, 0, '{}')");
 
         Assert.Equal(later, Assert.Single(await verdicts.OfNightAsync("core-at-the-bend", Given.Night, Cancel)).At);
@@ -129,7 +129,7 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
         Assert.Empty(await new CalibrationStore(Database).AllAsync(Cancel));
         Assert.Equal(["calibration", "forecast", "verdict"], Database.Unreadable.Known.Select(row => row.Table));
 
-        Task<long> ForecastAsync() => forecasts.AddAsync("fake", "cell", new(new byte[] { 1 }, null, null, Given.Now), null, Cancel);
+        Task<long> ForecastAsync() => forecasts.AddAsync("fake", "cell", new(null, null, Given.Now), Given.Answer(), Cancel);
     }
 
     private Task<int> BreakAsync(string sql) =>

@@ -114,8 +114,8 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
     public async Task<NightPlan> PlanAsync(LocalDate? night = null, Watch? watch = null)
     {
         watch ??= Watch;
-        var forecast = await parts.GetRequiredService<ForecastDesk>().BeginPass(TestContext.Current.CancellationToken).AskAsync(NightEvaluation.PlaceOf(watch));
-        return NightEvaluation.Of(watch, night ?? Night, forecast, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>()).Plan;
+        var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(TestContext.Current.CancellationToken);
+        return (await NightEvaluation.AskAsync(watch, night ?? Night, forecasts, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>())).Plan;
     }
 
     public async ValueTask DisposeAsync()

@@ -55,7 +55,7 @@ public sealed class ForecastDeskTests
         await using var desk = await DeskAndFeeds.StartAsync("met-norway,open-meteo");
         desk.Met = desk.MetSays(3);
         var reading = desk.Parts.GetRequiredService<ForecastDesk>();
-        Assert.Null((await reading.Read(Cancel).AskAsync(NightEvaluation.PlaceOf(DeskAndFeeds.Watch))).Series);
+        Assert.Null((await reading.Read(Cancel).AskAsync(NightEvaluation.PlaceOf(DeskAndFeeds.Watch))).Newest);
         Assert.Equal(0, desk.MetAsked);
         await desk.PlanAsync();
         var asked = desk.MetAsked;
@@ -64,7 +64,7 @@ public sealed class ForecastDeskTests
         desk.Later(5);
         var kept = await reading.Read(Cancel).AskAsync(NightEvaluation.PlaceOf(DeskAndFeeds.Watch));
 
-        Assert.Equal("met-norway", kept.Series!.FeedId);
+        Assert.Equal("met-norway", kept.Newest!.FeedId);
         Assert.Equal(asked, desk.MetAsked);
     }
 

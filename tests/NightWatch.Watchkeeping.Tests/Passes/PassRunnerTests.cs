@@ -134,7 +134,7 @@ public sealed class PassRunnerTests : IAsyncLifetime
 
         public Attribution Attribution => Feed.Attribution;
 
-        public Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+        public Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
         {
             if (Silent) return Task.FromResult<Fetched>(new Fetched.Unavailable("Nothing today.", null, false));
             if (LatitudeDeg is { } latitude && Math.Abs(place.LatitudeDeg - latitude) < 0.01) throw new InvalidOperationException("A feed that throws.");

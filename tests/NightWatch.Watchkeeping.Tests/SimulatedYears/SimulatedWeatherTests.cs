@@ -1,5 +1,6 @@
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Watchkeeping.Evaluations;
@@ -7,6 +8,7 @@ using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.SimulatedYears;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Known;
 using NodaTime;
 using NodaTime.Testing;
 
@@ -34,7 +36,8 @@ public sealed class SimulatedWeatherTests
             var feed = new FakeFeed(world, new FakeClock(at));
             var run = (Fetched.Fresh)await feed.FetchAsync(NightEvaluation.PlaceOf(watch), null, stop);
             var members = (FetchedMembers.Fresh)await feed.FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
-            var service = NightEvaluation.Of(watch, night, new ForecastAnswer { Series = run.Series, Members = members.Members }, at, new SharedSky()).Plan;
+            var came = new PlaceWeather { Newest = run.Series, Members = members.Members };
+            var service = NightEvaluation.Of(watch, night, came, CalibrationBook.Empty, at, new SharedSky()).Plan;
             AssertSame(service.Verdict, simulated.PlanAt(at, night, dark).Verdict);
             compared++;
         }

@@ -205,10 +205,9 @@ public sealed class SteeringTests : IAsyncLifetime
         var on = new List<(Watch, int)>();
         foreach (var watch in Cast.Watches)
         {
-            var forecast = await forecasts.AskAsync(NightEvaluation.PlaceOf(watch));
             for (var ahead = 1; ahead <= 5; ahead++)
             {
-                var plan = NightEvaluation.Of(watch, Today.PlusDays(ahead), forecast, Noon, parts.GetRequiredService<SharedSky>()).Plan;
+                var plan = (await NightEvaluation.AskAsync(watch, Today.PlusDays(ahead), forecasts, Noon, parts.GetRequiredService<SharedSky>())).Plan;
                 if (plan.Verdict.Class != VerdictClass.NoGo) on.Add((watch, ahead));
             }
         }

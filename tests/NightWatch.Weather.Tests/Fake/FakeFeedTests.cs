@@ -18,7 +18,7 @@ public sealed class FakeFeedTests
 
     private FakeFeed Feed => new(weather, clock, members: 5);
 
-    private async Task<Fetched.Fresh> Fresh(FetchedBody? known = null) =>
+    private async Task<Fetched.Fresh> Fresh(FetchedHead? known = null) =>
         Assert.IsType<Fetched.Fresh>(await Feed.FetchAsync(Moor, known, TestContext.Current.CancellationToken));
 
     [Fact]
@@ -34,13 +34,13 @@ public sealed class FakeFeedTests
     [Fact]
     public async Task A_known_run_is_unchanged_until_the_next()
     {
-        var known = (await Fresh()).Body;
+        var known = (await Fresh()).Head;
         clock.AdvanceHours(2);
 
         Assert.Equal(
             new Fetched.Unchanged(Instant.FromUtc(2031, 3, 2, 19, 0)), await Feed.FetchAsync(Moor, known, TestContext.Current.CancellationToken));
         clock.AdvanceHours(3);
-        Assert.NotEqual(known.LastModified, (await Fresh(known)).Body.LastModified);
+        Assert.NotEqual(known.LastModified, (await Fresh(known)).Head.LastModified);
     }
 
     [Fact]
@@ -83,8 +83,9 @@ public sealed class FakeFeedTests
     public async Task A_stored_body_reads_back_as_the_series_it_was()
     {
         var fresh = await Fresh();
+        var body = FakeBody.Write(weather, Moor, FakeFeed.NewestRunAt(fresh.Head.RetrievedAt), members: null);
 
-        var again = new FakeReader().Read(fresh.Body.Body, fresh.Body.RetrievedAt);
+        var again = new FakeReader().Read(body, fresh.Head.RetrievedAt);
 
         Assert.Equal(fresh.Series.Instants.Keys.Order(), again.Instants.Keys.Order());
         Assert.All(fresh.Series.Instants, pair => Assert.Equal(pair.Value.AsEnumerable(), again.Instants[pair.Key]));
@@ -106,7 +107,7 @@ public sealed class FakeFeedTests
 
         Assert.Equal(0, Spread(0), 6);
         Assert.True(Enumerable.Range(1, 48).Max(Spread) < Enumerable.Range(96, 48).Max(Spread));
-        Assert.IsType<FetchedMembers.Unchanged>(await Feed.FetchMembersAsync(Moor, fresh.Body, TestContext.Current.CancellationToken));
+        Assert.IsType<FetchedMembers.Unchanged>(await Feed.FetchMembersAsync(Moor, fresh.Head, TestContext.Current.CancellationToken));
     }
 
     [Theory]

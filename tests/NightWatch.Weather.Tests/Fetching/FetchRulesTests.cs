@@ -22,7 +22,7 @@ public sealed class FetchRulesTests
     [InlineData(1, -1, false)]
     public void A_feed_is_asked_when_its_answer_has_expired_and_nothing_holds_it(int? expiredMinutesAgo, int? heldUntilMinutesAgo, bool mayAsk)
     {
-        var known = expiredMinutesAgo is null ? null : new FetchedBody(default, null, Ago(expiredMinutesAgo), Now - Duration.FromHours(2));
+        var known = expiredMinutesAgo is null ? null : new FetchedHead(null, Ago(expiredMinutesAgo), Now - Duration.FromHours(2));
 
         Assert.Equal(mayAsk, Rules.MayAsk(known, Ago(heldUntilMinutesAgo), Now));
     }
@@ -33,7 +33,7 @@ public sealed class FetchRulesTests
     [InlineData(600, 29, false)]
     [InlineData(600, 30, true)]
     public void Without_an_expiry_or_with_one_already_past_it_waits_half_an_hour(int? expiredMinutesAgo, int retrievedMinutesAgo, bool mayAsk) =>
-        Assert.Equal(mayAsk, Rules.MayAsk(new FetchedBody(default, null, Ago(expiredMinutesAgo), Ago(retrievedMinutesAgo)!.Value), null, Now));
+        Assert.Equal(mayAsk, Rules.MayAsk(new FetchedHead(null, Ago(expiredMinutesAgo), Ago(retrievedMinutesAgo)!.Value), null, Now));
 
     [Theory]
     [InlineData(0, null, Freshness.Good)]
@@ -59,12 +59,12 @@ public sealed class FetchRulesTests
             Rules.HoldUntil(new Fetched.Unavailable("It is down.", demanded, operatorMustAct), Now));
     }
 
-    private static KeptRun Run(long id, int? issuedHoursAgo, int retrievedHoursAgo)
+    private static ForecastSeries Run(long id, int? issuedHoursAgo, int retrievedHoursAgo)
     {
         var series = new ForecastSeriesBuilder().Build(
             "fake", "test", issuedHoursAgo is { } h ? Now - Duration.FromHours(h) : null, Now - Duration.FromHours(retrievedHoursAgo),
             new Attribution("t", new Uri("https://example.org/"), "l"), new ForecastCell(0, 0, null));
-        return new KeptRun(id, series);
+        return series.KeptAs(id, series.RetrievedAt);
     }
 
     [Fact]

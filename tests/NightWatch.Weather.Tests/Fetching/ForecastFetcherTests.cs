@@ -2,6 +2,7 @@ using System.Text;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.MetNorway;
 using NightWatch.Weather.OpenMeteo;
 using NightWatch.Weather.Tests.OpenMeteo;
@@ -28,14 +29,14 @@ public sealed class ForecastFetcherTests
 
     private Fetched.Fresh Met(Duration? expires = null)
     {
-        var body = new FetchedBody(Recording.Bytes(Recording.MetNorway), "Mon, 20 Jul 2020 01:30:57 GMT", Now + (expires ?? Duration.FromMinutes(30)), Now);
-        return new Fetched.Fresh(new MetNorwayReader().Read(body.Body, Now), body);
+        var head = new FetchedHead("Mon, 20 Jul 2020 01:30:57 GMT", Now + (expires ?? Duration.FromMinutes(30)), Now);
+        return new Fetched.Fresh(new MetNorwayReader().Read(Recording.Bytes(Recording.MetNorway), Now), head);
     }
 
     private Fetched.Fresh OpenMeteo()
     {
-        var body = new FetchedBody(Encoding.UTF8.GetBytes(OpenMeteoReaderTests.Body("\"cloud_cover\":[1,2,3]")), null, Now + Duration.FromHours(1), Now);
-        return new Fetched.Fresh(new OpenMeteoReader().Read(body.Body, Now), body);
+        var body = Encoding.UTF8.GetBytes(OpenMeteoReaderTests.Body("\"cloud_cover\":[1,2,3]"));
+        return new Fetched.Fresh(new OpenMeteoReader().Read(body, Now), new FetchedHead(null, Now + Duration.FromHours(1), Now));
     }
 
     private static Fetched.Unavailable Down(Duration? wait = null, bool mustAct = false, bool whole = false) =>
@@ -52,7 +53,7 @@ public sealed class ForecastFetcherTests
         });
         var pass = Pass(feed);
 
-        var all = await Task.WhenAll(Enumerable.Range(0, 50).Select(i => pass.ForecastAsync(new ForecastPlace(51.5 + 0.00005 * i, -0.1, 20 + i % 10))));
+        var all = await Task.WhenAll(Enumerable.Range(0, 50).Select(i => pass.WeatherAsync(new ForecastPlace(51.5 + 0.00005 * i, -0.1, 20 + i % 10))));
 
         Assert.Equal(1, feed.Asked);
         Assert.Equal(new ForecastPlace(51.5, -0.1, 20), Assert.Single(asked));
@@ -65,9 +66,9 @@ public sealed class ForecastFetcherTests
         var feed = new ScriptedFeed("met-norway", (_, _) => Met());
         var pass = Pass(feed);
 
-        await pass.ForecastAsync(Place);
-        await pass.ForecastAsync(Place with { LongitudeDeg = -0.2 });
-        await pass.ForecastAsync(Place with { ElevationM = 400 });
+        await pass.WeatherAsync(Place);
+        await pass.WeatherAsync(Place with { LongitudeDeg = -0.2 });
+        await pass.WeatherAsync(Place with { ElevationM = 400 });
 
         Assert.Equal(3, feed.Asked);
     }
@@ -76,37 +77,37 @@ public sealed class ForecastFetcherTests
     public async Task A_feed_is_never_asked_before_its_answer_expires()
     {
         var feed = new ScriptedFeed("met-norway", (_, _) => Met());
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
 
         clock.AdvanceMinutes(29);
-        var second = await Pass(feed).ForecastAsync(Place);
+        var second = await Pass(feed).WeatherAsync(Place);
         Assert.Equal(1, feed.Asked);
         Assert.False(second.IsStale);
 
         clock.AdvanceMinutes(1);
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
         Assert.Equal(2, feed.Asked);
     }
 
     [Fact]
     public async Task The_known_answer_is_offered_and_one_that_still_holds_is_confirmed()
     {
-        FetchedBody? offered = null;
+        FetchedHead? offered = null;
         var feed = new ScriptedFeed("met-norway", (_, known) =>
         {
             offered = known;
             return known is null ? Met() : new Fetched.Unchanged(Now + Duration.FromMinutes(40));
         });
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
         clock.AdvanceHours(1);
 
-        var forecast = await Pass(feed).ForecastAsync(Place);
+        var forecast = await Pass(feed).WeatherAsync(Place);
 
         Assert.Equal("Mon, 20 Jul 2020 01:30:57 GMT", offered!.LastModified);
-        Assert.Equal(Now, forecast.Newest!.Series.RetrievedAt);
+        Assert.Equal(Now, forecast.Newest!.RetrievedAt);
         Assert.Empty(forecast.EarlierRuns);
         clock.AdvanceMinutes(39);
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
         Assert.Equal(2, feed.Asked);
     }
 
@@ -116,9 +117,9 @@ public sealed class ForecastFetcherTests
         var first = new ScriptedFeed("open-meteo", (_, _) => Down());
         var second = new ScriptedFeed("met-norway", (_, _) => Met());
 
-        var forecast = await Pass(first, second).ForecastAsync(Place);
+        var forecast = await Pass(first, second).WeatherAsync(Place);
 
-        Assert.Equal("met-norway", forecast.Newest!.Series.FeedId);
+        Assert.Equal("met-norway", forecast.Newest!.FeedId);
         Assert.Equal(new FeedNote("open-meteo", "It is down.", false), Assert.Single(forecast.Notes));
         Assert.False(forecast.IsStale);
     }
@@ -128,7 +129,7 @@ public sealed class ForecastFetcherTests
     {
         var second = new ScriptedFeed("met-norway", (_, _) => Met());
 
-        await Pass(new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), second).ForecastAsync(Place);
+        await Pass(new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), second).WeatherAsync(Place);
 
         Assert.Equal(0, second.Asked);
     }
@@ -140,10 +141,10 @@ public sealed class ForecastFetcherTests
             [new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), new ScriptedFeed("nws", (_, _) => Down()), new ScriptedFeed("met-norway", (_, _) => Met())],
             null, archive, rain, holds, clock, new FetchRules());
 
-        var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).ForecastAsync(Place);
+        var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).WeatherAsync(Place);
 
-        Assert.Equal("open-meteo", forecast.Newest!.Series.FeedId);
-        Assert.Equal("met-norway", forecast.SecondOpinion!.Series.FeedId);
+        Assert.Equal("open-meteo", forecast.Newest!.FeedId);
+        Assert.Equal("met-norway", forecast.SecondOpinion!.FeedId);
     }
 
     [Fact]
@@ -151,21 +152,21 @@ public sealed class ForecastFetcherTests
     {
         var up = true;
         var feed = new ScriptedFeed("met-norway", (_, _) => up ? Met() : Down());
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
         up = false;
 
         clock.AdvanceHours(5);
-        var good = await Pass(feed).ForecastAsync(Place);
+        var good = await Pass(feed).WeatherAsync(Place);
         Assert.False(good.IsStale);
 
         clock.AdvanceHours(10);
-        var stale = await Pass(feed).ForecastAsync(Place);
+        var stale = await Pass(feed).WeatherAsync(Place);
         Assert.True(stale.IsStale);
         Assert.Equal(Now - Instant.FromUtc(2020, 7, 20, 1, 30, 57), stale.Age);
         Assert.Single(stale.Notes);
 
         clock.AdvanceHours(10);
-        var gone = await Pass(feed).ForecastAsync(Place);
+        var gone = await Pass(feed).WeatherAsync(Place);
         Assert.Null(gone.Newest);
         Assert.Null(gone.Age);
     }
@@ -176,10 +177,10 @@ public sealed class ForecastFetcherTests
         clock.AdvanceHours(30);
         var old = new ScriptedFeed("met-norway", (_, _) => Met()); // its run is of 20 July, 01:30
 
-        Assert.True((await Pass(old).ForecastAsync(Place)).IsStale);
+        Assert.True((await Pass(old).WeatherAsync(Place)).IsStale);
         clock.AdvanceHours(1);
-        var other = await Pass(old, new ScriptedFeed("open-meteo", (_, _) => OpenMeteo())).ForecastAsync(Place);
-        Assert.Equal("open-meteo", other.Newest!.Series.FeedId);
+        var other = await Pass(old, new ScriptedFeed("open-meteo", (_, _) => OpenMeteo())).WeatherAsync(Place);
+        Assert.Equal("open-meteo", other.Newest!.FeedId);
         Assert.False(other.IsStale);
     }
 
@@ -187,13 +188,13 @@ public sealed class ForecastFetcherTests
     public async Task A_throttled_feed_is_left_alone_for_every_place_as_long_as_it_demands()
     {
         var feed = new ScriptedFeed("met-norway", (_, _) => Down(Duration.FromHours(1), whole: true));
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
 
         clock.AdvanceMinutes(59);
-        await Pass(feed).ForecastAsync(Place with { LatitudeDeg = 60 });
+        await Pass(feed).WeatherAsync(Place with { LatitudeDeg = 60 });
         Assert.Equal(1, feed.Asked);
         clock.AdvanceMinutes(1);
-        await Pass(feed).ForecastAsync(Place with { LatitudeDeg = 60 });
+        await Pass(feed).WeatherAsync(Place with { LatitudeDeg = 60 });
         Assert.Equal(2, feed.Asked);
     }
 
@@ -201,13 +202,13 @@ public sealed class ForecastFetcherTests
     public async Task A_place_that_a_feed_does_not_cover_is_not_asked_for_again_the_same_day()
     {
         var feed = new ScriptedFeed("nws", (_, _) => Down(mustAct: true));
-        var noted = await Pass(feed).ForecastAsync(Place);
+        var noted = await Pass(feed).WeatherAsync(Place);
         Assert.True(Assert.Single(noted.Notes).OperatorMustAct);
 
         clock.AdvanceHours(23);
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
         Assert.Equal(1, feed.Asked);
-        await Pass(feed).ForecastAsync(Place with { LatitudeDeg = 40 });
+        await Pass(feed).WeatherAsync(Place with { LatitudeDeg = 40 });
         Assert.Equal(2, feed.Asked);
     }
 
@@ -216,11 +217,11 @@ public sealed class ForecastFetcherTests
     {
         var feed = new ScriptedFeed("met-norway", (_, _) => Down());
         var pass = Pass(feed);
-        await pass.ForecastAsync(Place);
-        await pass.ForecastAsync(Place);
+        await pass.WeatherAsync(Place);
+        await pass.WeatherAsync(Place);
         Assert.Equal(1, feed.Asked);
 
-        await Pass(feed).ForecastAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
         Assert.Equal(2, feed.Asked);
     }
 
@@ -230,13 +231,13 @@ public sealed class ForecastFetcherTests
         var feed = new FakeFeed(new FakeWeather(1), clock);
         for (var i = 0; i < 6; i++)
         {
-            await Pass(feed).ForecastAsync(Place);
+            await Pass(feed).WeatherAsync(Place);
             clock.AdvanceHours(6);
         }
 
-        var forecast = await Pass(feed).ForecastAsync(Place);
+        var forecast = await Pass(feed).WeatherAsync(Place);
 
-        var issued = forecast.EarlierRuns.Prepend(forecast.Newest!).Select(r => r.Series.IssuedAt!.Value).ToList();
+        var issued = forecast.EarlierRuns.Prepend(forecast.Newest!).Select(r => r.IssuedAt!.Value).ToList();
         Assert.Equal(4, issued.Count);
         Assert.All(issued.Zip(issued.Skip(1)), pair => Assert.Equal(Duration.FromHours(6), pair.First - pair.Second));
     }
@@ -248,19 +249,18 @@ public sealed class ForecastFetcherTests
         var fetcher = new ForecastFetcher([feed], feed, archive, rain, holds, clock, new FetchRules());
         var pass = fetcher.BeginPass(0, false, TestContext.Current.CancellationToken);
 
-        var forecast = await pass.ForecastAsync(Place);
-        var members = await pass.MembersAsync(Place);
-        var again = await fetcher.BeginPass(0, false, TestContext.Current.CancellationToken).MembersAsync(Place);
+        var weather = await pass.WeatherAsync(Place);
+        var again = await fetcher.BeginPass(0, false, TestContext.Current.CancellationToken).WeatherAsync(Place);
 
-        Assert.Null(forecast.Newest!.Series.Member);
-        Assert.Equal(4, members.Members.Length);
+        Assert.Null(weather.Newest!.Member);
+        Assert.Equal(4, weather.Members.Length);
         Assert.Equal(4, again.Members.Length);
-        Assert.Empty(members.Notes);
+        Assert.Empty(weather.Notes);
     }
 
     [Fact]
     public async Task Without_an_ensemble_there_are_no_members() =>
-        Assert.Empty((await Pass(new ScriptedFeed("met-norway", (_, _) => Met())).MembersAsync(Place)).Members);
+        Assert.Empty((await Pass(new ScriptedFeed("met-norway", (_, _) => Met())).WeatherAsync(Place)).Members);
 
     [Fact]
     public async Task Rain_is_kept_at_every_answer_and_at_none_in_between()
@@ -268,14 +268,14 @@ public sealed class ForecastFetcherTests
         var feed = new ScriptedFeed("met-norway", (_, known) => known is null ? Met() : new Fetched.Unchanged(Now + Duration.FromMinutes(40)));
         clock.Reset(Instant.FromUtc(2020, 7, 20, 11, 5)); // the recording starts at 11:00
 
-        var first = await Pass(feed).ForecastAsync(Place);
-        await Pass(feed).ForecastAsync(Place);
+        var first = await Pass(feed).WeatherAsync(Place);
+        await Pass(feed).WeatherAsync(Place);
         Assert.Equal(1, rain.Merges);
         Assert.Equal((Instant.FromUtc(2020, 7, 20, 11, 0), Instant.FromUtc(2020, 7, 20, 23, 0)), (first.Rain[0].Hour, first.Rain[^1].Hour));
 
         // The feed says that its answer still holds, so what it gave for the next hours now counts as said shortly before.
         clock.AdvanceHours(6);
-        var second = await Pass(feed).ForecastAsync(Place);
+        var second = await Pass(feed).WeatherAsync(Place);
         Assert.Equal(2, rain.Merges);
         Assert.Equal((Instant.FromUtc(2020, 7, 20, 11, 0), Instant.FromUtc(2020, 7, 21, 5, 0)), (second.Rain[0].Hour, second.Rain[^1].Hour));
     }
@@ -286,7 +286,7 @@ public sealed class ForecastFetcherTests
         var fetcher = new ForecastFetcher(
             [new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), new ScriptedFeed("met-norway", (_, _) => Met())], null, archive, rain, holds, clock, new FetchRules());
 
-        var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).ForecastAsync(Place);
+        var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).WeatherAsync(Place);
 
         Assert.NotNull(forecast.SecondOpinion);
         Assert.Empty(forecast.Rain); // the first feed's body has cloud only
@@ -295,9 +295,9 @@ public sealed class ForecastFetcherTests
     [Fact]
     public async Task A_kept_answer_that_cannot_be_read_is_noted_and_passed_over()
     {
-        await archive.AddAsync("met-norway", FeedCell.Of(Place).Key, new FetchedBody("{}"u8.ToArray(), null, Now + Duration.FromHours(1), Now), null, TestContext.Current.CancellationToken);
+        archive.AddOld("met-norway", FeedCell.Of(Place).Key, new FetchedHead(null, Now + Duration.FromHours(1), Now), "{}"u8.ToArray());
 
-        var forecast = await Pass(new ScriptedFeed("met-norway", (_, _) => Met())).ForecastAsync(Place);
+        var forecast = await Pass(new ScriptedFeed("met-norway", (_, _) => Met())).WeatherAsync(Place);
 
         Assert.Null(forecast.Newest);
         Assert.Contains("cannot be read", Assert.Single(forecast.Notes).Why, StringComparison.Ordinal);

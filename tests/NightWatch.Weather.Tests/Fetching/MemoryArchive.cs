@@ -1,31 +1,40 @@
+using System.Collections.Immutable;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Packing;
 using NightWatch.Weather.Rain;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Weather.Tests.Fetching;
 
 internal sealed class MemoryArchive : IForecastArchive
 {
-    private readonly List<(string Feed, string Cell, ArchivedForecast Run)> runs = [];
+    private readonly List<(string Feed, string Cell, KeptAnswer Run)> runs = [];
     private readonly Lock gate = new();
 
-    public Task<IReadOnlyList<ArchivedForecast>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken)
+    public Task<IReadOnlyList<KeptAnswer>> RunsAsync(string feedId, string cell, int take, CancellationToken cancellationToken)
     {
         lock (gate)
         {
-            return Task.FromResult<IReadOnlyList<ArchivedForecast>>(
+            return Task.FromResult<IReadOnlyList<KeptAnswer>>(
                 [.. runs.Where(r => r.Feed == feedId && r.Cell == cell).Select(r => r.Run).OrderByDescending(r => r.Id).Take(take)]);
         }
     }
 
-    public Task<long> AddAsync(string feedId, string cell, FetchedBody body, Instant? issuedAt, CancellationToken cancellationToken)
+    public Task<long> AddAsync(string feedId, string cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken)
     {
         lock (gate)
         {
-            runs.Add((feedId, cell, new ArchivedForecast(runs.Count + 1, body)));
+            runs.Add((feedId, cell, new KeptAnswer(runs.Count + 1, feedId, head, SeriesPack.Pack(series), ReadOnlyMemory<byte>.Empty)));
             return Task.FromResult((long)runs.Count);
         }
+    }
+
+    /// <summary>A row of an earlier version.</summary>
+    public void AddOld(string feedId, string cell, FetchedHead head, byte[] body)
+    {
+        lock (gate) runs.Add((feedId, cell, new KeptAnswer(runs.Count + 1, feedId, head, ReadOnlyMemory<byte>.Empty, body)));
     }
 
     public Task ConfirmAsync(long id, Instant? expires, Instant at, CancellationToken cancellationToken)
@@ -33,7 +42,7 @@ internal sealed class MemoryArchive : IForecastArchive
         lock (gate)
         {
             var (feed, cell, run) = runs[(int)id - 1];
-            runs[(int)id - 1] = (feed, cell, run with { Body = run.Body with { Expires = expires, RetrievedAt = at } });
+            runs[(int)id - 1] = (feed, cell, run with { Head = run.Head with { Expires = expires, RetrievedAt = at } });
             return Task.CompletedTask;
         }
     }
@@ -57,7 +66,7 @@ internal sealed class MemoryRain : IRainArchive
 }
 
 /// <summary>A feed that answers as told and counts.</summary>
-internal sealed class ScriptedFeed(string id, Func<ForecastPlace, FetchedBody?, Fetched> answer) : IForecastFeed
+internal sealed class ScriptedFeed(string id, Func<ForecastPlace, FetchedHead?, Fetched> answer) : IForecastFeed
 {
     private int asked;
 
@@ -67,7 +76,7 @@ internal sealed class ScriptedFeed(string id, Func<ForecastPlace, FetchedBody?, 
 
     public Weather.Series.Attribution Attribution => new(id, new Uri("https://example.org/"), "none");
 
-    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedBody? known, CancellationToken cancellationToken)
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         Interlocked.Increment(ref asked);
         await Task.Yield();

@@ -13,7 +13,7 @@ public sealed class MetNorwayFeedTests
     private static readonly Instant Now = Instant.FromUtc(2020, 7, 20, 11, 5);
     private static readonly ForecastPlace Place = new(51.47660001, -0.00004, 45.6);
 
-    private static async Task<(Fetched Result, FeedServer Server)> Fetch(Func<int, HttpContext, Task> answer, FetchedBody? known = null, ForecastPlace? place = null)
+    private static async Task<(Fetched Result, FeedServer Server)> Fetch(Func<int, HttpContext, Task> answer, FetchedHead? known = null, ForecastPlace? place = null)
     {
         await using var server = await FeedServer.StartAsync(answer);
         using var handler = new SocketsHttpHandler { AutomaticDecompression = System.Net.DecompressionMethods.All };
@@ -62,16 +62,15 @@ public sealed class MetNorwayFeedTests
         });
 
         var fresh = Assert.IsType<Fetched.Fresh>(result);
-        Assert.Equal("Mon, 20 Jul 2020 10:41:07 GMT", fresh.Body.LastModified);
-        Assert.Equal(Instant.FromUtc(2020, 7, 20, 11, 38), fresh.Body.Expires);
-        Assert.Equal(Now, fresh.Body.RetrievedAt);
-        Assert.Equal(Recording.Bytes(Recording.MetNorway), fresh.Body.Body.ToArray());
+        Assert.Equal("Mon, 20 Jul 2020 10:41:07 GMT", fresh.Head.LastModified);
+        Assert.Equal(Instant.FromUtc(2020, 7, 20, 11, 38), fresh.Head.Expires);
+        Assert.Equal(Now, fresh.Head.RetrievedAt);
     }
 
     [Fact]
     public async Task Before_expiry_it_does_not_ask()
     {
-        var known = new FetchedBody(ReadOnlyMemory<byte>.Empty, null, Now + Duration.FromSeconds(1), Now);
+        var known = new FetchedHead(null, Now + Duration.FromSeconds(1), Now);
 
         var (result, server) = await Fetch((_, http) => http.Status(500), known);
 
@@ -82,7 +81,7 @@ public sealed class MetNorwayFeedTests
     [Fact]
     public async Task After_expiry_it_asks_whether_anything_changed_in_the_service_s_own_words()
     {
-        var known = new FetchedBody(ReadOnlyMemory<byte>.Empty, "Mon, 20 Jul 2020 10:41:07 GMT", Now, Now);
+        var known = new FetchedHead("Mon, 20 Jul 2020 10:41:07 GMT", Now, Now);
 
         var (result, server) = await Fetch(
             (_, http) =>

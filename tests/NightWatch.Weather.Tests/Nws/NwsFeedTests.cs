@@ -20,7 +20,7 @@ public sealed class NwsFeedTests
 
     private NwsFeed Feed(FeedServer server, HttpClient http) => new(http, new NwsOptions { Contact = "ops@example.org", BaseUrl = server.Url }, clock);
 
-    private async Task<(Fetched Result, IReadOnlyList<string> Asked)> Fetch(Func<string, HttpContext, Task> answer, params FetchedBody?[] known)
+    private async Task<(Fetched Result, IReadOnlyList<string> Asked)> Fetch(Func<string, HttpContext, Task> answer, params FetchedHead?[] known)
     {
         await using var server = await FeedServer.StartAsync((_, http) => answer(http.Request.Path.Value!, http));
         using var client = new HttpClient();
@@ -48,7 +48,7 @@ public sealed class NwsFeedTests
 
         var result = await Feed(server, client).FetchAsync(Place, null, TestContext.Current.CancellationToken);
 
-        Assert.Equal(Now + Duration.FromMinutes(30), Assert.IsType<Fetched.Fresh>(result).Body.Expires);
+        Assert.Equal(Now + Duration.FromMinutes(30), Assert.IsType<Fetched.Fresh>(result).Head.Expires);
         Assert.Equal(["/points/30.02,-84.98", "/gridpoints/TAE/58,65"], server.Seen.Select(s => s.PathAndQuery));
         Assert.All(server.Seen, s => Assert.Equal($"(NightWatch/{VersionInProps.Read()}, ops@example.org)", s.Headers["User-Agent"]));
         Assert.All(server.Seen, s => Assert.Equal("application/geo+json", s.Headers["Accept"]));
@@ -166,7 +166,7 @@ public sealed class NwsFeedTests
     public async Task An_unchanged_answer_is_believed_and_an_ignored_condition_too()
     {
         // The date lies in the future, as it was seen to; it is sent back as it came.
-        var known = new FetchedBody(Grid, "Sat, 05 Feb 2022 03:15:41 GMT", Now, Now);
+        var known = new FetchedHead("Sat, 05 Feb 2022 03:15:41 GMT", Now, Now);
         Dictionary<string, string>? headers = null;
         var (unchanged, _) = await Fetch(
             (path, http) =>

@@ -13,7 +13,7 @@ public sealed class OpenMeteoFeedTests
     private static readonly ForecastPlace Place = new(46.12344, 7.56778, 1650.4);
     private static readonly string Good = OpenMeteoReaderTests.Body("\"cloud_cover\":[12,35,null]");
 
-    private static async Task<(Fetched Result, FeedServer Server)> Fetch(Func<int, HttpContext, Task> answer, FetchedBody? known = null)
+    private static async Task<(Fetched Result, FeedServer Server)> Fetch(Func<int, HttpContext, Task> answer, FetchedHead? known = null)
     {
         await using var server = await FeedServer.StartAsync(answer);
         using var http = new HttpClient();
@@ -63,11 +63,11 @@ public sealed class OpenMeteoFeedTests
     public async Task An_answer_is_kept_for_an_hour()
     {
         var fresh = Assert.IsType<Fetched.Fresh>((await Fetch((_, http) => http.Json(Good))).Result);
-        Assert.Equal(Now + Duration.FromHours(1), fresh.Body.Expires);
+        Assert.Equal(Now + Duration.FromHours(1), fresh.Head.Expires);
 
-        var (again, server) = await Fetch((_, http) => http.Json(Good), fresh.Body);
+        var (again, server) = await Fetch((_, http) => http.Json(Good), fresh.Head);
 
-        Assert.Equal(new Fetched.Unchanged(fresh.Body.Expires), again);
+        Assert.Equal(new Fetched.Unchanged(fresh.Head.Expires), again);
         Assert.Empty(server.Seen);
     }
 
@@ -160,9 +160,9 @@ public sealed class OpenMeteoFeedTests
         var fresh = Assert.IsType<FetchedMembers.Fresh>(await feed.FetchMembersAsync(Place, null, TestContext.Current.CancellationToken));
 
         Assert.Equal(2, fresh.Members.Length);
-        Assert.Equal(Now + Duration.FromHours(3), fresh.Body.Expires);
+        Assert.Equal(Now + Duration.FromHours(3), fresh.Head.Expires);
         Assert.Contains("models=ecmwf_ifs025", Assert.Single(server.Seen).PathAndQuery, StringComparison.Ordinal);
-        Assert.IsType<FetchedMembers.Unchanged>(await feed.FetchMembersAsync(Place, fresh.Body, TestContext.Current.CancellationToken));
+        Assert.IsType<FetchedMembers.Unchanged>(await feed.FetchMembersAsync(Place, fresh.Head, TestContext.Current.CancellationToken));
     }
 
     [Theory]

@@ -8,7 +8,7 @@ internal sealed class ForecastFactor : FactorRule
     public override Reason Judge(NightEvidence night, ShootingPlan plan)
     {
         var inputs = night.Inputs;
-        if (inputs.Forecast is not { } forecast) return new Reason.NoForecast { Mend = new Mend.Knowledge(Mend.Missing.Forecast) };
+        if (inputs.Weather.Newest is not { } forecast) return new Reason.NoForecast { Mend = new Mend.Knowledge(Mend.Missing.Forecast) };
 
         var age = ForecastOrigin.Of(forecast).Age(inputs.Now).TotalHours;
         var limit = night.Limits.ForecastAgeH;

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NodaTime;
 
@@ -13,10 +14,10 @@ internal static class LaterNights
     private const int Most = 5;
 
     /// <summary>In order of date, up to the first without any cloud forecast.</summary>
-    public static IReadOnlyList<NightPlan> Of(NightPlan plan, ForecastAnswer forecast, Instant now, SharedSky sky, RainBefore? measured) =>
+    public static IReadOnlyList<NightPlan> Of(NightPlan plan, PlaceWeather weather, Instant now, SharedSky sky, RainBefore? measured) =>
     [
         .. Enumerable.Range(1, Most)
-            .Select(ahead => NightEvaluation.Of(plan.Watch, plan.Night.PlusDays(ahead), forecast, now, sky, measured).Plan)
+            .Select(ahead => NightEvaluation.Of(plan.Watch, plan.Night.PlusDays(ahead), weather, CalibrationBook.Empty, now, sky, measured).Plan)
             .TakeWhile(later => later.Conditions.Any(step => step.Cloud is not null)),
     ];
 }

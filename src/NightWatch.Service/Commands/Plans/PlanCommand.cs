@@ -4,14 +4,15 @@ using System.Text;
 using NightWatch.Pictures;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Road;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Sky.Places;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NightWatch.Words.Documents;
@@ -54,16 +55,16 @@ internal static class PlanCommand
             var order = WatchCommand.ReadFile(shell, given.Needed(watch), "--watch");
             var series = Read(shell, "--forecast", given.Needed(forecast), given.Needed(feed), fetchedAt);
             WarnIfElsewhere(shell, series, order.Site);
-            var answer = new ForecastAnswer
+            var weather = new PlaceWeather
             {
-                Series = series,
+                Newest = series,
                 Members = given.GetValue(members) is { } file ? ReadMembers(shell, file, series.FeedId, fetchedAt) : [],
                 SecondOpinion = given.GetValue(second) is { } other ? Read(shell, "--second", other, given.Needed(secondFeed), fetchedAt) : null,
             };
             var sky = new SharedSky();
             var measured = given.GetValue(rain) is { } mm ? new RainBefore(mm, MeasuredHours, MeasuredHours) : (RainBefore?)null;
-            var plan = NightEvaluation.Of(order, given.Needed(night), answer, at, sky, measured).Plan;
-            var later = LaterNights.Of(plan, answer, at, sky, measured);
+            var plan = NightEvaluation.Of(order, given.Needed(night), weather, CalibrationBook.Empty, at, sky, measured).Plan;
+            var later = LaterNights.Of(plan, weather, at, sky, measured);
             WritePictures(shell, plan, given.GetValue(png), given.GetValue(svg));
             if (given.GetValue(json)) Document.Write(shell.Output, PlanDocument.Of(plan, later));
             else PlanTable.Draw(shell, plan, later);

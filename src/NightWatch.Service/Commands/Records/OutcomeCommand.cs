@@ -36,15 +36,14 @@ internal static class OutcomeCommand
     private static Command List(Shell shell, Option<string?> config)
     {
         var watch = Given.Text("--watch", "The watch's id.");
-        var from = Given.Date("--from", "First night; default: all.");
-        var to = Given.Date("--to", "Last night; default: all.");
+        var nights = new NightRange();
         var json = Given.Json();
-        var command = new Command("list", "What every source says of a watch's nights.") { watch, from, to, json };
+        var command = new Command("list", "What every source says of a watch's nights.") { watch, nights.From, nights.To, json };
         command.SetAction(async (given, stop) =>
         {
-            var id = given.Needed(watch);
+            var (id, (first, last)) = (given.Needed(watch), nights.Of(given));
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            var outcomes = await store.Outcomes.OfWatchAsync(id, given.GetValue(from) ?? RecordReader.Earliest, given.GetValue(to) ?? RecordReader.Latest, stop);
+            var outcomes = await store.Outcomes.OfWatchAsync(id, first, last, stop);
             if (outcomes.Count == 0 && await store.Watches.FindAsync(id, stop) is null) throw Unknown(id);
             if (given.GetValue(json)) Document.Write(shell.Output, outcomes);
             else Draw(shell, outcomes);

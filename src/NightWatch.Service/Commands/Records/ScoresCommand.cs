@@ -13,18 +13,18 @@ internal static class ScoresCommand
     {
         var watch = Given.Text("--watch", "The watch's id.");
         var site = Given.Text("--site", "A site's id: all watches on it together.");
-        var from = Given.Date("--from", "First night; default: all.");
-        var to = Given.Date("--to", "Last night; default: all.");
+        var nights = new NightRange();
         var json = Given.Json();
-        var command = new Command("scores", "How often the calls were right, by nights ahead, with how far off that may be by chance.") { watch, site, from, to, json };
+        var command = new Command("scores", "How often the calls were right, by nights ahead, with how far off that may be by chance.") { watch, site, nights.From, nights.To, json };
         command.SetAction(async (given, stop) =>
         {
             var (one, place) = (given.GetValue(watch), given.GetValue(site));
             if (one is null == place is null) throw new BadInputException("--watch: accepted: either --watch ID or --site ID.");
+            var (first, last) = nights.Of(given);
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
             var records = new List<WatchRecord>();
             foreach (var id in one is not null ? [one] : await OfSiteAsync(store, place!, stop))
-                records.Add(await store.Record.ReadAsync(id, given.GetValue(from), given.GetValue(to), stop));
+                records.Add(await store.Record.ReadAsync(id, first, last, stop));
             if (one is not null && records[0].Nights.Count == 0 && await store.Watches.FindAsync(one, stop) is null)
                 throw new BadInputException($"--watch: there is no watch '{one}'; 'watch list' names them.");
             var scores = RecordScores.Of(records);

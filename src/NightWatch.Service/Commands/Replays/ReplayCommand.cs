@@ -13,17 +13,15 @@ internal static class ReplayCommand
 {
     public static Command Create(Shell shell, Option<string?> config)
     {
-        var from = Given.Date("--from", "First night.");
-        var to = Given.Date("--to", "Last night.");
+        var nightsOf = new NightRange(isNeeded: true);
         var watch = Given.Text("--watch", "One watch's id; default all.");
         var set = new Option<string[]>("--set") { Description = "A limit in place of every watch's own, such as cloud.stop=0.4; may be given several times." };
         var json = Given.Json();
-        var command = new Command("replay", "Evaluates stored forecasts again, with other limits: what would have been told, what was told, what came.") { from, to, watch, set, json };
+        var command = new Command("replay", "Evaluates stored forecasts again, with other limits: what would have been told, what was told, what came.") { nightsOf.From, nightsOf.To, watch, set, json };
         command.SetAction(async (given, stop) =>
         {
             var clock = Stopwatch.StartNew();
-            var (first, last) = (given.Needed(from), given.Needed(to));
-            if (last < first) throw new BadInputException("--to is before --from; accepted: the same night or a later one.");
+            var (first, last) = nightsOf.Of(given);
             var limits = LimitOverrides.Read(given.GetValue(set) ?? []);
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
             var watches = await WatchesAsync(store, given.GetValue(watch), limits, stop);

@@ -4,6 +4,7 @@ using NightWatch.Letters.Calendar;
 using NightWatch.Pictures;
 using NightWatch.Service.Commands.SkyNights;
 using NightWatch.Service.Terminal;
+using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
 using NightWatch.Words;
@@ -40,11 +41,14 @@ internal static class SeasonCommand
         {
             var position = new GeoPosition(given.Needed(lat), given.Needed(lon), given.GetValue(elevation) ?? 0);
             var target = SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec), "--");
+            var (first, count) = (given.Needed(from), given.Needed(nights));
+            if (first.PlusDays(count - 1) > NightSky.LastNight)
+                throw new BadInputException($"--nights: {count} from {first:R} on go beyond {NightSky.LastNight:R}, the last night that the sky is computed for.");
             var calendar = DarkCalendar.Of(
                 position,
                 given.Needed(zone),
-                given.Needed(from),
-                given.Needed(nights),
+                first,
+                count,
                 target,
                 given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
                 shell.ReadHorizon(given.GetValue(horizon)));

@@ -86,7 +86,7 @@ internal static class SkyBatch
             {
                 SkyJson.Write(json, SkyLine.Read(line).Compute(ephemeris));
             }
-            catch (Exception refused) when (refused is BadInputException or ArgumentOutOfRangeException)
+            catch (BadInputException refused)
             {
                 anyBad = true;
                 json.WriteStartObject();

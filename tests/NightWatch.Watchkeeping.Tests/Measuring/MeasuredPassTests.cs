@@ -5,6 +5,8 @@ using NightWatch.Service.Measuring;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Ticking;
 using NightWatch.Store.Due;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Measuring;
 using NightWatch.Watchkeeping.Passes;
 using NightWatch.Watchkeeping.Tests.Passes;
@@ -42,6 +44,9 @@ public sealed class MeasuredPassTests : IAsyncLifetime
     public async Task Every_stage_of_a_day_is_timed_and_every_count_adds_up()
     {
         await TwoDaysAsync();
+        // What a pass has fetched it does not read again; a process that has just started does.
+        var started = ActivatorUtilities.CreateInstance<ForecastDesk>(parts);
+        Assert.NotNull((await started.Read(TestContext.Current.CancellationToken).AskAsync(NightEvaluation.PlaceOf(Cast.Watches[0]))).Newest);
 
         foreach (var stage in (string[])["tick", "schedule", "claim", "subscriber", "forecast", "parse", "sky", "plan", "policy", "commit", "outbox", "retention"])
             Assert.True(heard.Times($"nightwatch.stage.duration{{nightwatch.stage={stage}}}") > 0, stage);

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;

@@ -8,8 +8,8 @@ using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
 using NightWatch.Letters.Views;
 using NightWatch.Pictures;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Store.Outbox;
 using NodaTime;
 

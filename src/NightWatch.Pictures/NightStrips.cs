@@ -1,6 +1,6 @@
 using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Sky.Subjects;
 using NightWatch.Words;
 using NodaTime;

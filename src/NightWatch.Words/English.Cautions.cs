@@ -1,5 +1,5 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 
 namespace NightWatch.Words;
 

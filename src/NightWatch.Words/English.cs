@@ -1,5 +1,5 @@
 using System.Globalization;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NodaTime;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;

@@ -1,6 +1,6 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
@@ -40,7 +40,7 @@ public sealed class Speech(ILanguage language, UnitSystem units, DateTimeZone zo
     /// word.
     /// </summary>
     public string Whole(Reason reason) =>
-        reason is { IsHazard: true } and not Reason.Recorded ? Closed(Of(reason)) : Of(reason);
+        reason is { IsHazard: true } and not Recorded ? Closed(Of(reason)) : Of(reason);
 
     /// <summary>What a reason found.</summary>
     public string Of(Reason reason) => Language.Of(reason, this);
@@ -49,14 +49,14 @@ public sealed class Speech(ILanguage language, UnitSystem units, DateTimeZone zo
     public string? Fix(Reason reason)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return reason is Reason.Recorded old ? old.Fix : reason.Mend is { } mend ? Language.Of(mend, this) : null;
+        return reason is Recorded old ? old.Fix : reason.Mend is { } mend ? Language.Of(mend, this) : null;
     }
 
     /// <summary>Where a reason's figures come from, without a full stop.</summary>
     public string? Source(Reason reason)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return reason is Reason.Recorded old ? old.Source : reason.Formula is { } formula ? Of(formula) : null;
+        return reason is Recorded old ? old.Source : reason.Formula is { } formula ? Of(formula) : null;
     }
 
     /// <summary>A reference, without a full stop.</summary>

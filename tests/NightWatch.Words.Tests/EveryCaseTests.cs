@@ -1,10 +1,15 @@
 using NightWatch.Planning.Camera;
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Dew;
+using NightWatch.Planning.Framing;
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Power;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Sources;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Subjects;
@@ -28,35 +33,35 @@ public sealed class EveryCaseTests
 
     private static readonly Reason[] Reasons =
     [
-        new Reason.ThunderChance(Severity.Caution, Run, 0.15, Evening, new(0.1, 0.25)), new Reason.ThunderNotKnown(Severity.Ok, Run, 0.1),
-        new Reason.InHarmsWay(Severity.Caution, new Caution.IcyRoad(IsLikely: true)), new Reason.RunLength(Severity.Ok, Run, 90),
-        new Reason.CloudMean(Severity.Ok, Run, 0.1, 0.2, Evening, new(0.2, 0.45), 0), new Reason.CloudNotKnown(Severity.Caution, Run, 0.2),
-        new Reason.RainAmount(Severity.Stop, Run, 5.08, 0.1), new Reason.RainNotKnown(Severity.Caution, Run, 0.1),
-        new Reason.RainChance(Severity.Ok, Run, 0.1, Evening, new(0.25, 0.5)), new Reason.RainChanceNotKnown(Severity.Ok, Run, 0.25),
-        new Reason.Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)),
-        new Reason.GustsFromMeanWind(Severity.Caution, Run, 7, 11.6, new(9, 14)),
-        new Reason.WindNotKnown(Severity.Caution, Run, 9), new Reason.FogShare(Severity.Ok, Run, 0.05, new(0.1, 0.4)),
-        new Reason.FogRuledOut(Run, 2.5, 0.1),
-        new Reason.FogNotKnown(Severity.Caution, Run, 0.1), new Reason.MoonLight(Severity.Ok, Run, 0.02, 0.01, Evening, new(0.3, 1)),
-        new Reason.SiteGlow(IsMeasured: false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Evening), 0.1) { Contrast = new(0.5, 0.8, Morning) },
-        new Reason.NeverDark(-9.1, Evening, -18), new Reason.DewNotKnown(Severity.Caution, Run), new Reason.LensStaysDry(Run, 3.1, 3.1),
-        new Reason.DewOnBareLens(Run, -1.5, IsFrost: false, Evening), new Reason.DewHeldOff(Run, 2, IsFrost: true, Evening, 4),
-        new Reason.DewAfterHeater(Severity.Caution, Run, -1, IsFrost: false, Evening, 4, Morning),
-        new Reason.DewThroughHeater(Run, -0.5, IsFrost: false, Evening, 1, Morning),
-        new Reason.GroundNotKnown(Severity.Ok, new RainBefore(null, 12, 72)),
-        new Reason.GroundWetness(Severity.Caution, GroundKind.Clay, GroundState.Wet, GroundState.Damp, 2.54, Morning, 3),
-        new Reason.InFrame(Severity.Caution, 0.6, IsProgrammed: true, new Heading(135, 22), Run, 0.2, 0.1),
-        new Reason.SubjectTooLow(new Subject.GalacticCore(), 6.2, 10),
-        new Reason.NeverUpInTheDark(new Subject.FixedPoint("The loop", 84, -5), Run, Run, 10, 60, 90),
-        new Reason.SkyWashedOut(Run, 15, 6400, 0.7, 0.5, Evening, SkyLift.Moon, 12),
-        new Reason.SkyLevelHeld(15, 3200, 0.1, 0.2, 0.5, Morning, SkyLift.Twilight),
-        new Reason.PacksInUnknownCold(40), new Reason.PacksTooCold(-25, -20, 10, 40),
-        new Reason.PacksRunOut(Severity.Caution, Run, Morning, -5, 20, 40),
-        new Reason.PacksLast(8, 60, 40, HasReserve: true), new Reason.CardRoom(Severity.Ok, 850, 30, 25.5, 119, 3900, null),
-        new Reason.SecondForecast(Severity.Caution, Run, 0.6, 0.1, IsUsable: false, 0.3), new Reason.NoForecast(),
-        new Reason.ForecastAge(Severity.Caution, 40, 18),
-        new Reason.CoarseForecast(3, 18), new Reason.TooFarAhead(140, 120, 3, 18),
-        new Reason.Recorded(Factor.Wind, Severity.Ok, null, 5.4, 9, Unit.MetresPerSecond, "Gusts up to 5.4 m/s."),
+        new ThunderChance(Severity.Caution, Run, 0.15, Evening, new(0.1, 0.25)), new ThunderNotKnown(Severity.Ok, Run, 0.1),
+        new InHarmsWay(Severity.Caution, new Caution.IcyRoad(IsLikely: true)), new RunLength(Severity.Ok, Run, 90),
+        new CloudMean(Severity.Ok, Run, 0.1, 0.2, Evening, new(0.2, 0.45), 0), new CloudNotKnown(Severity.Caution, Run, 0.2),
+        new RainAmount(Severity.Stop, Run, 5.08, 0.1), new RainNotKnown(Severity.Caution, Run, 0.1),
+        new RainChance(Severity.Ok, Run, 0.1, Evening, new(0.25, 0.5)), new RainChanceNotKnown(Severity.Ok, Run, 0.25),
+        new Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)),
+        new GustsFromMeanWind(Severity.Caution, Run, 7, 11.6, new(9, 14)),
+        new WindNotKnown(Severity.Caution, Run, 9), new FogShare(Severity.Ok, Run, 0.05, new(0.1, 0.4)),
+        new FogRuledOut(Run, 2.5, 0.1),
+        new FogNotKnown(Severity.Caution, Run, 0.1), new MoonLight(Severity.Ok, Run, 0.02, 0.01, Evening, new(0.3, 1)),
+        new SiteGlow(IsMeasured: false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Evening), 0.1) { Contrast = new(0.5, 0.8, Morning) },
+        new NeverDark(-9.1, Evening, -18), new DewNotKnown(Severity.Caution, Run), new LensStaysDry(Run, 3.1, 3.1),
+        new DewOnBareLens(Run, -1.5, IsFrost: false, Evening), new DewHeldOff(Run, 2, IsFrost: true, Evening, 4),
+        new DewAfterHeater(Severity.Caution, Run, -1, IsFrost: false, Evening, 4, Morning),
+        new DewThroughHeater(Run, -0.5, IsFrost: false, Evening, 1, Morning),
+        new GroundNotKnown(Severity.Ok, new RainBefore(null, 12, 72)),
+        new GroundWetness(Severity.Caution, GroundKind.Clay, GroundState.Wet, GroundState.Damp, 2.54, Morning, 3),
+        new InFrame(Severity.Caution, 0.6, IsProgrammed: true, new Heading(135, 22), Run, 0.2, 0.1),
+        new SubjectTooLow(new Subject.GalacticCore(), 6.2, 10),
+        new NeverUpInTheDark(new Subject.FixedPoint("The loop", 84, -5), Run, Run, 10, 60, 90),
+        new SkyWashedOut(Run, 15, 6400, 0.7, 0.5, Evening, SkyLift.Moon, 12),
+        new SkyLevelHeld(15, 3200, 0.1, 0.2, 0.5, Morning, SkyLift.Twilight),
+        new PacksInUnknownCold(40), new PacksTooCold(-25, -20, 10, 40),
+        new PacksRunOut(Severity.Caution, Run, Morning, -5, 20, 40),
+        new PacksLast(8, 60, 40, HasReserve: true), new CardRoom(Severity.Ok, 850, 30, 25.5, 119, 3900, null),
+        new SecondForecast(Severity.Caution, Run, 0.6, 0.1, IsUsable: false, 0.3), new NoForecast(),
+        new ForecastAge(Severity.Caution, 40, 18),
+        new CoarseForecast(3, 18), new TooFarAhead(140, 120, 3, 18),
+        new Recorded(Factor.Wind, Severity.Ok, null, 5.4, 9, Unit.MetresPerSecond, "Gusts up to 5.4 m/s."),
     ];
 
     private static readonly Mend[] Mends =
@@ -124,7 +129,7 @@ public sealed class EveryCaseTests
     [Fact]
     public void A_gust_and_its_limits_are_told_in_the_readers_units()
     {
-        var gusts = new Reason.Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)) { Mend = new Mend.GustsBelow(9) };
+        var gusts = new Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)) { Mend = new Mend.GustsBelow(9) };
 
         Assert.Equal("Gusts reach 11.6 m/s around 21:00; a caution from 9 m/s, a no-go from 14 m/s.", Metric.Of(gusts));
         Assert.Equal("Gusts reach 26 mph around 21:00; a caution from 20 mph, a no-go from 31 mph.", Imperial.Of(gusts));
@@ -145,13 +150,13 @@ public sealed class EveryCaseTests
     [Fact]
     public void A_difference_of_temperatures_is_no_temperature()
     {
-        var dew = new Reason.DewOnBareLens(Run, -1.5, IsFrost: false, Evening);
+        var dew = new DewOnBareLens(Run, -1.5, IsFrost: false, Evening);
 
         Assert.Contains("comes 1.5 °C below its dew point", Metric.Of(dew), StringComparison.Ordinal);
         Assert.Contains("comes 2.7 °F below its dew point", Imperial.Of(dew), StringComparison.Ordinal);
         Assert.StartsWith("Wind chill falls to −40 °F", Imperial.Of(new Caution.Cold(HazardLevel.Care, -40, 5)), StringComparison.Ordinal);
         Assert.StartsWith(
-            "Below −4 °F the packs are not to be relied on: at −13 °F", Imperial.Of(new Reason.PacksTooCold(-25, -20, 10, 40)), StringComparison.Ordinal);
+            "Below −4 °F the packs are not to be relied on: at −13 °F", Imperial.Of(new PacksTooCold(-25, -20, 10, 40)), StringComparison.Ordinal);
     }
 
     // NWS/NOAA: 30 seconds, 30 minutes. Nothing may be called safe.
@@ -176,9 +181,9 @@ public sealed class EveryCaseTests
     [Fact]
     public void A_hazard_on_its_own_closes_with_deference_to_authorities_and_a_recorded_one_as_it_was()
     {
-        var hazard = new Reason.InHarmsWay(Severity.Stop, new Caution.Gusts(HazardLevel.Stop, 20));
+        var hazard = new InHarmsWay(Severity.Stop, new Caution.Gusts(HazardLevel.Stop, 20));
         var said = $"Gusts. {English.Instance.Deference}";
-        var recorded = new Reason.Recorded(Factor.Hazard, Severity.Stop, null, null, null, Unit.Count, said);
+        var recorded = new Recorded(Factor.Hazard, Severity.Stop, null, null, null, Unit.Count, said);
 
         Assert.EndsWith(English.Instance.Deference, Metric.Whole(hazard), StringComparison.Ordinal);
         Assert.DoesNotContain(English.Instance.Deference, Metric.Of(hazard), StringComparison.Ordinal);
@@ -206,7 +211,7 @@ public sealed class EveryCaseTests
     private static void Complete<T>(IReadOnlyList<T> samples, Func<T, string> say)
         where T : notnull
     {
-        var cases = typeof(T).GetNestedTypes().Where(type => type.IsSubclassOf(typeof(T))).Select(type => type.Name).Order();
+        var cases = typeof(T).Assembly.GetExportedTypes().Where(type => type.IsSubclassOf(typeof(T))).Select(type => type.Name).Order();
         Assert.Equal(cases, samples.Select(sample => sample.GetType().Name).Order());
         Assert.All(samples, sample => Assert.False(string.IsNullOrWhiteSpace(say(sample))));
     }

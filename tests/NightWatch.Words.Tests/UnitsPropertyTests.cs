@@ -2,8 +2,8 @@ using System.Globalization;
 using System.Reflection;
 using System.Text.RegularExpressions;
 using CsCheck;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Words.Tests;

@@ -1,8 +1,8 @@
 using System.Globalization;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Views;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Words;

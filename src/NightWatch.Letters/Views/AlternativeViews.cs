@@ -1,5 +1,5 @@
 using NightWatch.Letters.Drafts;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 

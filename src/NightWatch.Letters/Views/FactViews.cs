@@ -1,7 +1,8 @@
 using System.Globalization;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using NightWatch.Planning.Ground;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Watches;
 using NightWatch.Words;
 

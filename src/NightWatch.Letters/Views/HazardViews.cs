@@ -1,5 +1,5 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 
 namespace NightWatch.Letters.Views;
 
@@ -17,7 +17,7 @@ internal static class HazardViews
     }
 
     private static bool Covers(Caution caution, Reason reason) =>
-        reason is Reason.InHarmsWay harm ? harm.Caution == caution : reason.Factor == Factor.Thunder && caution.Kind == HazardKind.Thunder;
+        reason is InHarmsWay harm ? harm.Caution == caution : reason.Factor == Factor.Thunder && caution.Kind == HazardKind.Thunder;
 
     private static string Text(NightContext night, Reason reason) =>
         night.Speech.Fix(reason) is { } fix ? $"{night.Speech.Of(reason)} {fix}" : night.Speech.Of(reason);

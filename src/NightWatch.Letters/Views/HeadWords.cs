@@ -1,6 +1,6 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 

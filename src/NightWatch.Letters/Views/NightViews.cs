@@ -1,6 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Pictures;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Words;

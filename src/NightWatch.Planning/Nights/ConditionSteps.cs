@@ -1,6 +1,6 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Dew;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Nights;

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Camera;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Framing;
+using NightWatch.Planning.Verdicts;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;

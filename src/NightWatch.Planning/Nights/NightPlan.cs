@@ -1,10 +1,11 @@
 using NightWatch.Planning.Camera;
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Dew;
 using NightWatch.Planning.Framing;
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Power;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;

@@ -1,7 +1,6 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Dew;
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Ephemeris;

@@ -1,6 +1,7 @@
+using NightWatch.Planning.Dew;
 using NightWatch.Planning.Ground;
-using NightWatch.Planning.Judging;
-using NightWatch.Planning.Judging.Factors;
+using NightWatch.Planning.Power;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Nights;
@@ -61,7 +62,7 @@ internal static class PackingList
                 sequence.StorageGb, sequence.Shots, plan.Storage is { Full: not null } storage ? Math.Ceiling(storage.NeedGb - storage.RoomGb) : null));
         }
 
-        var missing = PowerFactor.Missing(plan);
+        var missing = PowerJudge.MissingWh(plan.Power);
         items.Add(new PackItem.Batteries(kit.BatteriesWh, missing > 0 ? Math.Ceiling(missing) : null));
         if (plan.Lens.Onset is not null || (plan.Lens.HeaterOn is not null && kit.DewHeaterW > 0))
             items.Add(kit.DewHeaterW > 0 ? HeaterItem(kit, plan) : new PackItem.HandWarmer());
@@ -83,5 +84,5 @@ internal static class PackingList
     }
 
     private static PackItem.Heater HeaterItem(Kit kit, ShootingPlan plan) =>
-        new(kit.DewHeaterW, kit.DewHeaterBatteryWh, plan.Power?.HeaterEmpty is null ? null : Math.Ceiling(DewFactor.MissingWh(plan)));
+        new(kit.DewHeaterW, kit.DewHeaterBatteryWh, plan.Power?.HeaterEmpty is null ? null : Math.Ceiling(DewJudge.MissingWh(plan.Power)));
 }

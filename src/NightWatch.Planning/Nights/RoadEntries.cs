@@ -1,6 +1,6 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Road;
+using NightWatch.Planning.Verdicts;
 using NodaTime;
 
 namespace NightWatch.Planning.Nights;

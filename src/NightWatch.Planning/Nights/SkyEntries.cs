@@ -1,4 +1,5 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Subjects;
 using NodaTime;

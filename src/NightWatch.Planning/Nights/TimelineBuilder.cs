@@ -1,4 +1,5 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
+
 
 namespace NightWatch.Planning.Nights;
 

@@ -5,7 +5,7 @@ public static class Atmosphere
 {
     /// <summary>Relative air mass towards an altitude, 1 at the zenith, 38 at the horizon.</summary>
     /// <param name="altitudeDeg">Apparent altitude, degrees; below 0 counts as 0.</param>
-    /// <remarks>Kasten and Young 1989, Appl. Opt. 28, 4735. The moonlight model has its own (<see cref="Moonlight.Airmass"/>).</remarks>
+    /// <remarks>Kasten and Young 1989, Appl. Opt. 28, 4735. The moonlight model has its own (<see cref="ScatteredMoonlight.Airmass"/>).</remarks>
     public static double Airmass(double altitudeDeg)
     {
         var altitude = Math.Max(0, altitudeDeg);

@@ -16,7 +16,7 @@ public static class NaturalSky
     /// <remarks>Krisciunas and Schaefer 1991, PASP 103, 1033, eq. 2, with that paper's air mass.</remarks>
     public static double Nanolamberts(double zenithNanolamberts, double altitudeDeg, double extinction)
     {
-        var airmass = Moonlight.Airmass(Math.Max(0, altitudeDeg));
+        var airmass = ScatteredMoonlight.Airmass(Math.Max(0, altitudeDeg));
         return zenithNanolamberts * SurfaceBrightness.Dimmed(extinction * (airmass - 1)) * airmass;
     }
 }

@@ -1,8 +1,6 @@
 using NightWatch.Places;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.SkyBrightness;
-using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.SkyBrightness;
 

@@ -5,7 +5,7 @@ namespace NightWatch.Planning.SkyBrightness;
 
 /// <summary>Light of the clear sky at one direction and instant, by where it comes from; nanolamberts.</summary>
 /// <param name="SiteNl">Natural sky and town glow.</param>
-/// <param name="MoonNl">Moonlight.</param>
+/// <param name="MoonNl">ScatteredMoonlight.</param>
 /// <param name="TwilightNl">Twilight.</param>
 public readonly record struct SkyLight(double SiteNl, double MoonNl, double TwilightNl)
 {
@@ -33,7 +33,7 @@ public readonly record struct SkyLight(double SiteNl, double MoonNl, double Twil
     {
         var moonlight = moon.Direction.AltitudeDeg <= 0
             ? 0
-            : Moonlight.Nanolamberts(
+            : ScatteredMoonlight.Nanolamberts(
                 moon.PhaseAngleDeg,
                 moon.Direction.AltitudeDeg,
                 point.AltitudeDeg,

@@ -1,5 +1,5 @@
-using NightWatch.Planning.Judging;
-using NightWatch.Sky.Subjects;
+using NightWatch.Planning.Reasons;
+
 namespace NightWatch.Planning.Verdicts;
 
 /// <summary>Why a night has no dark subject time at all.</summary>
@@ -10,12 +10,12 @@ internal static class MissingSky
     {
         var reasons = new List<Reason>();
         if (night.Sky.AstronomicalNight.Count == 0) reasons.Add(NoDarkness(night));
-        if (night.Sky.SubjectWindows.Count == 0) reasons.Add(SubjectTooLow(night));
+        if (night.Sky.SubjectWindows.Count == 0) reasons.Add(TooLow(night));
         if (reasons.Count == 0) reasons.Add(NeverTogether(night));
         return reasons;
     }
 
-    private static Reason.NeverDark NoDarkness(NightEvidence night)
+    private static NeverDark NoDarkness(NightEvidence night)
     {
         var lowest = 0;
         for (var cell = 1; cell < night.Grid.Count; cell++)
@@ -24,13 +24,13 @@ internal static class MissingSky
         }
 
         var altitude = night.Above.Steps[lowest].SunAltitudeDeg;
-        return new Reason.NeverDark(altitude, night.Grid.At(lowest), -18);
+        return new NeverDark(altitude, night.Grid.At(lowest), -18);
     }
 
-    private static Reason.SubjectTooLow SubjectTooLow(NightEvidence night) =>
+    private static SubjectTooLow TooLow(NightEvidence night) =>
         new(night.Watch.Subject, night.Sky.Subject.TransitAltitudeDeg, night.Limits.MinAltitudeDeg);
 
-    private static Reason.NeverUpInTheDark NeverTogether(NightEvidence night) => new(
+    private static NeverUpInTheDark NeverTogether(NightEvidence night) => new(
         night.Watch.Subject, night.Sky.SubjectWindows[0], night.Sky.AstronomicalNight[0], night.Limits.MinAltitudeDeg,
         night.Limits.StartMarginMin + night.Limits.EndMarginMin, night.Limits.UsableRunMin) { Mend = new Mend.OtherDate() };
 }

@@ -1,5 +1,5 @@
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
@@ -22,7 +22,7 @@ internal static class RunChoice
     }
 
     private static RunSearch Search(NightEvidence night) => new(
-        night.Grid, night.Candidates, Scales(FactorRules.All, night), night.Weather.Cloud, night.Limits.Cloud.Stop);
+        night.Grid, night.Candidates, Scales(Judges.All, night), night.Weather.Cloud, night.Limits.Cloud.Stop);
 
     private static RunSearch SkyAlone(NightEvidence night)
     {
@@ -30,8 +30,8 @@ internal static class RunChoice
         var noCloud = new double[night.Grid.Count];
         Array.Fill(noCloud, double.NaN);
         return new RunSearch(
-            night.Grid, night.Candidates, Scales(FactorRules.All.Where(rule => rule.IsOfTheSkyAlone), night), noCloud, night.Limits.Cloud.Stop);
+            night.Grid, night.Candidates, Scales(Judges.All.Where(judge => judge.IsOfTheSkyAlone), night), noCloud, night.Limits.Cloud.Stop);
     }
 
-    private static RunScale[] Scales(IEnumerable<FactorRule> rules, NightEvidence night) => [.. rules.Select(rule => rule.Scale(night)).OfType<RunScale>()];
+    private static RunScale[] Scales(IEnumerable<Judge> judges, NightEvidence night) => [.. judges.Select(judge => judge.Scale?.Invoke(night)).OfType<RunScale>()];
 }

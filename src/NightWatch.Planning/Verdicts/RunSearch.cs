@@ -1,5 +1,5 @@
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;

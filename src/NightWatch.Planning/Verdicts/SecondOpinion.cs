@@ -1,6 +1,6 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 
 namespace NightWatch.Planning.Verdicts;
 

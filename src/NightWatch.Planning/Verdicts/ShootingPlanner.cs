@@ -5,7 +5,6 @@ using NightWatch.Planning.Framing;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Power;
 using NightWatch.Planning.Road;
 using NightWatch.Planning.SkyBrightness;

@@ -1,6 +1,6 @@
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verification;
 using NightWatch.Weather.Series;
 using NodaTime;

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calibrating;
 
@@ -10,7 +10,7 @@ internal static class VerdictMaker
     /// <summary>For a night with a run.</summary>
     public static Verdict Of(NightEvidence night, ShootingPlan plan)
     {
-        var reasons = Ordered(FactorRules.All.Select(rule => rule.Judge(night, plan)).OfType<Reason>());
+        var reasons = Ordered(Judges.All.Select(judge => judge.Of(night, plan)).OfType<Reason>());
         var worst = reasons[0].Severity;
         return new Verdict
         {

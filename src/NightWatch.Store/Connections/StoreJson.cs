@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Watches;
 using NightWatch.Planning.Watches.Reading;
 
@@ -36,7 +36,8 @@ internal static class StoreJson
     public static string NameOf(Type type) => JsonNamingPolicy.CamelCase.ConvertName(type.Name);
 
     /// <summary>The cases of a closed set.</summary>
-    public static IEnumerable<Type> CasesOf(Type closed) => closed.GetNestedTypes().Where(closed.IsAssignableFrom);
+    public static IEnumerable<Type> CasesOf(Type closed) =>
+        closed.Assembly.GetExportedTypes().Where(type => type != closed && closed.IsAssignableFrom(type));
 
     private static void NameCases(JsonTypeInfo info)
     {

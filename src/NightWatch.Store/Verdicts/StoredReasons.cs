@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Store.Connections;
 
 namespace NightWatch.Store.Verdicts;
@@ -13,7 +13,7 @@ internal static class StoredReasons
     public static IReadOnlyList<Reason> Read(string json)
     {
         var reasons = JsonNode.Parse(json)!.AsArray();
-        var old = StoreJson.NameOf(typeof(Reason.Recorded));
+        var old = StoreJson.NameOf(typeof(Recorded));
         foreach (var reason in reasons.OfType<JsonObject>()) reason.TryAdd(StoreJson.Kind, old);
         return StoreJson.Read<IReadOnlyList<Reason>>(reasons.ToJsonString());
     }

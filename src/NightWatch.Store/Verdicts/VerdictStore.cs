@@ -1,5 +1,4 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Store.Connections;

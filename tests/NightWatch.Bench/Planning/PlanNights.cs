@@ -1,8 +1,8 @@
 using System.Diagnostics;
 using System.Globalization;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Nights;

@@ -1,5 +1,5 @@
 using NightWatch.Planning.Camera;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;

@@ -1,5 +1,8 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Dew;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NodaTime;
 
@@ -45,18 +48,18 @@ internal sealed record TestWeather(VerdictClass Class, double Probability, doubl
         [
             Cloud(run),
             isNoGo
-                ? new Reason.RainAmount(Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(2)), 0.9, 0.1) { Mend = new Mend.DryFor(90) }
-                : new Reason.RainAmount(Severity.Ok, null, 0, 0.1),
+                ? new RainAmount(Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(2)), 0.9, 0.1) { Mend = new Mend.DryFor(90) }
+                : new RainAmount(Severity.Ok, null, 0, 0.1),
             isNoGo
-                ? new Reason.ThunderChance(Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(1)), 0.28, run.Start, new(0.10, 0.25)) { Mend = new Mend.ChanceBelow(0.10) }
-                : new Reason.ThunderChance(Severity.Ok, null, 0.01, run.Start, new(0.10, 0.25)),
-            new Reason.Gusts(Severity.Ok, null, 5.4, run.Start, new(9, 14)),
+                ? new ThunderChance(Severity.Stop, new Interval(run.Start, run.Start + Duration.FromHours(1)), 0.28, run.Start, new(0.10, 0.25)) { Mend = new Mend.ChanceBelow(0.10) }
+                : new ThunderChance(Severity.Ok, null, 0.01, run.Start, new(0.10, 0.25)),
+            new Gusts(Severity.Ok, null, 5.4, run.Start, new(9, 14)),
             isGo
-                ? new Reason.LensStaysDry(null, 1.9, 1.9)
-                : new Reason.DewOnBareLens(new Interval(run.Start + Duration.FromHours(2.6), run.End), -0.4, IsFrost: false, DewOnset(run)) { Mend = new Mend.Heater(3, HeaterOn(run)) },
-            new Reason.MoonLight(Severity.Ok, run, 0.02, 0, run.Start, new(0.3, 1)),
-            new Reason.RunLength(Severity.Ok, run, 90),
-            new Reason.FogRuledOut(null, 2.5, 0.1),
+                ? new LensStaysDry(null, 1.9, 1.9)
+                : new DewOnBareLens(new Interval(run.Start + Duration.FromHours(2.6), run.End), -0.4, IsFrost: false, DewOnset(run)) { Mend = new Mend.Heater(3, HeaterOn(run)) },
+            new MoonLight(Severity.Ok, run, 0.02, 0, run.Start, new(0.3, 1)),
+            new RunLength(Severity.Ok, run, 90),
+            new FogRuledOut(null, 2.5, 0.1),
         ];
         return [.. all.OrderByDescending(r => r.Severity).ThenBy(r => r.Factor)];
     }
@@ -83,7 +86,7 @@ internal sealed record TestWeather(VerdictClass Class, double Probability, doubl
     private Reason Cloud(Interval run)
     {
         var severity = Class switch { VerdictClass.Go => Severity.Ok, VerdictClass.Marginal => Severity.Caution, _ => Severity.Stop };
-        return new Reason.CloudMean(severity, run, CloudMean, CloudMost, run.Start + Duration.FromMinutes(85), new(0.20, 0.45), 0)
+        return new CloudMean(severity, run, CloudMean, CloudMost, run.Start + Duration.FromMinutes(85), new(0.20, 0.45), 0)
         {
             Mend = Class switch
             {

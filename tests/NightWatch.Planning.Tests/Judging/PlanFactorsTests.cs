@@ -1,7 +1,7 @@
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
@@ -112,7 +112,7 @@ public sealed class PlanFactorsTests
 
         Assert.Equal((VerdictClass.NoGo, Factor.Hazard), (verdict.Class, verdict.Deciding.Factor));
         Assert.True(verdict.Deciding.IsHazard);
-        Assert.Equal(HazardKind.Cold, Assert.IsType<Reason.InHarmsWay>(verdict.Deciding).Caution.Kind);
+        Assert.Equal(HazardKind.Cold, Assert.IsType<InHarmsWay>(verdict.Deciding).Caution.Kind);
     }
 
     [Fact]

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;

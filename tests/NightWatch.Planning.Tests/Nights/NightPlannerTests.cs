@@ -1,5 +1,5 @@
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Places;

@@ -1,8 +1,9 @@
 using NightWatch.Places;
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Framing;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
+using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
@@ -86,7 +87,7 @@ public sealed class WholePlanTests
         Assert.Equal(21.8, plan.SkyBrightness.ZenithMag, 2);
         Assert.Equal(0.2, plan.SkyBrightness.DarkestMag - plan.SkyBrightness.BrightestMag, 6);
         Assert.Equal(Severity.Ok, glow.Severity);
-        Assert.Equal((true, Formula.TownsUnderMeasuredZenith), (Assert.IsType<Reason.SiteGlow>(glow).IsMeasured, glow.Formula));
+        Assert.Equal((true, Formula.TownsUnderMeasuredZenith), (Assert.IsType<SiteGlow>(glow).IsMeasured, glow.Formula));
     }
 
     /// <summary>Contrast falls as light is added: 1 mag of moonlight is 2.512 times the light of a sky without it.</summary>

@@ -1,5 +1,5 @@
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
@@ -164,7 +164,7 @@ public sealed class NightVerdictTests
     {
         var deciding = new DesertNight { SubjectWindows = [new Interval(Clock(18, 30), Clock(19, 10))] }.Plan().Verdict.Deciding;
 
-        var never = Assert.IsType<Reason.NeverUpInTheDark>(deciding);
+        var never = Assert.IsType<NeverUpInTheDark>(deciding);
         Assert.Equal((new Interval(Clock(18, 30), Clock(19, 10)), new Interval(Clock(19, 20), Clock(30, 10))), (never.Up, never.Dark));
     }
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
@@ -77,8 +78,8 @@ internal static class Given
             Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4) { Uncalibrated = 0.81, CalibrationVersion = 3 },
             Reasons =
             [
-                new Reason.CloudMean(Severity.Ok, new Interval(Now, Now + Duration.FromHours(2)), 0.08, 0.12, Now, new(0.2, 0.45), 0),
-                new Reason.FogNotKnown(Severity.Caution, null, 0.1) { Mend = new Mend.Knowledge(Mend.Missing.Fog) },
+                new CloudMean(Severity.Ok, new Interval(Now, Now + Duration.FromHours(2)), 0.08, 0.12, Now, new(0.2, 0.45), 0),
+                new FogNotKnown(Severity.Caution, null, 0.1) { Mend = new Mend.Knowledge(Mend.Missing.Fog) },
             ],
         },
         ForecastIds = [11, 12],

@@ -1,5 +1,5 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;

@@ -1,6 +1,8 @@
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Sky.Subjects;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Tests.Databases;
@@ -27,7 +29,7 @@ public sealed class StoredReasonsTests
     {
         var reasons = StoredReasons.Read(OldRow);
 
-        var wind = Assert.IsType<Reason.Recorded>(reasons[0]);
+        var wind = Assert.IsType<Recorded>(reasons[0]);
         Assert.Equal((Factor.Wind, Severity.Caution, 11.6, 9.0, Unit.MetresPerSecond), (wind.Factor, wind.Severity, wind.Value, wind.Limit, wind.Unit));
         Assert.Equal("Gusts reach 11.6 m/s around 20:00; a caution from 9, a no-go from 14.", wind.Text);
         Assert.Equal("Gusts below 9 m/s through the run, or a place in the lee.", wind.Fix);
@@ -40,11 +42,11 @@ public sealed class StoredReasonsTests
     {
         Reason[] reasons =
         [
-            new Reason.Gusts(Severity.Caution, Run, 11.6, Given.Now, new(9, 14)) { Mend = new Mend.GustsBelow(9) },
-            new Reason.InHarmsWay(Severity.Stop, new Caution.Cold(HazardLevel.Stop, -56, 1)),
-            new Reason.SiteGlow(IsMeasured: false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Given.Now), 0.1) { Contrast = new(0.5, 0.8, Given.Now) },
-            new Reason.SubjectTooLow(new Subject.FixedPoint("The loop", 84, -5), null, 10),
-            new Reason.NoForecast() { Mend = new Mend.Knowledge(Mend.Missing.Forecast) },
+            new Gusts(Severity.Caution, Run, 11.6, Given.Now, new(9, 14)) { Mend = new Mend.GustsBelow(9) },
+            new InHarmsWay(Severity.Stop, new Caution.Cold(HazardLevel.Stop, -56, 1)),
+            new SiteGlow(IsMeasured: false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Given.Now), 0.1) { Contrast = new(0.5, 0.8, Given.Now) },
+            new SubjectTooLow(new Subject.FixedPoint("The loop", 84, -5), null, 10),
+            new NoForecast() { Mend = new Mend.Knowledge(Mend.Missing.Forecast) },
             .. StoredReasons.Read(OldRow),
         ];
 

@@ -1,8 +1,10 @@
 using Microsoft.Extensions.DependencyInjection;
 using MimeKit;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Ground;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Service.Ticking;
@@ -82,7 +84,7 @@ public sealed class ForecastDeskTests
         var reason = Of(two, Factor.Disagreement);
         Assert.Equal(Severity.Caution, reason.Severity);
         Assert.Equal(0.83, reason.Value!.Value, 6);
-        var second = Assert.IsType<Reason.SecondForecast>(reason);
+        var second = Assert.IsType<SecondForecast>(reason);
         Assert.Equal((0.88, 0.05), (Math.Round(second.Cloud, 2), Math.Round(second.FirstCloud!.Value, 2)));
         Assert.Equal((VerdictClass.Go, VerdictClass.Marginal), (one.Verdict.Class, two.Verdict.Class));
         Assert.True(two.Verdict.Probability.Value < one.Verdict.Probability.Value - 0.2, $"{one.Verdict.Probability} and {two.Verdict.Probability}");
@@ -150,7 +152,7 @@ public sealed class ForecastDeskTests
         var old = await desk.PlanAsync(next);
         Assert.Equal((VerdictClass.Marginal, Severity.Caution), (old.Verdict.Class, Of(old, Factor.Forecast).Severity));
         Assert.Equal(15.083, Of(old, Factor.Forecast).Value!.Value, 3); // issued at 06:00, now 21:05
-        Assert.Equal(15.1, Assert.IsType<Reason.ForecastAge>(Of(old, Factor.Forecast)).AgeH, 1);
+        Assert.Equal(15.1, Assert.IsType<ForecastAge>(Of(old, Factor.Forecast)).AgeH, 1);
 
         desk.Later(10);
         var gone = await desk.PlanAsync(next);
@@ -243,7 +245,7 @@ public sealed class ForecastDeskTests
     }
 
     private static (int Known, int Of) Known(NightPlan plan) =>
-        Assert.IsType<Reason.GroundNotKnown>(Of(plan, Factor.Ground)).Rain is var rain ? (rain.KnownHours, rain.WindowHours) : default;
+        Assert.IsType<GroundNotKnown>(Of(plan, Factor.Ground)).Rain is var rain ? (rain.KnownHours, rain.WindowHours) : default;
 
     private static Reason Of(NightPlan plan, Factor factor) => plan.Verdict.Reasons.Single(reason => reason.Factor == factor);
 }

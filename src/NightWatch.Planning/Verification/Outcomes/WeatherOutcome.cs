@@ -1,5 +1,5 @@
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 
 namespace NightWatch.Planning.Verification.Outcomes;
 

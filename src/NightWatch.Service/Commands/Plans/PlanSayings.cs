@@ -1,6 +1,6 @@
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verification;
 using NightWatch.Words;
 using NodaTime;

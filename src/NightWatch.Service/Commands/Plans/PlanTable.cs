@@ -1,9 +1,10 @@
 using System.Globalization;
 using NightWatch.Letters.Views;
 using NightWatch.Planning.Camera;
+using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Hazards;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Service.Terminal;
 using NightWatch.Words;

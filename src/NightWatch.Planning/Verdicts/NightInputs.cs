@@ -1,0 +1,34 @@
+using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Watches;
+using NightWatch.Weather.Known;
+using NightWatch.Weather.Rain;
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Planning.Verdicts;
+
+/// <summary>What a plan is made from. A pure function of these.</summary>
+public sealed record NightInputs
+{
+    /// <summary>The standing order.</summary>
+    public required Watch Watch { get; init; }
+
+    /// <summary>Local date of the evening.</summary>
+    public required LocalDate Night { get; init; }
+
+    /// <summary>The clock reading of the pass.</summary>
+    public required Instant Now { get; init; }
+
+    /// <summary>What is known about the weather at the site.</summary>
+    public PlaceWeather Weather { get; init; } = PlaceWeather.Unknown;
+
+    /// <summary>The site's moonless sky with its towns, worth making once a site and keeping; null: made for this plan.</summary>
+    public SiteSkyGlow? Glow { get; init; }
+
+    /// <summary>What the record taught about each feed and lead.</summary>
+    public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
+
+    /// <summary>Rain of the last 72 hours.</summary>
+    public RainBefore RainBefore { get; init; } = RainBefore.Unknown;
+}

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using NightWatch.Service.Commands.Addresses;
+using NightWatch.Service.Commands.Archives;
 using NightWatch.Service.Commands.Checks;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Commands.Letters;
@@ -32,6 +33,7 @@ internal static class CommandLine
             SeasonCommand.Create(shell),
             RehearseCommand.Create(shell),
             VerifySimulatedCommand.Create(shell),
+            VerifyArchiveCommand.Create(shell),
             RunCommand.Create(shell, config),
             WatchCommand.Create(shell, config),
             SiteCommand.Create(shell, config),

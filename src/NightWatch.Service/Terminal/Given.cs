@@ -11,6 +11,8 @@ namespace NightWatch.Service.Terminal;
 /// <summary>The options that several commands take, each with the one sentence that refuses a bad value.</summary>
 internal static class Given
 {
+    private static readonly LocalTimePattern ToTheMinute = LocalTimePattern.CreateWithInvariantCulture("HH':'mm");
+
     public static Option<double?> Latitude() => Number("--lat", "Latitude, degrees north (south is negative).", -90, 90);
 
     public static Option<double?> Longitude() => Number("--lon", "Longitude, degrees east (west is negative).", -180, 180);
@@ -37,6 +39,13 @@ internal static class Given
         text => InstantPattern.ExtendedIso.Parse(text) is { Success: true } parsed
             ? parsed.Value
             : throw new BadInputException($"{text} is not an instant; accepted: UTC such as 2026-08-13T04:16:09Z"));
+
+    public static Option<LocalTime?> Time(string name, string description) => Parsed<LocalTime?>(
+        name,
+        description,
+        text => ToTheMinute.Parse(text) is { Success: true } parsed
+            ? parsed.Value
+            : throw new BadInputException($"{text} is not a time of day; accepted: HH:MM from 00:00 to 23:59"));
 
     public static Option<int?> Whole(string name, string description, int least, int most) => Parsed<int?>(
         name,

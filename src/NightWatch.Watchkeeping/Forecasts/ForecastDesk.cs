@@ -14,7 +14,7 @@ internal sealed partial class ForecastDesk(
     Telemetry telemetry, FeedLedger ledger, CalibrationDesk calibrations, IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
-    private const int EarlierRuns = 3;
+    public const int EarlierRuns = 3;
 
     private readonly ForecastFetcher fetcher = new(
         [.. feeds.Select(feed => new MeasuredFeed(feed, telemetry, ledger))],

@@ -1,11 +1,9 @@
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Watchkeeping.Photographers;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.SimulatedYears;
-
-/// <summary>What one look said.</summary>
-internal readonly record struct SimulatedLook(VerdictClass Class, double Probability);
 
 /// <summary>One site and one night that the sky allows: what was said, what was told, what came.</summary>
 /// <param name="Site">Index of the site.</param>
@@ -18,7 +16,7 @@ internal readonly record struct SimulatedLook(VerdictClass Class, double Probabi
 /// <param name="NewMoon">The night of new Moon, or one beside it.</param>
 /// <param name="CameBefore">By nights ahead: whether the last night that was over by then was usable; null: there was none.</param>
 internal sealed record SimulatedNight(
-    int Site, LocalDate Night, VerdictClass Came, IReadOnlyList<SimulatedLook> Looks, bool ToldOn, int Letters, double DayCloud, bool NewMoon,
+    int Site, LocalDate Night, VerdictClass Came, IReadOnlyList<LookSaid> Looks, bool ToldOn, int Letters, double DayCloud, bool NewMoon,
     IReadOnlyList<bool?> CameBefore)
 {
     /// <summary>It had a run of the wished length without a stop.</summary>

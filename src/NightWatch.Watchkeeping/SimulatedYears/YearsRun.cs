@@ -5,6 +5,7 @@ using NightWatch.Sky.Moon;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Time;
 using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Photographers;
 using NightWatch.Weather.Fake;
 using NodaTime;
 
@@ -45,7 +46,6 @@ internal sealed class YearsRun(int seed, int nightsASite, int sites, int every, 
     private IEnumerable<SimulatedNight> OfSite(int site, Watch watch, SharedSky shared, CancellationToken stop)
     {
         var weather = new SimulatedWeather(world, watch, shared);
-        var photographer = new SimulatedPhotographer(watch, weather);
         var before = new List<(LocalDate Night, bool Usable)>();
         for (var day = 0; day < nightsASite; day++)
         {
@@ -57,15 +57,15 @@ internal sealed class YearsRun(int seed, int nightsASite, int sites, int every, 
             var came = weather.TruthOf(night).Verdict.Class;
             if ((day + site) % every == 0)
             {
-                var (looks, toldOn, letters) = photographer.Live(night, dark);
+                var lived = Photographer.Live(watch, night, at => weather.PlanAt(at, night, dark));
                 var morning = LocalClock.At(watch.Site.Zone, night, watch.Letters.MorningAt);
                 yield return new SimulatedNight(
-                    site, night, came, looks, toldOn, letters, weather.DayCloud(night, morning), newMoons.Contains(night),
-                    [.. Enumerable.Range(0, looks.Count).Select(lead => LastOver(before, night.PlusDays(-lead)))]);
+                    site, night, came, lived.Looks, lived.OnAtLast, lived.Letters, weather.DayCloud(night, morning), newMoons.Contains(night),
+                    [.. Enumerable.Range(0, lived.Looks.Count).Select(lead => LastOver(before, night.PlusDays(-lead)))]);
             }
 
             before.Add((night, came != VerdictClass.NoGo));
-            if (before.Count > SimulatedPhotographer.LeadNights + 1) before.RemoveAt(0);
+            if (before.Count > Photographer.LeadNights + 1) before.RemoveAt(0);
         }
     }
 

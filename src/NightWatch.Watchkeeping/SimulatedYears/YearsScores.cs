@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verdicts;
+using NightWatch.Watchkeeping.Photographers;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.SimulatedYears;
@@ -38,7 +39,7 @@ internal sealed record YearsScores(
         return new YearsScores(
             seed, YearsRun.FirstNight, years, sites, every, nights.Count, nights.Count(night => night.Usable), nights.Count(night => night.Came == VerdictClass.Go),
             nights.Average(night => night.Letters),
-            [.. Enumerable.Range(0, SimulatedPhotographer.LeadNights + 1).Select(lead => LeadScores.Of(lead, nights, end))],
+            [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LeadScores.Of(lead, nights, end))],
             letters,
             [.. PolicyScores.Naive(nights, siteYears).Select(naive => PolicyDuel.Of(letters, naive))]);
     }

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verdicts;
+using NightWatch.Watchkeeping.Photographers;
 using NightWatch.Watchkeeping.SimulatedYears;
 
 namespace NightWatch.Watchkeeping.Tests.SimulatedYears;
@@ -22,7 +23,7 @@ public sealed class YearsRunTests
         Assert.NotEmpty(nights);
         Assert.All(nights, night =>
         {
-            Assert.Equal(SimulatedPhotographer.LeadNights + 1, night.Looks.Count);
+            Assert.Equal(Photographer.LeadNights + 1, night.Looks.Count);
             Assert.All(night.Looks, look => Assert.InRange(look.Probability, 0, 1));
             Assert.InRange(night.DayCloud, 0, 1);
             Assert.True(!night.ToldOn || night.Letters > 0);

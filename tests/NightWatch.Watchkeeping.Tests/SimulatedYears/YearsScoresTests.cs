@@ -3,6 +3,7 @@ using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Service.Commands.Simulations;
 using NightWatch.Service.Terminal;
+using NightWatch.Watchkeeping.Photographers;
 using NightWatch.Watchkeeping.SimulatedYears;
 using NodaTime;
 using NodaTime.Testing;
@@ -95,6 +96,6 @@ public sealed class YearsScoresTests
     private PolicyDuel Naive(string name) => Assert.Single(scores.Naive, duel => duel.Naive.Name == name);
 
     private static SimulatedNight Night(int day, VerdictClass came, VerdictClass said, double probability, bool told, double cloud, bool newMoon, bool? before) => new(
-        0, new LocalDate(2027, 1, 1).PlusDays(14 * day), came, [.. Enumerable.Repeat(new SimulatedLook(said, probability), 4)], told, told ? 1 : 0, cloud, newMoon,
+        0, new LocalDate(2027, 1, 1).PlusDays(14 * day), came, [.. Enumerable.Repeat(new LookSaid(said, probability), 4)], told, told ? 1 : 0, cloud, newMoon,
         [.. Enumerable.Repeat(before, 4)]);
 }

@@ -1,0 +1,112 @@
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Expenses;
+using NightWatch.Planning.Watches;
+using NightWatch.Sky.Nights;
+using NightWatch.Sky.Time;
+using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
+using NightWatch.Watchkeeping.Photographers;
+using NightWatch.Weather.Rain;
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Watchkeeping.Archives;
+
+/// <summary>Looks at every night of an archive as the service would have, and judges it by the hours that came. It knows nothing later than each look.</summary>
+/// <param name="watch">For whom.</param>
+/// <param name="runs">What was forecast.</param>
+/// <param name="came">The hours that came.</param>
+/// <param name="look">Local time of the looks.</param>
+internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSeries came, LocalTime look)
+{
+    /// <summary>The farthest ahead that a run is asked for: a look on the third day before, by a run of a day's age, over a whole night.</summary>
+    public static readonly Duration LongestAhead = Duration.FromDays(6);
+
+    private const int RainHours = 72;
+    private static readonly Duration Hour = Duration.FromHours(1);
+
+    private readonly SharedSky sky = new();
+
+    /// <summary>Every night that the hours which came touch, in order, whatever the number of threads.</summary>
+    public IReadOnlyList<ArchivedNight> Run(CancellationToken stop)
+    {
+        var nights = Nights();
+        var all = new ArchivedNight[nights.Count];
+        Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount }, i => all[i] = Of(nights[i]));
+        return all;
+    }
+
+    private List<LocalDate> Nights()
+    {
+        if (!came.Instants.TryGetValue(InstantQuantity.CloudAreaFraction, out var hours)) return [];
+        var (first, last) = (NightOf(hours[0].At), NightOf(hours[^1].At));
+        return [.. Enumerable.Range(0, Period.DaysBetween(first, last) + 1).Select(first.PlusDays)];
+    }
+
+    private LocalDate NightOf(Instant at) =>
+        at.InZone(watch.Site.Zone) is var local && local.TimeOfDay < LocalTime.Noon ? local.Date.PlusDays(-1) : local.Date;
+
+    private ArchivedNight Of(LocalDate night)
+    {
+        var span = NightSpan.Of(watch.Site.Zone, night);
+        var best = Plan(night, span.Start, new ForecastAnswer { Series = BestWeather(span) }, new RainBefore(0, RainHours, RainHours));
+        var dark = best.Sky.AstronomicalNight is { Count: > 0 } parts ? new Interval(parts[0].Start, parts[^1].End) : (Interval?)null;
+        ArchivedLook[] looks = [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LookAt(night, lead, dark))];
+        var use = best.Verdict.Class == VerdictClass.NoGo || dark is null ? NightUse.NotTheWeathers
+            : CameHours.TellsCloud(came, dark.Value) ? NightUse.Scored
+            : NightUse.CloudUnknown;
+        // By the weather that came, in the very evaluation that made the calls; all of it lies behind.
+        bool? usable = use switch
+        {
+            NightUse.NotTheWeathers => false,
+            NightUse.CloudUnknown => null,
+            _ => Plan(night, span.End, new ForecastAnswer { Series = came.ConfirmedAt(span.End) }).Verdict.Class != VerdictClass.NoGo,
+        };
+        return new ArchivedNight(
+            night, use, usable,
+            use == NightUse.Scored && !CameHours.Tells(came, PeriodQuantity.PrecipitationMm, dark!.Value),
+            use == NightUse.Scored && !CameHours.Tells(came, PeriodQuantity.GustMps, dark!.Value),
+            looks,
+            use == NightUse.Scored && looks[0].HasForecast ? LettersOf(night, usable!.Value) : null);
+    }
+
+    private ArchivedLook LookAt(LocalDate night, int lead, Interval? dark)
+    {
+        var at = LocalClock.At(watch.Site.Zone, night.PlusDays(-lead), look);
+        var known = runs.KnownAt(at);
+        var verdict = Plan(night, at, known).Verdict;
+        return new ArchivedLook(
+            lead, at, verdict.Class, verdict.Probability,
+            verdict.Class == VerdictClass.NoGo ? 0 : verdict.Run!.Value.Duration.TotalMinutes,
+            dark is { } hours && known.Series is { } newest ? CameHours.MeanCloud(newest, hours) : null,
+            known.Series is not null);
+    }
+
+    private LetterCourse LettersOf(LocalDate night, bool usable)
+    {
+        var lived = Photographer.Live(watch, night, at => Plan(night, at, runs.KnownAt(at)));
+        return new LetterCourse(lived.Letters, lived.Flips, lived.EverOn, lived.OnAtLast, usable);
+    }
+
+    private NightPlan Plan(LocalDate night, Instant now, ForecastAnswer weather, RainBefore? rain = null) =>
+        NightEvaluation.Of(watch, night, weather, now, sky, rain).Plan;
+
+    /// <summary>Clear, calm, mild and dry, so that what is left to stop a night is not the weather.</summary>
+    private ForecastSeries BestWeather(Interval span)
+    {
+        var builder = new ForecastSeriesBuilder();
+        for (var at = span.Start - Hour; at <= span.End + Hour; at += Hour)
+        {
+            builder.Add(InstantQuantity.CloudAreaFraction, at, 0)
+                .Add(InstantQuantity.AirTemperatureC, at, 10)
+                .Add(InstantQuantity.DewPointC, at, -5)
+                .Add(InstantQuantity.WindMps, at, 1)
+                .Add(PeriodQuantity.PrecipitationMm, at, at + Hour, 0)
+                .Add(PeriodQuantity.PrecipitationProbability, at, at + Hour, 0)
+                .Add(PeriodQuantity.GustMps, at, at + Hour, 2);
+        }
+
+        return builder.Build(came.FeedId, came.ModelId, span.Start, span.Start, came.Attribution, came.Cell);
+    }
+}

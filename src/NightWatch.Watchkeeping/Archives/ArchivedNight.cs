@@ -1,0 +1,45 @@
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
+using NightWatch.Planning.Verification.Expenses;
+using NodaTime;
+
+namespace NightWatch.Watchkeeping.Archives;
+
+/// <summary>What is to be done with a night of an archive.</summary>
+internal enum NightUse
+{
+    /// <summary>The weather decided, and it is known.</summary>
+    Scored,
+
+    /// <summary>In the best of weather it were a no-go too: the sky or the kit decides alone.</summary>
+    NotTheWeathers,
+
+    /// <summary>The cloud of an hour of the dark is not known.</summary>
+    CloudUnknown,
+}
+
+/// <summary>One look at one night.</summary>
+/// <param name="Lead">Nights ahead.</param>
+/// <param name="At">When.</param>
+/// <param name="Class">Said.</param>
+/// <param name="Probability">Said.</param>
+/// <param name="UsableMinutes">Length of the run that was planned; 0 at a no-go.</param>
+/// <param name="DarkCloud">Mean cloud of the dark hours in the newest run, fraction; null: not known.</param>
+/// <param name="HasForecast">There was a run to go by. Without one the look says nothing of any forecast and is not scored.</param>
+internal sealed record ArchivedLook(
+    int Lead, Instant At, VerdictClass Class, Probability Probability, double UsableMinutes, double? DarkCloud, bool HasForecast);
+
+/// <summary>One night of an archive: what was said, what was told, what came.</summary>
+/// <param name="Night">Local date of the evening.</param>
+/// <param name="Use">Whether it is scored.</param>
+/// <param name="Usable">It came usable; null: not known.</param>
+/// <param name="RainUnknown">The rain of an hour of the dark is not known, which takes nothing from the night.</param>
+/// <param name="GustUnknown">The same of gusts.</param>
+/// <param name="Looks">By nights ahead.</param>
+/// <param name="Letters">What the letters came to; null: the night is not scored on its day.</param>
+internal sealed record ArchivedNight(
+    LocalDate Night, NightUse Use, bool? Usable, bool RainUnknown, bool GustUnknown, IReadOnlyList<ArchivedLook> Looks, LetterCourse? Letters)
+{
+    /// <summary>Whether a look of it is scored.</summary>
+    public bool IsScored(ArchivedLook look) => Use == NightUse.Scored && look.HasForecast;
+}

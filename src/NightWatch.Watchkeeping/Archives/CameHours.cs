@@ -1,0 +1,41 @@
+using NightWatch.Weather.Series;
+using NodaTime;
+
+namespace NightWatch.Watchkeeping.Archives;
+
+/// <summary>Hours of the dark in a series, told by whole hours.</summary>
+internal static class CameHours
+{
+    private static readonly Duration Hour = Duration.FromHours(1);
+
+    /// <summary>Mean cloud of the whole hours within a span, fraction; null: one is unknown, or there is none.</summary>
+    public static double? MeanCloud(ForecastSeries series, Interval dark)
+    {
+        var (sum, count) = (0.0, 0);
+        for (var at = Ceiling(dark.Start); at <= dark.End; at += Hour)
+        {
+            if (series.At(InstantQuantity.CloudAreaFraction, at).Value is not { } cloud) return null;
+            (sum, count) = (sum + cloud, count + 1);
+        }
+
+        return count == 0 ? null : sum / count;
+    }
+
+    /// <summary>The cloud of every hour from the last before a span to the first after it was told, none filled in between its neighbours.</summary>
+    public static bool TellsCloud(ForecastSeries series, Interval dark)
+    {
+        for (var at = Floor(dark.Start); at <= Ceiling(dark.End); at += Hour)
+        {
+            if (series.At(InstantQuantity.CloudAreaFraction, at) is not { Value: not null, Quality: Quality.Direct }) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>A quantity of periods is known over the whole of a span.</summary>
+    public static bool Tells(ForecastSeries series, PeriodQuantity quantity, Interval dark) => series.Over(quantity, dark).Value is not null;
+
+    private static Instant Floor(Instant at) => Instant.FromUnixTimeSeconds((long)Math.Floor(at.ToUnixTimeSeconds() / Hour.TotalSeconds) * (long)Hour.TotalSeconds);
+
+    private static Instant Ceiling(Instant at) => Floor(at) is var hour && hour == at ? at : hour + Hour;
+}

@@ -35,6 +35,6 @@ internal static class Judges
         new((night, plan) => plan is { Power: { } power, Sequence: { } frames } ? PowerJudge.Of(power, frames.Span, night.Limits) : null),
         new((night, plan) => plan is { Storage: { } storage, Sequence: { } frames } ? StorageJudge.Of(storage, frames, night.Watch.Kit, night.Limits) : null),
         new((night, plan) => DisagreementJudge.Of(night, plan.Run)),
-        new((night, plan) => ForecastJudge.Of(night.Inputs.Forecast, night.Weather.Coarse, night.Inputs.Now, plan.Run.Span.Start, night.Limits)),
+        new((night, plan) => ForecastJudge.Of(night.Inputs.Weather.Newest, night.Weather.Coarse, night.Inputs.Now, plan.Run.Span.Start, night.Limits)),
     ];
 }

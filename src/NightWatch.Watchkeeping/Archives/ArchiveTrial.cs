@@ -1,12 +1,13 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Expenses;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Time;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Photographers;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -50,7 +51,7 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
     private ArchivedNight Of(LocalDate night)
     {
         var span = NightSpan.Of(watch.Site.Zone, night);
-        var best = Plan(night, span.Start, new ForecastAnswer { Series = BestWeather(span) }, new RainBefore(0, RainHours, RainHours));
+        var best = Plan(night, span.Start, new PlaceWeather { Newest = BestWeather(span) }, new RainBefore(0, RainHours, RainHours));
         var dark = best.Sky.AstronomicalNight is { Count: > 0 } parts ? new Interval(parts[0].Start, parts[^1].End) : (Interval?)null;
         ArchivedLook[] looks = [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LookAt(night, lead, dark))];
         var use = best.Verdict.Class == VerdictClass.NoGo || dark is null ? NightUse.NotTheWeathers
@@ -61,7 +62,7 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
         {
             NightUse.NotTheWeathers => false,
             NightUse.CloudUnknown => null,
-            _ => Plan(night, span.End, new ForecastAnswer { Series = came.ConfirmedAt(span.End) }).Verdict.Class != VerdictClass.NoGo,
+            _ => Plan(night, span.End, new PlaceWeather { Newest = came.KeptAs(came.Id, span.End) }).Verdict.Class != VerdictClass.NoGo,
         };
         return new ArchivedNight(
             night, use, usable,
@@ -79,8 +80,8 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
         return new ArchivedLook(
             lead, at, verdict.Class, verdict.Probability,
             verdict.Class == VerdictClass.NoGo ? 0 : verdict.Run!.Value.Duration.TotalMinutes,
-            dark is { } hours && known.Series is { } newest ? CameHours.MeanCloud(newest, hours) : null,
-            known.Series is not null);
+            dark is { } hours && known.Newest is { } newest ? CameHours.MeanCloud(newest, hours) : null,
+            known.Newest is not null);
     }
 
     private LetterCourse LettersOf(LocalDate night, bool usable)
@@ -89,8 +90,8 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
         return new LetterCourse(lived.Letters, lived.Flips, lived.EverOn, lived.OnAtLast, usable);
     }
 
-    private NightPlan Plan(LocalDate night, Instant now, ForecastAnswer weather, RainBefore? rain = null) =>
-        NightEvaluation.Of(watch, night, weather, now, sky, rain).Plan;
+    private NightPlan Plan(LocalDate night, Instant now, PlaceWeather weather, RainBefore? rain = null) =>
+        NightEvaluation.Of(watch, night, weather, CalibrationBook.Empty, now, sky, rain).Plan;
 
     /// <summary>Clear, calm, mild and dry, so that what is left to stop a night is not the weather.</summary>
     private ForecastSeries BestWeather(Interval span)

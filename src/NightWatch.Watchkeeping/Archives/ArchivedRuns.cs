@@ -1,5 +1,6 @@
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Fetching;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -20,16 +21,16 @@ internal sealed class ArchivedRuns(IReadOnlyList<ForecastSeries> runs)
 
     /// <summary>What was known at an instant: the newest run, the earlier ones, the rain that runs shortly before spoke of.</summary>
     /// <remarks>Without a run that is young enough for the service to tell of it, the weather is unknown.</remarks>
-    public ForecastAnswer KnownAt(Instant at)
+    public PlaceWeather KnownAt(Instant at)
     {
         var count = CountUntil(at);
-        var known = rules.Distinct(Enumerable.Range(Math.Max(0, count - LastAnswers), Math.Min(count, LastAnswers)).Select(i => new KeptRun(i, runs[i])), 1 + ForecastDesk.EarlierRuns);
-        if (known.IsEmpty || rules.Judge(known[0].Series.RetrievedAt, known[0].Series.IssuedAt, at) == Freshness.TooOld) return new ForecastAnswer();
-        return new ForecastAnswer
+        var known = rules.Distinct(Enumerable.Range(Math.Max(0, count - LastAnswers), Math.Min(count, LastAnswers)).Select(i => runs[i]), 1 + ForecastDesk.EarlierRuns);
+        if (known.IsEmpty || rules.Judge(known[0].RetrievedAt, known[0].IssuedAt, at) == Freshness.TooOld) return PlaceWeather.Unknown;
+        return new PlaceWeather
         {
-            Series = known[0].Series,
-            EarlierRuns = [.. known.Skip(1).Select(run => run.Series)],
-            Rain = RainLedger.Merge(rain[CountUntil(at - RainLedger.LongestPast)..count].SelectMany(entries => entries)),
+            Newest = known[0],
+            EarlierRuns = [.. known.Skip(1)],
+            Rain = [.. RainLedger.Merge(rain[CountUntil(at - RainLedger.LongestPast)..count].SelectMany(entries => entries))],
         };
     }
 

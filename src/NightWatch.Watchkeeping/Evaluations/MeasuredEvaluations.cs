@@ -1,4 +1,4 @@
-using NightWatch.Planning.Judging;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;

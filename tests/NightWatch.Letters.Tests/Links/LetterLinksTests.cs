@@ -23,25 +23,25 @@ public sealed class LetterLinksTests
     [Fact]
     public void A_link_leads_below_the_base_and_carries_its_key()
     {
-        var watch = TestPlans.CoreWatch;
-        var key = LetterLinks.NightKey(Signer, watch, TestPlans.Night);
+        var watch = Ines.CoreWatch;
+        var key = LetterLinks.NightKey(Signer, watch, Ines.Night);
 
-        Assert.Equal($"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04?k={key}", Links.Night(watch, TestPlans.Night)!.AbsoluteUri);
-        Assert.Equal($"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04/debrief?was=clear&k={key}", Links.Debrief(watch, TestPlans.Night, "clear")!.AbsoluteUri);
+        Assert.Equal($"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04?k={key}", Links.Night(watch, Ines.Night)!.AbsoluteUri);
+        Assert.Equal($"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04/debrief?was=clear&k={key}", Links.Debrief(watch, Ines.Night, "clear")!.AbsoluteUri);
         Assert.Equal($"https://night.example/pages/unsubscribe?w={watch.Id}&k={LetterLinks.UnsubscribeKey(Signer, watch)}", Links.Unsubscribe(watch)!.AbsoluteUri);
     }
 
     [Fact]
     public void A_key_opens_one_purpose_one_watch_one_night_and_one_address()
     {
-        var watch = TestPlans.CoreWatch;
+        var watch = Ines.CoreWatch;
         var other = watch with { Subscriber = watch.Subscriber with { Address = "somebody.else@example.org" } };
         string[] keys =
         [
-            LetterLinks.NightKey(Signer, watch, TestPlans.Night), LetterLinks.NightKey(Signer, watch, TestPlans.Night.PlusDays(1)),
-            LetterLinks.NightKey(Signer, other, TestPlans.Night), LetterLinks.NightKey(Signer, TestDrafts.SaltShelf, TestPlans.Night),
+            LetterLinks.NightKey(Signer, watch, Ines.Night), LetterLinks.NightKey(Signer, watch, Ines.Night.PlusDays(1)),
+            LetterLinks.NightKey(Signer, other, Ines.Night), LetterLinks.NightKey(Signer, Ines.SaltShelf, Ines.Night),
             LetterLinks.WatchKey(Signer, watch), LetterLinks.UnsubscribeKey(Signer, watch), LetterLinks.CalendarKey(Signer, watch.Subscriber.Address),
-            LetterLinks.NightKey(new LinkSigner("another"u8.ToArray()), watch, TestPlans.Night),
+            LetterLinks.NightKey(new LinkSigner("another"u8.ToArray()), watch, Ines.Night),
         ];
 
         Assert.Distinct(keys);
@@ -54,8 +54,8 @@ public sealed class LetterLinksTests
     [Fact]
     public void Without_pages_or_without_a_key_there_are_no_links()
     {
-        Assert.Null(new LetterLinks(null, Signer).Season(TestPlans.CoreWatch));
-        Assert.Null(new LetterLinks(new Uri("https://night.example/"), null).Unsubscribe(TestPlans.CoreWatch));
+        Assert.Null(new LetterLinks(null, Signer).Season(Ines.CoreWatch));
+        Assert.Null(new LetterLinks(new Uri("https://night.example/"), null).Unsubscribe(Ines.CoreWatch));
     }
 
     [Theory]

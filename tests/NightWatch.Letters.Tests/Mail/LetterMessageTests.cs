@@ -3,7 +3,6 @@ using CsCheck;
 using MimeKit;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Tests.Plans;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Letters.Tests.Mail;
@@ -34,7 +33,7 @@ public sealed class LetterMessageTests : IDisposable
         Assert.Equal(["text/plain", "multipart/related", "text/calendar"], alternative.Select(p => p.ContentType.MimeType));
         Assert.Equal("REQUEST", alternative[2].ContentType.Parameters["method"]);
         var related = Assert.IsType<MultipartRelated>(alternative[1]);
-        Assert.Equal(["text/html", "image/png"], related.Select(p => p.ContentType.MimeType));
+        Assert.Equal(["text/html", "image/png", "image/png"], related.Select(p => p.ContentType.MimeType));
         Assert.Contains($"cid:{related[1].ContentId}", message.HtmlBody, StringComparison.Ordinal);
     }
 
@@ -44,9 +43,9 @@ public sealed class LetterMessageTests : IDisposable
         var message = await Parsed(TestDrafts.MorningTimeline);
         Assert.Equal("auto-generated", message.Headers["Auto-Submitted"]); // RFC 3834, 5
         Assert.Equal("NightWatch letters <letters.nightwatch.example>", message.Headers[HeaderId.ListId]); // RFC 2919
-        Assert.Equal($"<{TestDrafts.Head.Links.Unsubscribe(TestPlans.CoreWatch)}>", message.Headers[HeaderId.ListUnsubscribe]); // RFC 2369
+        Assert.Equal($"<{TestDrafts.Head.Links.Unsubscribe(Ines.CoreWatch)}>", message.Headers[HeaderId.ListUnsubscribe]); // RFC 2369
         Assert.Equal("List-Unsubscribe=One-Click", message.Headers[HeaderId.ListUnsubscribePost]); // RFC 8058
-        Assert.Equal(TestPlans.At(7).ToDateTimeOffset(), message.Date);
+        Assert.Equal(Ines.At(7).ToDateTimeOffset(), message.Date);
         Assert.EndsWith("@nightwatch.example", message.MessageId, StringComparison.Ordinal);
         Assert.DoesNotContain("ines", message.MessageId, StringComparison.OrdinalIgnoreCase);
     }
@@ -128,8 +127,8 @@ public sealed class LetterMessageTests : IDisposable
     public async Task Several_nights_share_a_letter_with_one_entry_inside_and_a_file_each()
     {
         var first = TestDrafts.Outlook.Orders[0];
-        var other = first with { Plan = TestPlans.Of(VerdictClass.Go, watch: TestDrafts.SaltShelf), Before = first.Before with { WatchId = TestDrafts.SaltShelf.Id } };
-        var orders = new[] { first, other, other with { Plan = other.Plan with { Night = TestPlans.Night.PlusDays(1) } } };
+        var other = first with { Plan = new InventedWeather(TestDrafts.Fair).Plan(Ines.SaltShelf, Ines.Night, first.Plan.MadeAt), Before = first.Before with { WatchId = Ines.SaltShelf.Id } };
+        var orders = new[] { first, other, other with { Plan = other.Plan with { Night = Ines.Night.PlusDays(1) } } };
         var letter = await writer.WriteAsync(TestDrafts.Outlook with { Orders = orders }, TestContext.Current.CancellationToken);
         Assert.Equal(3, letter.Message.BodyParts.Count(p => p.ContentType.MimeType == "application/ics"));
         Assert.Single(letter.Message.BodyParts, p => p.ContentType.MimeType == "text/calendar");

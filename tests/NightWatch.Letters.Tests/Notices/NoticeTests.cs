@@ -48,14 +48,14 @@ public sealed class NoticeTests
     {
         var text = (await WriteAsync("digest")).Text;
         var verdicts = text.Split('\n').Where(line => line.StartsWith("GO:", StringComparison.Ordinal) || line.StartsWith("MARGINAL:", StringComparison.Ordinal)).ToArray();
-        Assert.Equal(6, verdicts.Length);
+        Assert.Equal(8, verdicts.Length);
         Assert.Equal(["GO: Fri 4–Sat 5 Jun, Salt shelf", "GO: Fri 4–Sat 5 Jun, The threshing floor"], verdicts[..2]);
         Assert.Contains("not one of your free evenings", text.Split("Tue 8–Wed 9 Jun")[1].ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.DoesNotContain("NO-GO", text, StringComparison.Ordinal);
         Assert.Contains("Next dark nights", text, StringComparison.Ordinal);
     }
 
-    /// <summary>Both places' GO night is to be left for at 18:45.</summary>
+    /// <summary>Both places' GO night is to be left for between 18:49 and 18:50.</summary>
     [Fact]
     public async Task The_digest_offers_no_night_that_was_to_be_left_for_already()
     {
@@ -63,8 +63,8 @@ public sealed class NoticeTests
         async Task<bool> OffersAsync(Instant now) =>
             (await writer.WriteDigestAsync(TestNotices.Digest with { Now = now }, TestContext.Current.CancellationToken)).Text.Contains("GO: Fri 4–Sat 5 Jun", StringComparison.Ordinal);
 
-        Assert.True(await OffersAsync(TestPlans.At(18, 44)));
-        Assert.False(await OffersAsync(TestPlans.At(18, 45)));
+        Assert.True(await OffersAsync(Ines.At(18, 48)));
+        Assert.False(await OffersAsync(Ines.At(18, 50)));
     }
 
     [Fact]

@@ -2,14 +2,11 @@ using MimeKit;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
-using NightWatch.Sky.Places;
-using NodaTime;
 
 namespace NightWatch.Letters.Tests.Plans;
 
-/// <summary>One night of Inés Robledo's told through every letter, each draft coming out of the policy itself.</summary>
+/// <summary>Every letter to Inés Robledo, each out of a story whose weather was chosen for what the letter's name says.</summary>
 internal static class TestDrafts
 {
     public static LetterHead Head { get; } = new(
@@ -18,47 +15,58 @@ internal static class TestDrafts
         Signer = new LinkSigner("the key of the golden letters"u8.ToArray()),
     };
 
-    public static ToldNight Nothing { get; } = new() { WatchId = TestPlans.CoreWatch.Id, Night = TestPlans.Night };
+    /// <summary>Clear in every run.</summary>
+    public const long Fair = 8;
 
-    public static Watch SaltShelf { get; } = TestPlans.CoreWatch with
-    {
-        Id = "salt-shelf-core",
-        Site = new Site { Id = "salt-shelf", Name = "Salt shelf", Position = new GeoPosition(40.9, -0.3, 870), Zone = TestSky.Madrid },
-    };
+    // Clear until the run of the last noon, which has a front come early.
+    private static readonly Story FrontComesEarly = new(1579, Ines.CoreWatch);
 
-    private static PolicyDecision Told => Decide(PassKind.Evening, Nothing, VerdictClass.Go, TestPlans.At(19, 0, -2));
+    // The runs between Wednesday and Friday noon see a front that the others do not.
+    private static readonly Story FrontComesAndGoes = new(692, Ines.CoreWatch);
 
-    private static PolicyDecision Morning => Decide(PassKind.Morning, Told.Next, VerdictClass.Go, TestPlans.At(7));
+    private static readonly Story StaysFair = new(Fair, Ines.CoreWatch);
 
-    private static PolicyDecision Off => Decide(PassKind.SameDay, Morning.Next, VerdictClass.NoGo, TestPlans.At(16, 30));
+    // Some cloud, and air so damp that a lens without a heater gets wet.
+    private const long SomeCloudAndDew = 1630;
 
-    public static LetterDraft Outlook => Draft(Told);
+    private static readonly Story WithoutHeater = new(SomeCloudAndDew, Ines.CoreWatch with { Kit = new Kit() });
 
-    public static LetterDraft MarginalOutlook => Draft(Decide(PassKind.Evening, Nothing, VerdictClass.Marginal, TestPlans.At(19, 0, -1), 0.65));
+    // Thunder from Friday's first run on; a watch without checks on the day hears of it at leave-by.
+    private static readonly Story Thunder = new(721, Ines.CoreWatch with { Letters = new LetterSettings { SameDayChecks = [] } });
 
-    public static LetterDraft MorningTimeline => Draft(Morning);
+    private static readonly Story InImperialUnits = new(1579, Ines.CoreWatch with { Letters = new LetterSettings { Units = UnitSystem.Imperial } });
 
-    public static LetterDraft WarningOff => Draft(Off, Better);
+    public static LetterDraft Outlook { get; } = FrontComesEarly.Letter(LetterKind.Outlook);
 
-    public static LetterDraft WarningBackOn => Draft(Decide(PassKind.SameDay, Off.Next, VerdictClass.Go, TestPlans.At(17, 30)));
+    public static LetterDraft MarginalOutlook { get; } = WithoutHeater.Letter(LetterKind.Outlook);
 
-    public static LetterDraft StandDown => Draft(Decide(PassKind.LeaveBy, Morning.Next, VerdictClass.NoGo, TestPlans.At(18, 45)));
+    public static LetterDraft MorningTimeline { get; } = FrontComesEarly.Letter(LetterKind.MorningTimeline);
 
-    public static LetterDraft Debrief => Draft(Decide(PassKind.After, Morning.Next, VerdictClass.Go, TestPlans.At(7, 0, 1)));
+    public static LetterDraft WarningOff { get; } = FrontComesEarly.Letter(LetterKind.RescheduleWarning);
 
-    public static LetterDraft Imperial => MorningTimeline.With(watch => watch with { Letters = watch.Letters with { Units = UnitSystem.Imperial } });
+    /// <summary>The outlook, the warning that the night is off and the one that it is on again.</summary>
+    public static IReadOnlyList<LetterDraft> OffAndBackOn { get; } =
+        [FrontComesAndGoes.Letter(LetterKind.Outlook), .. FrontComesAndGoes.Letters(LetterKind.RescheduleWarning)];
 
-    public static LetterDraft SwitchedAway => Draft(SubscriberWishes.StandDown(Morning.Next, TestPlans.Of(VerdictClass.Go, madeAt: TestPlans.At(15)), TestPlans.At(15), new Wish.SwitchedTo(TestPlans.Of(VerdictClass.Go, watch: SaltShelf))));
+    public static LetterDraft StandDown { get; } = Thunder.Letter(LetterKind.StandDown);
 
-    public static LetterDraft SwitchedTo => Draft(SubscriberWishes.Choose(
-        Nothing with { WatchId = SaltShelf.Id }, TestPlans.Of(VerdictClass.Marginal, watch: SaltShelf, madeAt: TestPlans.At(19, 0, -1)), TestPlans.At(19, 0, -1), new Wish.SwitchedFrom(TestPlans.Of(VerdictClass.Go))));
+    public static LetterDraft Debrief { get; } = StaysFair.Letter(LetterKind.Debrief);
 
-    public static IReadOnlyList<(string Name, LetterDraft Draft)> All =>
+    public static LetterDraft Imperial { get; } = InImperialUnits.Letter(LetterKind.MorningTimeline);
+
+    public static LetterDraft SwitchedAway { get; } = Away();
+
+    public static LetterDraft SwitchedTo { get; } = To();
+
+    public static IReadOnlyList<(string Name, LetterDraft Draft)> All { get; } =
     [
         ("outlook", Outlook), ("outlook-marginal", MarginalOutlook), ("morning-timeline", MorningTimeline), ("reschedule-off", WarningOff),
-        ("reschedule-back-on", WarningBackOn), ("stand-down", StandDown), ("debrief", Debrief), ("morning-timeline-imperial", Imperial),
+        ("reschedule-back-on", OffAndBackOn[^1]), ("stand-down", StandDown), ("debrief", Debrief), ("morning-timeline-imperial", Imperial),
         ("switched-away", SwitchedAway), ("switched-to", SwitchedTo),
     ];
+
+    /// <summary>A draft of one order, written when its plan was made.</summary>
+    public static LetterDraft Of(LetterOrder order) => new() { Orders = [order], Now = order.Plan.MadeAt };
 
     /// <summary>The same draft with another watch's words in its plan.</summary>
     public static LetterDraft With(this LetterDraft draft, Func<Watch, Watch> change)
@@ -67,27 +75,18 @@ internal static class TestDrafts
         return draft with { Orders = orders };
     }
 
-    private static Dictionary<string, IReadOnlyList<Alternative>> Better => new()
+    private static LetterDraft Away()
     {
-        [TestPlans.CoreWatch.Id] =
-        [
-            new Alternative(TestPlans.Of(VerdictClass.Go, 0.74, watch: SaltShelf), 86),
-            new Alternative(TestPlans.Of(VerdictClass.Go, 0.69, night: TestPlans.Night.PlusDays(1)), null),
-            new Alternative(TestPlans.Of(VerdictClass.Marginal, night: TestPlans.Night.PlusDays(2)), null),
-        ],
-    };
+        var now = Ines.At(15);
+        var there = new InventedWeather(Fair).Plan(Ines.SaltShelf, Ines.Night, now);
+        return Of(SubscriberWishes.StandDown(StaysFair.ToldAt(now), StaysFair.PlanAt(now), now, new Wish.SwitchedTo(there)).Letter!);
+    }
 
-    private static PolicyDecision Decide(PassKind pass, ToldNight before, VerdictClass now, Instant at, double chance = double.NaN) =>
-        LetterPolicy.Decide(pass, before, TestPlans.Of(now, chance, madeAt: at), at);
-
-    private static LetterDraft Draft(PolicyDecision decision, IReadOnlyDictionary<string, IReadOnlyList<Alternative>>? alternatives = null)
+    private static LetterDraft To()
     {
-        var order = decision.Letter ?? throw new InvalidOperationException(decision.Why);
-        return new LetterDraft
-        {
-            Orders = [order],
-            Alternatives = alternatives ?? new Dictionary<string, IReadOnlyList<Alternative>>(),
-            Now = order.Plan.MadeAt,
-        };
+        var now = Ines.At(19, 0, -1);
+        var there = new InventedWeather(SomeCloudAndDew).Plan(Ines.SaltShelf, Ines.Night, now);
+        var nothing = new ToldNight { WatchId = Ines.SaltShelf.Id, Night = Ines.Night };
+        return Of(SubscriberWishes.Choose(nothing, there, now, new Wish.SwitchedFrom(WithoutHeater.PlanAt(now))).Letter!);
     }
 }

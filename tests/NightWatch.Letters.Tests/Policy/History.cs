@@ -91,14 +91,14 @@ internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, 
 
     public DateTimeZone Tz => DateTimeZoneProviders.Tzdb[Zone];
 
-    public Watch Watch => TestPlans.CoreWatch with
+    public Watch Watch => Ines.CoreWatch with
     {
-        Site = TestPlans.CoreWatch.Site with { Zone = Tz },
-        Outing = TestPlans.CoreWatch.Outing with { FreeEvenings = [] },
+        Site = Ines.CoreWatch.Site with { Zone = Tz },
+        Outing = Ines.CoreWatch.Outing with { FreeEvenings = [] },
         Letters = new LetterSettings { MarginalLeadNights = 3, QuietFrom = QuietFrom, QuietUntil = new LocalTime(6, 30) },
     };
 
-    public Instant LeaveBy => TestSky.Local(Night.PlusDays(LeaveDayOffset), LeaveAt.Hour, LeaveAt.Minute, Tz);
+    public Instant LeaveBy => Ines.Local(Night.PlusDays(LeaveDayOffset), LeaveAt.Hour, LeaveAt.Minute, Tz);
 
     /// <summary>Runs the policy over the history the way the service does.</summary>
     public IReadOnlyList<Step> Run()
@@ -108,7 +108,7 @@ internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, 
         var steps = new List<Step>();
         var run = 0;
         var events = Looks.Select(look => (Look: look, Act: (Acting?)null, Now: TimeOf(look)))
-            .Concat(Acts.Select(act => (Look: act.Sees, Act: (Acting?)act, Now: TestSky.Local(Night.PlusDays(act.DayOffset), act.At.Hour, act.At.Minute, Tz))))
+            .Concat(Acts.Select(act => (Look: act.Sees, Act: (Acting?)act, Now: Ines.Local(Night.PlusDays(act.DayOffset), act.At.Hour, act.At.Minute, Tz))))
             .OrderBy(p => p.Now);
         foreach (var (look, act, now) in events)
         {
@@ -158,11 +158,11 @@ internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, 
 
     private Instant TimeOf(Look look) => (look.Pass == PassKind.LeaveBy
         ? LeaveBy
-        : TestSky.Local(Night.PlusDays(look.DayOffset), look.At.Hour, look.At.Minute, Tz)) + Duration.FromMinutes(look.DelayMin);
+        : Ines.Local(Night.PlusDays(look.DayOffset), look.At.Hour, look.At.Minute, Tz)) + Duration.FromMinutes(look.DelayMin);
 
     private NightPlan PlanOf(Look look, int run, LocalDate? rests)
     {
-        var plan = TestPlans.Of(look.Class, look.Chance, run, Night, Watch with { PausedUntil = rests }, hasForecast: look.HasForecast, bare: true);
+        var plan = BareNights.Of(look.Class, look.Chance, run, Night, Watch with { PausedUntil = rests }, hasForecast: look.HasForecast);
         return plan with { LeaveBy = look.Class == VerdictClass.NoGo && run % 2 == 0 ? null : LeaveBy };
     }
 }

@@ -3,7 +3,8 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
-using static NightWatch.Letters.Tests.Plans.TestPlans;
+using static NightWatch.Letters.Tests.Plans.Ines;
+using static NightWatch.Letters.Tests.Policy.BareNights;
 
 namespace NightWatch.Letters.Tests.Policy;
 

@@ -18,8 +18,8 @@ public sealed class QuietHoursTests
     {
         var pattern = NodaTime.Text.LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm");
         var time = NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH:mm");
-        Instant At(string text) => pattern.Parse(text).Value.InZoneLeniently(TestSky.Madrid).ToInstant();
-        var hours = new QuietHours(time.Parse(from).Value, time.Parse(until).Value, TestSky.Madrid);
+        Instant At(string text) => pattern.Parse(text).Value.InZoneLeniently(Ines.Madrid).ToInstant();
+        var hours = new QuietHours(time.Parse(from).Value, time.Parse(until).Value, Ines.Madrid);
         Assert.Equal(end is null ? (Instant?)null : At(end), hours.EndAfter(At(now)));
     }
 }

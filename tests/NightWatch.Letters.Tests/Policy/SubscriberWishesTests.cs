@@ -1,7 +1,8 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using static NightWatch.Letters.Tests.Plans.TestPlans;
+using static NightWatch.Letters.Tests.Plans.Ines;
+using static NightWatch.Letters.Tests.Policy.BareNights;
 
 namespace NightWatch.Letters.Tests.Policy;
 

@@ -1,7 +1,6 @@
 using System.Buffers.Binary;
 using System.Xml.Linq;
 using NightWatch.Letters.Tests.Plans;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;

@@ -1,10 +1,11 @@
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
+using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
 using NightWatch.Weather.Series;
 using NodaTime;
@@ -37,8 +38,11 @@ internal sealed class InventedWeather(long seed)
                 Watch = watch,
                 Night = night,
                 Now = now,
-                Forecast = series,
-                EarlierRuns = [.. Enumerable.Range(1, 3).Select(back => FakeRun.Of(weather, place, now - back * BetweenRuns, wanted))],
+                Weather = new PlaceWeather
+                {
+                    Newest = series,
+                    EarlierRuns = [.. Enumerable.Range(1, 3).Select(back => FakeRun.Of(weather, place, now - back * BetweenRuns, wanted))],
+                },
                 Glow = Glows.GetValueOrDefault(site.Id),
                 RainBefore = RainLedger.Antecedent(series, [], now),
             },

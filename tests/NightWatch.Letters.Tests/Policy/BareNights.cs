@@ -1,5 +1,4 @@
 using NightWatch.Letters.Tests.Plans;
-using NightWatch.Planning.Judging;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;

@@ -2,7 +2,6 @@ using MimeKit;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Policy;
 using NightWatch.Letters.Tests.Plans;
-using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
 using NightWatch.Words;
 using NodaTime;

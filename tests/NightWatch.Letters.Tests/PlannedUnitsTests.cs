@@ -26,8 +26,13 @@ public sealed partial class PlannedUnitsTests
     /// <summary>Exact by definition: foot 0.3048 m, mile 1609.344 m, inch 25.4 mm; °F = 1.8 °C + 32.</summary>
     private static readonly Dictionary<string, (string Unit, double Scale)> Imperial = new()
     {
-        ["°C"] = ("°F", 1.8), ["m/s"] = ("mph", 3600 / 1609.344), ["mm/h"] = ("in/h", 1 / 25.4), ["mm"] = ("in", 1 / 25.4), ["cm"] = ("in", 1 / 2.54),
-        ["km"] = ("mi", 1 / 1.609344), ["m"] = ("ft", 1 / 0.3048),
+        ["°C"] = ("°F", 1.8),
+        ["m/s"] = ("mph", 3600 / 1609.344),
+        ["mm/h"] = ("in/h", 1 / 25.4),
+        ["mm"] = ("in", 1 / 25.4),
+        ["cm"] = ("in", 1 / 2.54),
+        ["km"] = ("mi", 1 / 1.609344),
+        ["m"] = ("ft", 1 / 0.3048),
     };
 
     /// <summary>Steppe, fell, rain coast, desert and high plateau, by day and season: frost, gales, heavy rain, heat and dew all come.</summary>
@@ -153,8 +158,13 @@ public sealed partial class PlannedUnitsTests
 
     private static Limits Limits(double gustMps, double rainMmPerH, double share) => new()
     {
-        GustMps = new(gustMps, gustMps + 0.1 + 5 * share), PrecipitationMmPerH = rainMmPerH, Cloud = new(0.1 + 0.4 * share, 0.6 + 0.3 * share),
-        Thunder = new(0.05 + 0.1 * share, 0.3), PrecipitationProbability = new(0.2, 0.3 + 0.5 * share), UsableRunMin = 45, MinAltitudeDeg = 5,
+        GustMps = new(gustMps, gustMps + 0.1 + 5 * share),
+        PrecipitationMmPerH = rainMmPerH,
+        Cloud = new(0.1 + 0.4 * share, 0.6 + 0.3 * share),
+        Thunder = new(0.05 + 0.1 * share, 0.3),
+        PrecipitationProbability = new(0.2, 0.3 + 0.5 * share),
+        UsableRunMin = 45,
+        MinAltitudeDeg = 5,
     };
 
     private static NightPlan Plan((double LatitudeDeg, double LongitudeDeg, double ElevationM, string Zone) site, LocalDate night, long seed, int lead, Limits limits, bool hasHeater)

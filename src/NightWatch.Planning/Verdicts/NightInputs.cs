@@ -3,7 +3,6 @@ using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
-using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;

@@ -1,5 +1,3 @@
-using NodaTime;
-
 namespace NightWatch.Planning.Verification;
 
 /// <summary>How the probability was found.</summary>

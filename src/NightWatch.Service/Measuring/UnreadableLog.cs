@@ -1,5 +1,4 @@
 using NightWatch.Delivery.Mail;
-using NightWatch.Store;
 using NightWatch.Store.Connections;
 
 namespace NightWatch.Service.Measuring;

@@ -1,5 +1,5 @@
-using NightWatch.Letters.Policy;
 using System.Globalization;
+using NightWatch.Letters.Policy;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Watches;
 using NodaTime;

@@ -1,5 +1,5 @@
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;

@@ -48,15 +48,15 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     /// <summary>What <see cref="Of"/> plans from.</summary>
     public static NightInputs InputsOf(
         Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, SharedSky sky, RainBefore? measured = null) => new()
-    {
-        Watch = watch,
-        Night = night,
-        Now = now,
-        Weather = weather,
-        Calibrations = calibrations,
-        Glow = sky.GlowOf(watch.Site),
-        RainBefore = measured ?? RainLedger.Antecedent(weather.Newest, weather.Rain, now),
-    };
+        {
+            Watch = watch,
+            Night = night,
+            Now = now,
+            Weather = weather,
+            Calibrations = calibrations,
+            Glow = sky.GlowOf(watch.Site),
+            RainBefore = measured ?? RainLedger.Antecedent(weather.Newest, weather.Rain, now),
+        };
 
     /// <summary>Equal hashes, equal plans. Worked out when asked for: most plans are looked at and not kept.</summary>
     public string InputsHash()

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Measuring;
 
 namespace NightWatch.Watchkeeping.Forecasts;

@@ -2,7 +2,6 @@ using System.Runtime.CompilerServices;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Connections;
-using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;

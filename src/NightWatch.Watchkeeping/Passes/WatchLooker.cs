@@ -2,7 +2,6 @@ using NightWatch.Letters.Policy;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Connections;
-using NightWatch.Store;
 using NightWatch.Store.Due;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;

@@ -1,12 +1,12 @@
 using System.Diagnostics;
 using MimeKit;
 using NightWatch.Bench.Planning;
+using NightWatch.Letters;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Layout;
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
 using NightWatch.Letters.Views;
-using NightWatch.Letters;
 using NightWatch.Pictures;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;

@@ -18,7 +18,6 @@ using NightWatch.Store.Outbox;
 using NightWatch.Store.Secrets;
 using NightWatch.Watchkeeping.Calls;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Known;
 using NodaTime;
 

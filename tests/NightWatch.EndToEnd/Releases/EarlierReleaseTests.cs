@@ -4,10 +4,8 @@ using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using NightWatch.EndToEnd.Programs;
 using NightWatch.Pages.MyWatches;
-using NightWatch.Planning.Watches;
 using NightWatch.Planning.Watches.Reading;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Store;
 using NightWatch.Store.Calibrations;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Forecasts;
@@ -17,7 +15,6 @@ using NightWatch.Store.Passes;
 using NightWatch.Store.Subscribers;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
-using NightWatch.Weather;
 using NodaTime;
 
 namespace NightWatch.EndToEnd.Releases;

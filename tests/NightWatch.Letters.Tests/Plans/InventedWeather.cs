@@ -7,7 +7,6 @@ using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
-using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Letters.Tests.Plans;

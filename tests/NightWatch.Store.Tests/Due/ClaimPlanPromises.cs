@@ -34,7 +34,12 @@ public abstract class ClaimPlanPromises(TestDatabase tested) : StoreTest(tested)
 
     private static readonly object Values = new
     {
-        now = Given.Now, soon = Given.Now + Duration.FromHours(1), verySoon = Given.Now, count = 10, Node = "here", ids = new[] { "watch 5", "watch 6" },
+        now = Given.Now,
+        soon = Given.Now + Duration.FromHours(1),
+        verySoon = Given.Now,
+        count = 10,
+        Node = "here",
+        ids = new[] { "watch 5", "watch 6" },
     };
 
     protected abstract string Explain { get; }

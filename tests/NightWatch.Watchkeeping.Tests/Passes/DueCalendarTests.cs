@@ -7,7 +7,6 @@ using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Store.Due;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Passes;
 using NightWatch.Weather.Known;
 using NodaTime;

@@ -2,7 +2,6 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using NightWatch.Letters.Policy;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Store;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Verdicts;

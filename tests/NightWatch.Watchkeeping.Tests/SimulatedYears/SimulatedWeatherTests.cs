@@ -4,7 +4,6 @@ using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.SimulatedYears;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;

@@ -4,7 +4,6 @@ using NightWatch.Planning.Camera;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Service.Terminal;
 using NightWatch.Words;

@@ -3,7 +3,6 @@ using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Outcomes;
-using NightWatch.Watchkeeping.Records;
 using NightWatch.Words.Documents;
 using Spectre.Console;
 

@@ -7,30 +7,30 @@ namespace NightWatch.Words;
 public sealed partial class English
 {
     /// <inheritdoc/>
-    public string Of(Mend mend, Speech s) => mend switch
+    public string Of(Mend mend, Speech speech) => mend switch
     {
-        Mend.Heater { From: { } from } m => $"A dew heater of {s.OneDecimal(m.Watts)} W, on from {s.Clock.Time(from)}.",
-        Mend.Heater m => $"A heater of {s.OneDecimal(m.Watts)} W.",
-        Mend.HeaterEnergy m => $"{s.Number(m.Wh)} Wh more for the heater.",
-        Mend.Packs m => $"Packs of {s.Number(m.Wh)} Wh more.",
+        Mend.Heater { From: { } from } m => $"A dew heater of {speech.OneDecimal(m.Watts)} W, on from {speech.Clock.Time(from)}.",
+        Mend.Heater m => $"A heater of {speech.OneDecimal(m.Watts)} W.",
+        Mend.HeaterEnergy m => $"{speech.Number(m.Wh)} Wh more for the heater.",
+        Mend.Packs m => $"Packs of {speech.Number(m.Wh)} Wh more.",
         Mend.WarmPacks => "Packs kept warm against the body or in an insulated bag, or power from the car.",
-        Mend.Card m => $"Another card of at least {s.Number(m.Gb)} GB, or a longer interval.",
-        Mend.OtherAim m => OtherAim(m, s),
+        Mend.Card m => $"Another card of at least {speech.Number(m.Gb)} GB, or a longer interval.",
+        Mend.OtherAim m => OtherAim(m, speech),
         Mend.LessExposure => "A lower ISO or a shorter exposure from then on.",
         Mend.FirmSpots => "Boots, a ground sheet and a tripod on firm spots; or a day of dry wind and sun.",
         Mend.ShorterRun => "A shorter run accepted, or a date on which the subject is up longer in the dark.",
-        Mend.CloudAtMost m => $"A mean of {s.Percent(m.Mean)} or less over {s.Number(m.Minutes)} min, known for all of it.",
-        Mend.CloudBelow m => $"Clearer: a mean below {s.Percent(m.Mean)} for at least {s.Number(m.Minutes)} min.",
-        Mend.FogBelow m => $"Fog on less than {s.Percent(m.Share)} of the run, or a site above it.",
-        Mend.GustsBelow m => $"Gusts below {Speed(m.GustMps, s)} through the run, or a place in the lee.",
-        Mend.MeanWindBelow m => $"A mean wind below {Speed(m.WindMps, s)}, or a place in the lee.",
-        Mend.DryFor m => $"Dry for at least {s.Number(m.Minutes)} min.",
-        Mend.ChanceBelow m => $"A probability below {s.Percent(m.Probability)} through the run.",
+        Mend.CloudAtMost m => $"A mean of {speech.Percent(m.Mean)} or less over {speech.Number(m.Minutes)} min, known for all of it.",
+        Mend.CloudBelow m => $"Clearer: a mean below {speech.Percent(m.Mean)} for at least {speech.Number(m.Minutes)} min.",
+        Mend.FogBelow m => $"Fog on less than {speech.Percent(m.Share)} of the run, or a site above it.",
+        Mend.GustsBelow m => $"Gusts below {Speed(m.GustMps, speech)} through the run, or a place in the lee.",
+        Mend.MeanWindBelow m => $"A mean wind below {Speed(m.WindMps, speech)}, or a place in the lee.",
+        Mend.DryFor m => $"Dry for at least {speech.Number(m.Minutes)} min.",
+        Mend.ChanceBelow m => $"A probability below {speech.Percent(m.Probability)} through the run.",
         Mend.MoonDown { Turns.Count: 0 } => "A night nearer new Moon.",
-        Mend.MoonDown m => $"A run with the Moon down (it {string.Join(" and ", m.Turns.Select(turn => Turn(turn, s)))}), or a night nearer new Moon.",
+        Mend.MoonDown m => $"A run with the Moon down (it {string.Join(" and ", m.Turns.Select(turn => Turn(turn, speech)))}), or a night nearer new Moon.",
         Mend.OtherDate => "A date on which the subject is up in the dark.",
         Mend.NightWithoutIt => "A night without it, or your own judgement on the spot.",
-        Mend.NearerNight m => $"The same forecast {s.Number(m.AheadH / 24)} days ahead or less.",
+        Mend.NearerNight m => $"The same forecast {speech.Number(m.AheadH / 24)} days ahead or less.",
         Mend.Knowledge m => Knowledge(m.Of),
         _ => throw new ArgumentOutOfRangeException(nameof(mend), mend, "Accepted: one of the cases of a mend."),
     };
@@ -46,18 +46,18 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
-    public string WouldHelp(IReadOnlyList<Mend> mends, int moreBelow, Speech s)
+    public string WouldHelp(IReadOnlyList<Mend> mends, int moreBelow, Speech speech)
     {
-        var phrases = string.Join("; ", mends.Select(mend => Of(mend, s)).Select(sentence => char.ToLowerInvariant(sentence[0]) + sentence[1..^1]));
+        var phrases = string.Join("; ", mends.Select(mend => Of(mend, speech)).Select(sentence => char.ToLowerInvariant(sentence[0]) + sentence[1..^1]));
         return moreBelow == 0 ? $"Would help: {phrases}." : $"Would help: {phrases}; {moreBelow} more below.";
     }
 
-    private static string Turn(MoonTurn turn, Speech s) => $"{(turn.Rises ? "rises" : "sets")} at {s.Clock.Time(turn.At)}";
+    private static string Turn(MoonTurn turn, Speech speech) => $"{(turn.Rises ? "rises" : "sets")} at {speech.Clock.Time(turn.At)}";
 
-    private static string OtherAim(Mend.OtherAim m, Speech s)
+    private static string OtherAim(Mend.OtherAim m, Speech speech)
     {
-        var end = m.End is { } heading ? $"End the move at {Aim(heading, s)}" : "Choose another heading";
-        var start = m.Start is { } at ? $", or start at {s.Clock.Time(at)}" : "";
+        var end = m.End is { } heading ? $"End the move at {Aim(heading, speech)}" : "Choose another heading";
+        var start = m.Start is { } at ? $", or start at {speech.Clock.Time(at)}" : "";
         return $"{end}{start}{(m.OrShorter ? ", or keep the sequence to when the subject is in" : "")}.";
     }
 

@@ -7,7 +7,7 @@ namespace NightWatch.Words;
 public sealed partial class English
 {
     /// <inheritdoc/>
-    public string Of(LikeCalls like, Speech s)
+    public string Of(LikeCalls like, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(like);
         var which = $"({Within(like.Said)}, {Ahead(like.LeadNights)})";

@@ -13,19 +13,19 @@ public sealed partial class English
     private const double LeastSaidLayer = 0.1;
 
     /// <inheritdoc/>
-    public string Cloud(NightSummary summary, Speech s)
+    public string Cloud(NightSummary summary, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(summary);
         if (summary is not { CloudMean: { } mean, CloudMost: { } most }) return "Cloud is not known.";
         var words = mean switch { <= 0.05 => "Clear", <= 0.2 => "Mostly clear", <= 0.45 => "Broken cloud", <= 0.8 => "Mostly cloudy", _ => "Overcast" };
-        var text = $"{words}: {s.Percent(mean)} on average, {s.Percent(most)} at most";
+        var text = $"{words}: {speech.Percent(mean)} on average, {speech.Percent(most)} at most";
         (string Name, double? Mean)[] layers = [("low", summary.LowCloudMean), ("medium", summary.MediumCloudMean), ("high", summary.HighCloudMean)];
-        var told = layers.Where(layer => layer.Mean >= LeastSaidLayer).Select(layer => $"{layer.Name} {s.Percent(layer.Mean!.Value)}").ToArray();
+        var told = layers.Where(layer => layer.Mean >= LeastSaidLayer).Select(layer => $"{layer.Name} {speech.Percent(layer.Mean!.Value)}").ToArray();
         return told.Length == 0 ? $"{text}." : $"{text} ({string.Join(", ", told)}).";
     }
 
     /// <inheritdoc/>
-    public string Dew(NightSummary summary, Speech s)
+    public string Dew(NightSummary summary, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(summary);
         if (summary.LeastDewMarginK is not { } margin) return "Dew cannot be told: temperature, humidity, cloud or wind is not known.";
@@ -33,30 +33,30 @@ public sealed partial class English
         if (summary.DewOnset is not { } onset)
         {
             return margin < NightSummary.ClosestToDewK
-                ? $"{deposit} is close: the lens comes within {Apart(NightSummary.ClosestToDewK, s)} of it, and forecasts err by more."
-                : $"No dew expected: the lens stays {Apart(margin, s)} above its dew point.";
+                ? $"{deposit} is close: the lens comes within {Apart(NightSummary.ClosestToDewK, speech)} of it, and forecasts err by more."
+                : $"No dew expected: the lens stays {Apart(margin, speech)} above its dew point.";
         }
 
-        return !summary.HasHeater ? $"{deposit} on an unheated lens from {s.Clock.Time(onset)}; no heater in the kit."
-            : summary.HeatedOnset is { } late ? $"{deposit} from {s.Clock.Time(onset)}; the heater holds it off until {s.Clock.Time(late)}."
-            : $"{deposit} on an unheated lens from {s.Clock.Time(onset)}; heater on by {s.Clock.Time(summary.HeaterOn ?? onset)}.";
+        return !summary.HasHeater ? $"{deposit} on an unheated lens from {speech.Clock.Time(onset)}; no heater in the kit."
+            : summary.HeatedOnset is { } late ? $"{deposit} from {speech.Clock.Time(onset)}; the heater holds it off until {speech.Clock.Time(late)}."
+            : $"{deposit} on an unheated lens from {speech.Clock.Time(onset)}; heater on by {speech.Clock.Time(summary.HeaterOn ?? onset)}.";
     }
 
     /// <inheritdoc/>
-    public string Moon(NightSummary summary, Speech s)
+    public string Moon(NightSummary summary, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(summary);
         var light = summary.MoonBrighteningMag switch
         {
             null => "",
-            >= LeastSaidMag and var most => $"; it brightens the sky at the subject by up to {s.OneDecimal(most)} mag",
+            >= LeastSaidMag and var most => $"; it brightens the sky at the subject by up to {speech.OneDecimal(most)} mag",
             > 0 => "; it adds next to no light",
             _ => "; it adds no light",
         };
         var moves = summary.MoonTurns.Count > 0
-            ? string.Join(", ", summary.MoonTurns.Select(turn => $"{(turn.Rises ? "rises" : "sets")} {s.Clock.Time(turn.At)}"))
+            ? string.Join(", ", summary.MoonTurns.Select(turn => $"{(turn.Rises ? "rises" : "sets")} {speech.Clock.Time(turn.At)}"))
             : summary.MoonIsUp ? "up throughout" : "down throughout";
-        return $"Moon {s.Percent(summary.MoonIlluminatedFraction)} lit, {moves}{light}.";
+        return $"Moon {speech.Percent(summary.MoonIlluminatedFraction)} lit, {moves}{light}.";
     }
 
     /// <inheritdoc/>

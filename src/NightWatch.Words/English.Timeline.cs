@@ -15,32 +15,32 @@ public sealed partial class English
     };
 
     /// <inheritdoc/>
-    public string? Why(TimelineEntry entry, Speech s) => entry switch
+    public string? Why(TimelineEntry entry, Speech speech) => entry switch
     {
-        TimelineEntry.Nap e => $"Until {s.Clock.Time(e.Until)}: by the drive home you will have been up about {s.Number(e.AwakeH)} h without it.",
-        TimelineEntry.LeaveHome e => $"The drive takes {s.Number(e.DriveMin)} min; leaving after {s.Clock.Time(e.Latest)} would cut the run.",
-        TimelineEntry.Arrive { InDaylight: true } e => $"Set-up takes {s.Number(e.SetUpMin)} min and ends before sunset.",
-        TimelineEntry.Arrive e => $"Set-up takes {s.Number(e.SetUpMin)} min and reaches into the dark; take head lamps and know the way back.",
-        TimelineEntry.FocusAndTest e => Tests(e, s),
+        TimelineEntry.Nap e => $"Until {speech.Clock.Time(e.Until)}: by the drive home you will have been up about {speech.Number(e.AwakeH)} h without it.",
+        TimelineEntry.LeaveHome e => $"The drive takes {speech.Number(e.DriveMin)} min; leaving after {speech.Clock.Time(e.Latest)} would cut the run.",
+        TimelineEntry.Arrive { InDaylight: true } e => $"Set-up takes {speech.Number(e.SetUpMin)} min and ends before sunset.",
+        TimelineEntry.Arrive e => $"Set-up takes {speech.Number(e.SetUpMin)} min and reaches into the dark; take head lamps and know the way back.",
+        TimelineEntry.FocusAndTest e => Tests(e, speech),
         TimelineEntry.DriveHome { IsTooLong: true } e =>
-            $"You will have been awake about {s.Number(e.AwakeH)} h. After 17 h people react as with 0.05 % alcohol in the blood: sleep there before driving.",
-        TimelineEntry.DriveHome e => $"You will have been awake about {s.Number(e.AwakeH)} h; sleep first if you are tired.",
-        TimelineEntry.MoonTurns e => $"The Moon is {s.Percent(e.LitFraction)} lit.",
-        TimelineEntry.SubjectLimit { Clears: true } e => $"It stands above {s.Number(e.AltitudeDeg)}° and the skyline from here.",
-        TimelineEntry.SubjectLimit e => $"It sinks below {s.Number(e.AltitudeDeg)}° or the skyline.",
-        TimelineEntry.SubjectHighest e => $"It culminates at {s.OneDecimal(e.AltitudeDeg)}°.",
+            $"You will have been awake about {speech.Number(e.AwakeH)} h. After 17 h people react as with 0.05 % alcohol in the blood: sleep there before driving.",
+        TimelineEntry.DriveHome e => $"You will have been awake about {speech.Number(e.AwakeH)} h; sleep first if you are tired.",
+        TimelineEntry.MoonTurns e => $"The Moon is {speech.Percent(e.LitFraction)} lit.",
+        TimelineEntry.SubjectLimit { Clears: true } e => $"It stands above {speech.Number(e.AltitudeDeg)}° and the skyline from here.",
+        TimelineEntry.SubjectLimit e => $"It sinks below {speech.Number(e.AltitudeDeg)}° or the skyline.",
+        TimelineEntry.SubjectHighest e => $"It culminates at {speech.OneDecimal(e.AltitudeDeg)}°.",
         TimelineEntry.HeaterOn e =>
-            $"The bare lens comes within {Apart(e.WithinK, s)} of its {(e.IsFrost ? "frost" : "dew")} point; {s.OneDecimal(e.HoldsW)} W hold it.",
+            $"The bare lens comes within {Apart(e.WithinK, speech)} of its {(e.IsFrost ? "frost" : "dew")} point; {speech.OneDecimal(e.HoldsW)} W hold it.",
         TimelineEntry.DewOnset => "The front element, cooling under the open sky, reaches the point at which air leaves water on it.",
         TimelineEntry.HeaterEmpty e => $"From here the lens is on its own against {(e.IsFrost ? "frost" : "dew")}: change the battery before.",
         TimelineEntry.FirstFrame e =>
-            $"{e.Shots} frames of {s.Number(e.ExposureS)} s every {s.Number(e.IntervalS)} s play for {s.Number(e.PlaybackS)} s at {s.Number(e.PlaybackFps)} frames a second.",
-        TimelineEntry.LastFrame e => LastFrame(e, s),
+            $"{e.Shots} frames of {speech.Number(e.ExposureS)} s every {speech.Number(e.IntervalS)} s play for {speech.Number(e.PlaybackS)} s at {speech.Number(e.PlaybackFps)} frames a second.",
+        TimelineEntry.LastFrame e => LastFrame(e, speech),
         TimelineEntry.SkyTooBright e =>
-            $"Frame {e.LastSoundShot} is the last sound one: {Word(e.LiftedBy)} lifts the sky past {s.Percent(e.Limit)} of saturation.",
+            $"Frame {e.LastSoundShot} is the last sound one: {Word(e.LiftedBy)} lifts the sky past {speech.Percent(e.Limit)} of saturation.",
         TimelineEntry.CardFull e => $"The cards of the kit are full after {e.Shots} frames.",
         TimelineEntry.SubjectLeaves e =>
-            $"It was in {s.Percent(e.ShareIn)} of the frames; {(e.IsProgrammed ? "the move ends elsewhere" : "turn the camera after it or stop")}.",
+            $"It was in {speech.Percent(e.ShareIn)} of the frames; {(e.IsProgrammed ? "the move ends elsewhere" : "turn the camera after it or stop")}.",
         { Step: var step } => Why(step),
         _ => throw new ArgumentNullException(nameof(entry)),
     };
@@ -95,18 +95,18 @@ public sealed partial class English
         _ => null,
     };
 
-    private static string Tests(TimelineEntry.FocusAndTest e, Speech s)
+    private static string Tests(TimelineEntry.FocusAndTest e, Speech speech)
     {
         var frames = e is { ExposureS: { } exposure, Iso: { } iso }
-            ? string.Create(s.Language.Culture, $"frames of {exposure:0.###} s at ISO {iso}")
+            ? string.Create(speech.Language.Culture, $"frames of {exposure:0.###} s at ISO {iso}")
             : "short frames at high ISO";
         var move = e.HasMove ? "step through both ends of the move; " : "";
         return $"Focus on a bright star at full magnification; {frames} for framing and level; {move}then one frame as planned, and look at its histogram and its corners.";
     }
 
-    private static string LastFrame(TimelineEntry.LastFrame e, Speech s) => e.Cause switch
+    private static string LastFrame(TimelineEntry.LastFrame e, Speech speech) => e.Cause switch
     {
-        LastFrameCause.WishMet => $"The wished {s.Number(e.WishedPlaybackS ?? 0)} s of playback are in the bag.",
+        LastFrameCause.WishMet => $"The wished {speech.Number(e.WishedPlaybackS ?? 0)} s of playback are in the bag.",
         LastFrameCause.SubjectSinks => "The subject sinks out of its window here.",
         LastFrameCause.MoonRises => "The Moon comes up.",
         LastFrameCause.SkyPales => "The sky pales after this.",

@@ -79,11 +79,11 @@ public sealed partial class English : ILanguage
     /// <inheritdoc/>
     public string Within(Factor factor) => Of(factor).ToLowerInvariant();
 
-    private static string Span(Interval span, Speech s) => $"from {s.Clock.Time(span.Start)} to {s.Clock.Time(span.End)}";
+    private static string Span(Interval span, Speech speech) => $"from {speech.Clock.Time(span.Start)} to {speech.Clock.Time(span.End)}";
 
     /// <summary>"12 % to 18 %"; one figure where both are said alike.</summary>
-    private static string Percents(double least, double most, Speech s) =>
-        s.Percent(least) == s.Percent(most) ? s.Percent(most) : $"{s.Percent(least)} to {s.Percent(most)}";
+    private static string Percents(double least, double most, Speech speech) =>
+        speech.Percent(least) == speech.Percent(most) ? speech.Percent(most) : $"{speech.Percent(least)} to {speech.Percent(most)}";
 
     // The culture's own data are not on every machine (globalization is invariant), and English needs only one sign.
     private static CultureInfo MakeCulture()

@@ -1,5 +1,4 @@
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 
 namespace NightWatch.Pictures;
@@ -30,11 +29,7 @@ public static class NightChart
     {
         ArgumentNullException.ThrowIfNull(plan);
         var speech = Speech.To(plan.Watch);
-        var clock = speech.Clock;
-        var window = plan.Verdict.Run is not { } run ? "No dark time with the subject up."
-            : plan.Verdict.Class == VerdictClass.NoGo ? $"Best stretch {clock.Span(run)}, not good enough."
-            : $"Shooting window {clock.Span(run)}.";
-        return $"Chart of the night {clock.Night(plan.Night)}. {window} Cloud: {speech.Cloud(plan.Summary)} Dew: {speech.Dew(plan.Summary)} Moon: {speech.Moon(plan.Summary)}";
+        return speech.Language.NightChart(plan.Night, plan.Verdict, plan.Summary, speech);
     }
 
     /// <summary>Where time runs in the picture, for a cursor over it; null: there is nothing to draw.</summary>
@@ -49,7 +44,7 @@ public static class NightChart
     internal static Scene SceneOf(NightPlan plan)
     {
         var says = Says(plan);
-        if (plan.Conditions.Count < 2) return new Scene(WidthPx, 60, says, [new Shape.Words(new Spot(20, 38), "Nothing to draw for this night.", 22)]);
+        if (plan.Conditions.Count < 2) return new Scene(WidthPx, 60, says, [new Shape.Words(new Spot(20, 38), Speech.To(plan.Watch).Language.NothingToDraw, 22)]);
         var axis = new TimeAxis(plan);
         var strips = Strip.Stack(axis, NightStrips.Of(plan));
         var bottom = strips[^1].Bottom;

@@ -69,18 +69,19 @@ internal sealed class TimeAxis
     /// <summary>The shooting window: a heavy bracket above the strips, thin lines through them, its times in words.</summary>
     public IEnumerable<Shape> Bracket(NightPlan night, IReadOnlyList<Strip> strips)
     {
+        var speech = Speech.To(night.Watch);
+        var words = speech.Language.OverBracket(night.Verdict, speech);
         if (night.Verdict.Run is not { } run)
         {
-            yield return new Shape.Words(new Spot(LeftPx, 32), "No dark time with the subject up", 25, Bold: true);
+            yield return new Shape.Words(new Spot(LeftPx, 32), words, 25, Bold: true);
             yield break;
         }
 
         var off = night.Verdict.Class == VerdictClass.NoGo;
         var (x0, x1) = (X(run.Start), X(run.End));
         var top = HeadPx - 14;
-        var text = off ? $"Best {clock.ShortSpan(run)}, not good enough" : $"Shoot {clock.ShortSpan(run)} ({clock.Length(run.Duration)})";
         yield return new Shape.Line([new(x0, HeadPx), new(x0, top), new(x1, top), new(x1, HeadPx)], Ink, off ? 2 : 5);
-        yield return new Shape.Words(new Spot(Inside((x0 + x1) / 2, text.Length * 8.6), 33), text, 25, Bold: true, Anchor.Middle);
+        yield return new Shape.Words(new Spot(Inside((x0 + x1) / 2, words.Length * 8.6), 33), words, 25, Bold: true, Anchor.Middle);
         foreach (var strip in strips)
         {
             yield return new Shape.Line([new(x0, strip.Top), new(x0, strip.Bottom)], Ink, 2, off ? 6 : 0);

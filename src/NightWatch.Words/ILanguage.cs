@@ -17,7 +17,7 @@ namespace NightWatch.Words;
 /// Every sentence is the language's own, so that word order, plural and joining words are too; callers only put sentences side by
 /// side.
 /// </remarks>
-public interface ILanguage
+public partial interface ILanguage
 {
     /// <summary>Signs of numbers, names of days and months.</summary>
     CultureInfo Culture { get; }

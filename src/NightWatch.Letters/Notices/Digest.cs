@@ -3,7 +3,6 @@ using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NodaTime;
 using NodaTime.Calendars;
-using NodaTime.Text;
 
 namespace NightWatch.Letters.Notices;
 
@@ -50,5 +49,5 @@ public sealed record DigestDraft
     /// <summary>The next morning: then the outlooks and timelines have more to say.</summary>
     internal Instant NotAfter => Now + Duration.FromHours(24);
 
-    internal string Week => $"{LocalDatePattern.CreateWithInvariantCulture("d MMM").Format(Today)} to {LocalDatePattern.CreateWithInvariantCulture("d MMM").Format(Today.PlusDays(Nights - 1))}";
+    internal LocalDate LastEvening => Today.PlusDays(Nights - 1);
 }

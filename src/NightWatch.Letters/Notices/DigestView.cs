@@ -14,9 +14,12 @@ internal static class DigestView
 {
     private const int MostNights = 10;
 
+    private const int MostWays = 3;
+
     public static NoticeView Of(DigestDraft draft, LetterHead head)
     {
         var first = draft.Watches[0];
+        var language = Speech.To(first).Language;
         var links = head.Links;
         var on = draft.Plans.Where(plan => plan.Verdict.Class != VerdictClass.NoGo && Alternatives.IsAhead(plan, draft.Now))
             .OrderByDescending(Alternatives.IsFree)
@@ -28,10 +31,10 @@ internal static class DigestView
         var name = PlainWords.OneLine(first.Subscriber.Name);
         return new NoticeView
         {
-            Subject = Subject(draft, on),
+            Subject = language.WeekSubject(draft.Today, draft.LastEvening, on.FirstOrDefault(), Math.Max(0, on.Length - 1)),
             Greeting = name.Length == 0 ? "" : $"{PlainWords.Shortened(name, 64)},",
-            Headline = Headline(on),
-            Says = [on.Length == 0 ? WhyNone(draft) : $"The week of {draft.Week}, the best night first. A letter of its own comes for each as it draws near."],
+            Headline = language.WeekHeadline(on.Select(plan => plan.Night).Distinct().Count(), on.Select(plan => plan.Watch.Site.Id).Distinct().Count()),
+            Says = [on.Length == 0 ? WhyNone(draft, language) : language.WeekFollows(draft.Today, draft.LastEvening)],
             Nights = [.. on.Take(MostNights).Select(plan => Night(plan, links))],
             Blocks = Seasons(draft),
             Foot =
@@ -42,23 +45,6 @@ internal static class DigestView
             Stop = links.StopDigest(first) is { } stop ? new LinkView("Stop the weekly digest", stop) : null,
         };
     }
-
-    private static string Headline(NightPlan[] on)
-    {
-        var sites = on.Select(plan => plan.Watch.Site.Id).Distinct().Count();
-        var places = sites > 1 ? $", at {sites} places" : "";
-        return on.Select(plan => plan.Night).Distinct().Count() switch
-        {
-            0 => "No night of this week is on.",
-            1 => $"One night of this week may work{places}.",
-            var nights => $"{nights} nights of this week may work{places}.",
-        };
-    }
-
-    private static string Subject(DigestDraft draft, NightPlan[] on) => on.Length == 0
-        ? $"Week of {draft.Week}: no night is on"
-        : $"Week of {draft.Week}: {Speech.To(on[0].Watch).Of(on[0].Verdict.Class)} {Speech.To(on[0].Watch).Clock.Day(on[0].Night)}, {PlainWords.Shortened(PlainWords.OneLine(on[0].Watch.Site.Name), 24)}"
-            + (on.Length > 1 ? $" (+{on.Length - 1})" : "");
 
     private static NoticeNight Night(NightPlan plan, LetterLinks links)
     {
@@ -81,15 +67,14 @@ internal static class DigestView
             links.Night(plan.Watch, plan.Night) is { } page ? new LinkView("The whole night on its page", page) : null);
     }
 
-    // "Cloud stops 9, Moon 3 of 14": what stood in the way, by the nights it stopped.
-    private static string WhyNone(DigestDraft draft)
+    // What stood in the way, by the nights it stopped.
+    private static string WhyNone(DigestDraft draft, ILanguage language)
     {
         // A night that is on but was to be left for already is none to look at any more.
         var off = draft.Plans.Where(plan => plan.Verdict.Class == VerdictClass.NoGo).ToArray();
-        var ways = off.GroupBy(plan => plan.Verdict.Deciding.Factor).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).Take(3)
-            .Select(group => $"{Speech.To(draft.Watches[0]).Within(group.Key)} ({group.Count()})");
-        var counted = off.Length == 0 ? "" : $" In the way of the {off.Length} nights looked at: {string.Join(", ", ways)}.";
-        return $"The week of {draft.Week}.{counted} Should one of them turn, a letter of its own comes.";
+        var ways = off.GroupBy(plan => plan.Verdict.Deciding.Factor).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).Take(MostWays)
+            .Select(group => (group.Key, group.Count()));
+        return language.WeekIsOff(draft.Today, draft.LastEvening, off.Length, [.. ways]);
     }
 
     private static NoticeBlock[] Seasons(DigestDraft draft)

@@ -1,5 +1,6 @@
 using NightWatch.Letters.Drafts;
 using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Nights;
 using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
@@ -16,13 +17,13 @@ internal static class AlternativeViews
         }),
     ];
 
-    /// <summary>"tonight at Salt shelf, 86 km" or "Sat 5 Jun here".</summary>
-    public static string Title(NightContext night, Alternative alternative)
-    {
-        var day = alternative.Plan.Night == night.Plan.Night ? night.When : night.Clock.Day(alternative.Plan.Night);
-        var place = alternative.Plan.Watch.Site.Id == night.Plan.Watch.Site.Id ? "here" : $"at {PlainWords.OneLine(alternative.Plan.Watch.Site.Name)}";
-        return alternative.DriveKm is { } km ? $"{day} {place}, {night.Units.Figure(km, Unit.Kilometres)} away" : $"{day} {place}";
-    }
+    /// <summary>"tonight at Salt shelf, 86 km away" or "Sat 5 Jun here".</summary>
+    public static string Title(NightContext night, Alternative alternative) =>
+        night.Speech.Language.Of(Spoken(night, alternative.Plan, alternative.DriveKm), night.Spoken, night.Speech);
+
+    /// <summary>A plan as a choice beside the night.</summary>
+    public static SpokenChoice Spoken(NightContext night, NightPlan plan, double? driveKm = null) =>
+        new(plan.Night, plan.Watch.Site.Id == night.Plan.Watch.Site.Id ? null : PlainWords.OneLine(plan.Watch.Site.Name), driveKm);
 
     private static string Text(NightContext night, Alternative alternative)
     {

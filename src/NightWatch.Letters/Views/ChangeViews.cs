@@ -12,12 +12,13 @@ internal static class ChangeViews
     {
         if (night.Kind == LetterKind.Debrief || night.Wish is not null || night.Before.Told is not { } told) return [];
         var verdict = night.Plan.Verdict;
+        var language = night.Speech.Language;
         List<ChangeView> changes = [];
         if (told != verdict.Class)
-            changes.Add(new ChangeView("Verdict", WithChance(night.Speech, told, night.Before.ToldProbability), WithChance(night.Speech, verdict.Class, verdict.Probability.Value)));
+            changes.Add(new ChangeView(language.VerdictName, WithChance(told, night.Before.ToldProbability), WithChance(verdict.Class, verdict.Probability.Value)));
         var now = night.IsOff ? null : verdict.Run;
         if (night.Before.ToldRun is { } then && night.Before.IsOn && then != now)
-            changes.Add(new ChangeView("Window", night.Clock.ShortSpan(then), now is { } run ? night.Clock.ShortSpan(run) : "none"));
+            changes.Add(new ChangeView(language.WindowName, night.Clock.ShortSpan(then), now is { } run ? night.Clock.ShortSpan(run) : language.NoWindow));
         foreach (var reason in verdict.Reasons)
         {
             var figure = night.Before.Figures.FirstOrDefault(f => f.Factor == reason.Factor && f.Unit == reason.Unit);
@@ -28,15 +29,14 @@ internal static class ChangeViews
         }
 
         return changes;
+
+        string WithChance(VerdictClass of, double? chance) => language.WithChance(of, chance, night.Speech);
     }
 
     /// <summary>"Told by the outlook, Wed 2 Jun 19:00 CEST".</summary>
     public static string? ToldBefore(NightContext night) => night.Before is { ToldAt: { } at, ToldBy: { } by }
         ? $"Told by the {Name(by)}, {night.Clock.Full(at)}"
         : null;
-
-    private static string WithChance(Speech speech, VerdictClass verdict, double? chance) =>
-        chance is { } value ? $"{speech.Of(verdict)}, {speech.Percent(value)} likely" : speech.Of(verdict);
 
     private static string Name(LetterKind kind) => kind switch
     {

@@ -2,6 +2,8 @@ using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Words;
+using NodaTime;
 
 namespace NightWatch.Letters.Views;
 
@@ -19,26 +21,42 @@ internal static class HeadWords
     /// <summary>Steps the photographer acts on; the others happen by themselves.</summary>
     public static bool IsAction(TimelineStep step) => ToDo.Contains(step);
 
-    public static string Headline(NightContext night) => (night.Kind, night.Class) switch
+    public static string Headline(NightContext night)
     {
-        (null, _) => PageHeadline(night),
-        _ when night.Wish is Wish.SwitchedFrom => $"Switched: {night.Name} is {(night.Class == VerdictClass.Go ? "on" : "in your calendar, and may work")}.",
-        _ when night.StandsDownByWish => $"Stood down as you wished: the night of {night.Clock.Night(night.Plan.Night)}.",
-        (LetterKind.Outlook, VerdictClass.Go) => $"A good night is coming: {night.When}.",
-        (LetterKind.Outlook, _) => $"A night with a fair chance is coming: {night.When}.",
-        (LetterKind.MorningTimeline, VerdictClass.Go) => $"{Capital(night.When)} is on.",
-        (LetterKind.MorningTimeline, _) => $"{Capital(night.When)} may work.",
-        (LetterKind.RescheduleWarning, VerdictClass.Go) => $"{Capital(night.When)} is on again.",
-        (LetterKind.RescheduleWarning, VerdictClass.Marginal) => $"{Capital(night.When)} has slipped from go to marginal.",
-        (LetterKind.RescheduleWarning, _) => $"{Capital(night.When)} is off.",
-        (LetterKind.StandDown, _) => $"Stood down: the night of {night.Clock.Night(night.Plan.Night)} is off.",
-        _ => $"What was the night of {night.Clock.Night(night.Plan.Night)} really like?",
+        var language = night.Speech.Language;
+        if (night.Kind is null && night.IsOver) return language.IsOver(night.Spoken, night.Before.Told, night.Speech);
+        // The page is read at any time, so it names the night in full where "tonight" would not.
+        var naming = night.Kind is null ? night.IsRunning ? NightNaming.UnderWay : NightNaming.Dated
+            : night.Wish is Wish.SwitchedFrom ? NightNaming.Dated : NightNaming.Counted;
+        return language.Headline(News(night), night.Spoken, naming, night.Speech);
+    }
+
+    /// <summary>What is new of the night.</summary>
+    public static NightNews News(NightContext night) => (night.Kind, night.Class) switch
+    {
+        (null, VerdictClass.Marginal) => NightNews.MayWork,
+        (null, VerdictClass.Go) => IsClose(night) ? NightNews.On : NightNews.LooksGood,
+        (null, _) => IsClose(night) ? NightNews.Off : NightNews.LooksBad,
+        (_, VerdictClass.Go) when night.Wish is Wish.SwitchedFrom => NightNews.SwitchedOn,
+        _ when night.Wish is Wish.SwitchedFrom => NightNews.SwitchedMayWork,
+        _ when night.StandsDownByWish => NightNews.StoodDownAsWished,
+        (LetterKind.Outlook, VerdictClass.Go) => NightNews.GoodComing,
+        (LetterKind.Outlook, _) => NightNews.FairComing,
+        (LetterKind.MorningTimeline, VerdictClass.Go) => NightNews.On,
+        (LetterKind.MorningTimeline, _) => NightNews.MayWork,
+        (LetterKind.RescheduleWarning, VerdictClass.Go) => NightNews.OnAgain,
+        (LetterKind.RescheduleWarning, VerdictClass.Marginal) => NightNews.Slipped,
+        (LetterKind.RescheduleWarning, _) => NightNews.Off,
+        (LetterKind.StandDown, _) => NightNews.StoodDown,
+        _ => NightNews.Asked,
     };
+
+    private static bool IsClose(NightContext night) => night.IsRunning || night.IsNear;
 
     public static string Because(NightContext night)
     {
         if (night.Kind == LetterKind.Debrief) return "Your answer is held against the forecast; from it the next chances are told better.";
-        if (WishWords.Because(night) is { } wish) return wish;
+        if (Wished(night) is { } wish) return wish;
         var verdict = night.Plan.Verdict;
         var text = night.Speech.Of(verdict.Deciding);
         // What stands above as a hazard need not be said twice.
@@ -52,7 +70,7 @@ internal static class HeadWords
 
     public static string Next(NightContext night)
     {
-        var leaveBy = night.Plan.LeaveBy is { } at && at > night.Now ? $"leave by {night.Clock.Full(at)}" : null;
+        Instant? leaveBy = night.Plan.LeaveBy is { } at && at > night.Now ? at : null;
         return night.Kind switch
         {
             null when night.IsOver => "Say below what it was really like: from it the next chances are told better.",
@@ -61,29 +79,18 @@ internal static class HeadWords
                 : "Choose one answer below.",
             _ when night.StandsDownByWish => "Nothing to do; this letter takes the night out of your calendar.",
             _ when night.IsOff => Instead(night),
-            _ when night.IsDaysAhead => leaveBy is null
-                ? $"Keep the evening of {night.Clock.Day(night.Plan.Night)} free."
-                : $"Keep the evening of {night.Clock.Day(night.Plan.Night)} free; {leaveBy}.",
-            _ => NextOnTheDay(night, leaveBy),
+            _ when night.IsDaysAhead => night.Speech.Language.KeepFree(night.Spoken, leaveBy, night.Speech),
+            _ => night.Speech.Language.DoNext(night.Plan.Timeline.FirstOrDefault(e => e.At > night.Now && IsAction(e.Step)), leaveBy, night.Speech),
         };
     }
 
-    // The page is read at any time, so it names the night in full where "tonight" would not.
-    private static string PageHeadline(NightContext night)
+    // What was asked for, as the one reason that matters; null: the weather's doing.
+    private static string? Wished(NightContext night) => night.Wish switch
     {
-        if (night.IsOver)
-            return $"The night of {night.Clock.Night(night.Plan.Night)} is over" + (night.Before.Told is { } told ? $"; it was told as {night.Speech.Of(told)}." : "; nothing was told of it.");
-        var near = night.IsRunning || night.IsNear;
-        var when = night.IsRunning ? "This night" : Capital(night.Name);
-        return (night.Class, near) switch
-        {
-            (VerdictClass.Go, true) => $"{when} is on.",
-            (VerdictClass.Go, false) => $"{when} looks good.",
-            (VerdictClass.Marginal, _) => $"{when} may work.",
-            (_, true) => $"{when} is off.",
-            _ => $"{when} looks bad.",
-        };
-    }
+        Wish.SwitchedTo { To: var to } => night.Speech.Language.YouSwitched(AlternativeViews.Spoken(night, to), night.Spoken, night.Speech),
+        Wish.Paused { Until: var until } => night.Speech.Language.YouPaused(until, night.Speech),
+        _ => null,
+    };
 
     // What else keeps a marginal night from being a go, and what would mend it.
     private static string Missing(NightContext night)
@@ -103,17 +110,8 @@ internal static class HeadWords
 
     private static string Instead(NightContext night)
     {
-        var stay = night.Before.LeaveBy is { } told && told > night.Now ? $"Do not leave home (leave-by was {night.Clock.Full(told)})." : "Stay at home.";
-        return night.Alternatives.Count == 0 ? $"{stay} No better night or place is in sight." : $"{stay} Best instead: {AlternativeViews.Title(night, night.Alternatives[0])}.";
+        Instant? told = night.Before.LeaveBy is { } at && at > night.Now ? at : null;
+        var best = night.Alternatives.Count == 0 ? null : AlternativeViews.Spoken(night, night.Alternatives[0].Plan, night.Alternatives[0].DriveKm);
+        return night.Speech.Language.StayAtHome(told, best, night.Spoken, night.Speech);
     }
-
-    private static string NextOnTheDay(NightContext night, string? leaveBy)
-    {
-        var next = night.Plan.Timeline.FirstOrDefault(e => e.At > night.Now && IsAction(e.Step));
-        if (next is null) return leaveBy is null ? "See the times below." : $"{Capital(leaveBy)}.";
-        if (next.Step == TimelineStep.LeaveHome) return $"Leave home by {night.Clock.Full(next.At)}.";
-        return leaveBy is null ? $"{night.Speech.Title(next)}, {night.Clock.Full(next.At)}." : $"{night.Speech.Title(next)}, {night.Clock.Full(next.At)}; {leaveBy}.";
-    }
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -67,23 +67,11 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
     /// <summary>Name of the site, fit for one line.</summary>
     public string Site => PlainWords.OneLine(Plan.Watch.Site.Name);
 
-    /// <summary>"tonight", "tomorrow night", "in 3 nights", "the night of Fri 4–Sat 5 Jun".</summary>
-    public string When => NightsAhead switch
-    {
-        0 => "tonight",
-        1 => "tomorrow night",
-        var days and > 1 => $"in {days} nights",
-        _ => $"the night of {Clock.Night(Plan.Night)}",
-    };
+    /// <summary>As its reader counts it.</summary>
+    public SpokenNight Spoken => new(Plan.Night, NightsAhead);
 
     /// <summary>So near that nobody would count nights.</summary>
-    public bool IsNear => NightsAhead is 0 or 1;
-
-    /// <summary>The evening is past, by the site's clock.</summary>
-    public bool IsPast => NightsAhead < 0;
+    public bool IsNear => Spoken.IsNear;
 
     private int NightsAhead => Period.DaysBetween(Now.InZone(Plan.Watch.Site.Zone).Date, Plan.Night);
-
-    /// <summary>As a name of the night within a sentence: "tonight", "tomorrow night", "the night of Fri 4–Sat 5 Jun".</summary>
-    public string Name => IsNear ? When : $"the night of {Clock.Night(Plan.Night)}";
 }

@@ -19,7 +19,7 @@ internal static class NightViews
             Plan = night.Plan,
             Class = night.Class,
             Verdict = wished ? "STOOD DOWN" : asks ? $"TOLD AS {night.Speech.Of(night.Class)}" : night.Speech.Of(night.Class),
-            Place = $"{night.Site}, night of {night.Clock.Night(night.Plan.Night)}",
+            Place = night.Speech.Language.Heading(night.Site, night.Spoken, night.Speech),
             Headline = HeadWords.Headline(night),
             Because = HeadWords.Because(night),
             Next = HeadWords.Next(night),

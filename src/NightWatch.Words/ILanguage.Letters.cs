@@ -1,0 +1,64 @@
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
+using NodaTime;
+
+namespace NightWatch.Words;
+
+// What letters and pages say of a night as a whole.
+public partial interface ILanguage
+{
+    /// <summary>A night within a sentence.</summary>
+    string Name(SpokenNight night, NightNaming naming, Speech speech);
+
+    /// <summary>What is new of a night, as a sentence.</summary>
+    string Headline(NightNews news, SpokenNight night, NightNaming naming, Speech speech);
+
+    /// <summary>That a night is over, and what was told of it; null: nothing was.</summary>
+    string IsOver(SpokenNight night, VerdictClass? told, Speech speech);
+
+    /// <summary>The subject line of a letter, without the site's name.</summary>
+    SubjectWords SubjectLine(SubjectFacts facts, Speech speech);
+
+    /// <summary>That a subject line stands for so many nights more.</summary>
+    string AndMore(int others);
+
+    /// <summary>A choice within a sentence, seen from a night.</summary>
+    string Of(SpokenChoice choice, SpokenNight from, Speech speech);
+
+    /// <summary>A place and its night, as a heading.</summary>
+    string Heading(string site, SpokenNight night, Speech speech);
+
+    /// <summary>That the reader took another night.</summary>
+    string YouSwitched(SpokenChoice to, SpokenNight from, Speech speech);
+
+    /// <summary>That the reader lets the watch rest.</summary>
+    string YouPaused(LocalDate until, Speech speech);
+
+    /// <summary>To keep an evening free.</summary>
+    string KeepFree(SpokenNight night, Instant? leaveBy, Speech speech);
+
+    /// <summary>Not to go, and what to do instead.</summary>
+    /// <param name="toldLeaveBy">The leave-by that the reader knows and that has not passed; null: none.</param>
+    /// <param name="best">The best choice instead; null: none.</param>
+    /// <param name="from">The night that is off.</param>
+    /// <param name="speech">To whom.</param>
+    string StayAtHome(Instant? toldLeaveBy, SpokenChoice? best, SpokenNight from, Speech speech);
+
+    /// <summary>The next thing to do on the day.</summary>
+    /// <param name="next">The entry to act on; null: none is left.</param>
+    /// <param name="leaveBy">Leave-by, where it is to come.</param>
+    /// <param name="speech">To whom.</param>
+    string DoNext(TimelineEntry? next, Instant? leaveBy, Speech speech);
+
+    /// <summary>A verdict and its chance, as it was told or is; null: the chance is not known.</summary>
+    string WithChance(VerdictClass verdict, double? chance, Speech speech);
+
+    /// <summary>Names a verdict in a table of changes.</summary>
+    string VerdictName { get; }
+
+    /// <summary>Names a shooting window in a table of changes.</summary>
+    string WindowName { get; }
+
+    /// <summary>No shooting window.</summary>
+    string NoWindow { get; }
+}

@@ -1,4 +1,3 @@
-using NightWatch.Planning.Power;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Watches;
 using NodaTime;

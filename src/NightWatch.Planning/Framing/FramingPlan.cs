@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using NightWatch.Planning.Camera;
-using NightWatch.Planning.Framing;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Watches;
 using NodaTime;

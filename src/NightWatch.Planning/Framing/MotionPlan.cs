@@ -1,4 +1,3 @@
-using NightWatch.Planning.Framing;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Watches;
 

@@ -1,4 +1,3 @@
-using NightWatch.Planning.Ground;
 using NightWatch.Planning.Sources;
 using NodaTime;
 

@@ -1,5 +1,4 @@
 using NightWatch.Planning.Camera;
-using NightWatch.Planning.Framing;
 using NightWatch.Planning.Verdicts;
 using NodaTime;
 

@@ -1,7 +1,6 @@
 using NightWatch.Planning.Dew;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
-using NodaTime;
 
 namespace NightWatch.Planning.Nights;
 

@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using NightWatch.Planning.Power;
 using NightWatch.Planning.Sources;
 using NodaTime;
 

@@ -1,5 +1,3 @@
-using NightWatch.Places;
-using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
 
 namespace NightWatch.Planning.SkyBrightness;

@@ -1,4 +1,3 @@
-using NodaTime;
 
 namespace NightWatch.Planning.Verification;
 

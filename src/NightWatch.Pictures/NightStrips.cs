@@ -1,4 +1,3 @@
-using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
 using NightWatch.Sky.Subjects;

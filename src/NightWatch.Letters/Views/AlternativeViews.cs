@@ -1,6 +1,5 @@
 using NightWatch.Letters.Drafts;
 using NightWatch.Planning.Reasons;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;

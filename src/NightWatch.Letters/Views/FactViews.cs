@@ -1,9 +1,7 @@
 using System.Globalization;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;

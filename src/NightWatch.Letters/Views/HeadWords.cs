@@ -2,7 +2,6 @@ using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 

@@ -1,9 +1,7 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Pictures;
 using NightWatch.Planning.Reasons;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Outcomes;
-using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 

@@ -3,7 +3,6 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Reasons;
-using NightWatch.Planning.Watches;
 using NightWatch.Planning.Watches.Reading;
 
 namespace NightWatch.Store.Connections;

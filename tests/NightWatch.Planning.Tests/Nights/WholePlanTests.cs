@@ -1,4 +1,3 @@
-using NightWatch.Places;
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Framing;
 using NightWatch.Planning.Nights;
@@ -6,7 +5,6 @@ using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Sources;
 using NightWatch.Planning.Tests.HandMade;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;
 using static NightWatch.Planning.Tests.HandMade.HourlyWeather;

@@ -1,4 +1,3 @@
-using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;

@@ -32,5 +32,6 @@ internal static class MissingSky
 
     private static NeverUpInTheDark NeverTogether(NightEvidence night) => new(
         night.Watch.Subject, night.Sky.SubjectWindows[0], night.Sky.AstronomicalNight[0], night.Limits.MinAltitudeDeg,
-        night.Limits.StartMarginMin + night.Limits.EndMarginMin, night.Limits.UsableRunMin) { Mend = new Mend.OtherDate() };
+        night.Limits.StartMarginMin + night.Limits.EndMarginMin, night.Limits.UsableRunMin)
+    { Mend = new Mend.OtherDate() };
 }

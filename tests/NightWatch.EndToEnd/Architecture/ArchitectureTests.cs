@@ -44,8 +44,10 @@ public sealed partial class ArchitectureTests
     [Fact]
     public void A_reason_is_named_in_planning_only_by_the_folder_of_its_idea()
     {
-        var cases = typeof(Reason).Assembly.GetExportedTypes().Where(type => type.IsSubclassOf(typeof(Reason))).Select(type => type.FullName).ToHashSet();
-        var found = Uses.Value.Where(use => use.From.Project == "NightWatch.Planning" && use.From != use.To && cases.Contains(use.To.ToString())).ToList();
+        var cases = typeof(Reason).Assembly.GetExportedTypes().Where(type => type.IsSubclassOf(typeof(Reason)))
+            .Select(type => type.FullName).ToHashSet();
+        var found = Uses.Value.Where(use => use.From.Project == "NightWatch.Planning" && use.From != use.To)
+            .Where(use => cases.Contains(use.To.ToString())).ToList();
 
         Assert.Equal(cases.Except([typeof(Recorded).FullName]).Order(), found.Select(use => use.To.ToString()).Distinct().Order());
         Nothing([.. found.Where(use => use.From.Folder != use.To.Folder).Select(use => $"{use.From} finds {use.To}")]);

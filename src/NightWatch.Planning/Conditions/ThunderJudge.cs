@@ -33,5 +33,7 @@ internal static class ThunderJudge
     }
 
     private static WorstCells Cells(WeatherTrack weather, Limits limits) =>
-        new(weather.Thunder, limits.Thunder, cell => weather.Rain[cell] == 0 || weather.Cape[cell] < StableCape ? Severity.Ok : Severity.Caution);
+        new(weather.Thunder, limits.Thunder, cell => IsRuledOut(weather, cell) ? Severity.Ok : Severity.Caution);
+
+    private static bool IsRuledOut(WeatherTrack weather, int cell) => weather.Rain[cell] == 0 || weather.Cape[cell] < StableCape;
 }

@@ -5,8 +5,8 @@ using NodaTime;
 namespace NightWatch.Planning.Framing;
 
 /// <summary>
-/// What is found of the subject in the frame: share of the frames with the subject in, when it comes and goes (null: it never comes), where a still camera looks, and the share
-/// of the first and last frame below the skyline.
+/// What is found of the subject in the frame: share of the frames with the subject in, when it comes and goes (null: it never comes),
+/// where a still camera looks, and the share of the first and last frame below the skyline.
 /// </summary>
 public sealed record InFrame(
     Severity Severity, double ShareIn, bool IsProgrammed, Heading Start, Interval? In, double ForegroundAtStart, double ForegroundAtEnd)

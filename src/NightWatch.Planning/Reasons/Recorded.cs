@@ -2,7 +2,10 @@ using NodaTime;
 
 namespace NightWatch.Planning.Reasons;
 
-/// <summary>A reason of a verdict of an earlier release, as it was said then in English and metric units; words without figures behind them, read from the store, never made.</summary>
+/// <summary>
+/// A reason of a verdict of an earlier release, as it was said then in English and metric units: words without figures behind them, read
+/// from the store, never made.
+/// </summary>
 /// <param name="Factor">What about.</param>
 /// <param name="Severity">How bad.</param>
 /// <param name="When">The stretch it held for.</param>

@@ -15,15 +15,21 @@ internal static class Judges
     /// <summary>In the order of presentation within one severity.</summary>
     public static IReadOnlyList<Judge> All { get; } =
     [
-        new((night, plan) => ThunderJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run), night => ThunderJudge.Scale(night.Weather, night.Limits)),
+        new((night, plan) => ThunderJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+            night => ThunderJudge.Scale(night.Weather, night.Limits)),
         new((_, plan) => HazardJudge.Of(plan.Cautions)),
         new((night, plan) => LengthJudge.Of(plan.Run.Span, night.Limits)),
-        new((night, plan) => CloudJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run), night => CloudJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => RainJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run), night => RainJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => RainChanceJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run), night => RainChanceJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => WindJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run), night => WindJudge.Scale(night.Weather, night.Limits)),
+        new((night, plan) => CloudJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+            night => CloudJudge.Scale(night.Weather, night.Limits)),
+        new((night, plan) => RainJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+            night => RainJudge.Scale(night.Weather, night.Limits)),
+        new((night, plan) => RainChanceJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+            night => RainChanceJudge.Scale(night.Weather, night.Limits)),
+        new((night, plan) => WindJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+            night => WindJudge.Scale(night.Weather, night.Limits)),
         new((night, plan) => FogJudge.Of(night.Weather, night.Limits, plan.Run), night => FogJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => MoonJudge.Of(night.Above, night.Sky.Moon, night.Limits, night.Grid, plan.Run), night => MoonJudge.Scale(night.Above, night.Limits))
+        new((night, plan) => MoonJudge.Of(night.Above, night.Sky.Moon, night.Limits, night.Grid, plan.Run),
+            night => MoonJudge.Scale(night.Above, night.Limits))
         {
             IsOfTheSkyAlone = true,
         },
@@ -33,7 +39,9 @@ internal static class Judges
         new((_, plan) => plan is { Framing: { } framing, Sequence: { } frames } ? FrameJudge.Of(framing, frames) : null),
         new((night, plan) => plan is { SkyLevel: { } level, Sequence: { } frames } ? SkyLevelJudge.Of(level, frames, night.Limits) : null),
         new((night, plan) => plan is { Power: { } power, Sequence: { } frames } ? PowerJudge.Of(power, frames.Span, night.Limits) : null),
-        new((night, plan) => plan is { Storage: { } storage, Sequence: { } frames } ? StorageJudge.Of(storage, frames, night.Watch.Kit, night.Limits) : null),
+        new((night, plan) => plan is { Storage: { } storage, Sequence: { } frames }
+            ? StorageJudge.Of(storage, frames, night.Watch.Kit, night.Limits)
+            : null),
         new((night, plan) => DisagreementJudge.Of(night, plan.Run)),
         new((night, plan) => ForecastJudge.Of(night.Inputs.Weather.Newest, night.Weather.Coarse, night.Inputs.Now, plan.Run.Span.Start, night.Limits)),
     ];

@@ -33,5 +33,6 @@ internal static class RunChoice
             night.Grid, night.Candidates, Scales(Judges.All.Where(judge => judge.IsOfTheSkyAlone), night), noCloud, night.Limits.Cloud.Stop);
     }
 
-    private static RunScale[] Scales(IEnumerable<Judge> judges, NightEvidence night) => [.. judges.Select(judge => judge.Scale?.Invoke(night)).OfType<RunScale>()];
+    private static RunScale[] Scales(IEnumerable<Judge> judges, NightEvidence night) =>
+        [.. judges.Select(judge => judge.Scale?.Invoke(night)).OfType<RunScale>()];
 }

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planted.North;
 using NightWatch.Planted.South;
 
@@ -38,6 +39,19 @@ public sealed partial class ArchitectureTests
 
     [Fact]
     public void The_folders_of_a_project_form_no_circle() => Nothing(FolderGraph.Circles(Uses.Value));
+
+    /// <summary>Whoever finds a reason stands beside it, in the folder of the idea: dew is computed, planned and judged in one.</summary>
+    [Fact]
+    public void A_reason_is_named_in_planning_only_by_the_folder_of_its_idea()
+    {
+        var cases = typeof(Reason).Assembly.GetExportedTypes().Where(type => type.IsSubclassOf(typeof(Reason)))
+            .Select(type => type.FullName).ToHashSet();
+        var found = Uses.Value.Where(use => use.From.Project == "NightWatch.Planning" && use.From != use.To)
+            .Where(use => cases.Contains(use.To.ToString())).ToList();
+
+        Assert.Equal(cases.Except([typeof(Recorded).FullName]).Order(), found.Select(use => use.To.ToString()).Distinct().Order());
+        Nothing([.. found.Where(use => use.From.Folder != use.To.Folder).Select(use => $"{use.From} finds {use.To}")]);
+    }
 
     [Fact]
     public void A_namespace_is_its_folder()

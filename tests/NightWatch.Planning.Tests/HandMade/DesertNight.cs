@@ -1,6 +1,7 @@
 using NightWatch.Planning.Directions;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calibrating;
@@ -80,6 +81,9 @@ internal sealed record DesertNight
             },
             Sky, Glow, grid, Above(grid), at => at < Clock(18, 0) || at > Clock(31, 30) ? 30 : -20);
     }
+
+    /// <summary>What the plan found about one factor.</summary>
+    public Reason Found(Factor factor) => Plan().Verdict.Reasons.Single(reason => reason.Factor == factor);
 
     public NightSky Sky => new()
     {

@@ -6,7 +6,7 @@ using NodaTime;
 using static NightWatch.Planning.Tests.HandMade.DesertNight;
 using static NightWatch.Planning.Tests.HandMade.HourlyWeather;
 
-namespace NightWatch.Planning.Tests.Judging;
+namespace NightWatch.Planning.Tests.Conditions;
 
 public sealed class UnknownWeatherTests
 {

@@ -23,8 +23,10 @@ internal sealed class ArchivedRuns(IReadOnlyList<ForecastSeries> runs)
     public ForecastAnswer KnownAt(Instant at)
     {
         var count = CountUntil(at);
-        var known = rules.Distinct(Enumerable.Range(Math.Max(0, count - LastAnswers), Math.Min(count, LastAnswers)).Select(i => new KeptRun(i, runs[i])), 1 + ForecastDesk.EarlierRuns);
-        if (known.IsEmpty || rules.Judge(known[0].Series.RetrievedAt, known[0].Series.IssuedAt, at) == Freshness.TooOld) return new ForecastAnswer();
+        var answers = Enumerable.Range(Math.Max(0, count - LastAnswers), Math.Min(count, LastAnswers)).Select(i => new KeptRun(i, runs[i]));
+        var known = rules.Distinct(answers, 1 + ForecastDesk.EarlierRuns);
+        if (known.IsEmpty || rules.Judge(known[0].Series.RetrievedAt, known[0].Series.IssuedAt, at) == Freshness.TooOld)
+            return new ForecastAnswer();
         return new ForecastAnswer
         {
             Series = known[0].Series,

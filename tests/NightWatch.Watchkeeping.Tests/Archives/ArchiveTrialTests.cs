@@ -44,7 +44,8 @@ public sealed class ArchiveTrialTests
         // The last look at a night is when the car would leave, which may be late where the Moon sets late.
         var until = NightSpan.Of(October.Zone, cut).End;
         var without = October.Try([.. October.Runs.Where(run => run.IssuedAt <= until)], October.Came);
-        Assert.Equal(month.Value.Where(night => night.Night <= cut).Select(October.Text), without.Where(night => night.Night <= cut).Select(October.Text));
+        Assert.Equal(month.Value.Where(night => night.Night <= cut).Select(October.Text),
+            without.Where(night => night.Night <= cut).Select(October.Text));
         Assert.NotEqual(month.Value.Select(October.Text), without.Select(October.Text));
     }
 
@@ -53,7 +54,8 @@ public sealed class ArchiveTrialTests
     {
         Assert.Equal(Enumerable.Range(0, 31).Select(new LocalDate(2024, 10, 1).PlusDays), month.Value.Select(night => night.Night));
         Assert.All(month.Value, night => Assert.Equal(
-            Enumerable.Range(0, 4).Select(lead => night.Night.PlusDays(-lead).At(new LocalTime(15, 0))), night.Looks.Select(look => look.At.InZone(October.Zone).LocalDateTime)));
+            Enumerable.Range(0, 4).Select(lead => night.Night.PlusDays(-lead).At(new LocalTime(15, 0))),
+            night.Looks.Select(look => look.At.InZone(October.Zone).LocalDateTime)));
         Assert.Equal(8, October.Try(October.Runs, October.Came, lookHour: 8)[0].Looks[0].At.InZone(October.Zone).Hour);
     }
 
@@ -72,9 +74,11 @@ public sealed class ArchiveTrialTests
     {
         var scored = month.Value.Where(night => night.Use == NightUse.Scored).ToList();
         Assert.Contains(scored, night => night.Usable == true);
-        Assert.All(October.Try(October.Runs, October.CameWith(hour => hour["cloudPercent"] = 100)), night => Assert.NotEqual(true, night.Usable));
+        Assert.All(October.Try(October.Runs, October.CameWith(hour => hour["cloudPercent"] = 100)),
+            night => Assert.NotEqual(true, night.Usable));
         Assert.All(
-            October.Try(October.Runs, October.CameWith(hour => (hour["cloudPercent"], hour["rainMm"], hour["gustMps"], hour["dewPointC"]) = (0, 0, 2, -10))),
+            October.Try(October.Runs, October.CameWith(hour => (hour["cloudPercent"], hour["rainMm"], hour["gustMps"], hour["dewPointC"])
+                = (0, 0, 2, -10))),
             night => Assert.Equal(night.Use == NightUse.Scored, night.Usable));
     }
 
@@ -96,7 +100,8 @@ public sealed class ArchiveTrialTests
         var without = October.Try(October.Runs, October.CameWith(hour => (hour["rainMm"], hour["gustMps"]) = (null, null)));
         Assert.Equal(month.Value.Select(night => night.Use), without.Select(night => night.Use));
         Assert.All(month.Value.Zip(without).Where(pair => pair.First.Usable == true), pair => Assert.True(pair.Second.Usable));
-        Assert.All(without, night => Assert.Equal((night.Use == NightUse.Scored, night.Use == NightUse.Scored), (night.RainUnknown, night.GustUnknown)));
+        Assert.All(without,
+            night => Assert.Equal((night.Use == NightUse.Scored, night.Use == NightUse.Scored), (night.RainUnknown, night.GustUnknown)));
         Assert.All(month.Value, night => Assert.Equal((false, false), (night.RainUnknown, night.GustUnknown)));
     }
 

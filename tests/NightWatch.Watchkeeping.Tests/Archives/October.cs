@@ -12,18 +12,22 @@ namespace NightWatch.Watchkeeping.Tests.Archives;
 /// <summary>The month of real forecasts that the tests keep.</summary>
 internal static class October
 {
-    public static readonly string RunsFile = Path.Combine(AppContext.BaseDirectory, "Archives", "Extract", "new-york-2024-10.runs.jsonl.gz");
-    public static readonly string OutcomeFile = Path.Combine(AppContext.BaseDirectory, "Archives", "Extract", "new-york-2024-10.outcome.jsonl.gz");
+    public static readonly string RunsFile = Path.Combine(AppContext.BaseDirectory, "Archives", "Extract",
+        "new-york-2024-10.runs.jsonl.gz");
+    public static readonly string OutcomeFile = Path.Combine(AppContext.BaseDirectory, "Archives", "Extract",
+        "new-york-2024-10.outcome.jsonl.gz");
 
     public static readonly DateTimeZone Zone = DateTimeZoneProviders.Tzdb["America/New_York"];
 
-    public static IReadOnlyList<ForecastSeries> Runs { get; } = ForecastArchive.ReadRuns(File.ReadAllBytes(RunsFile), ArchiveTrial.LongestAhead).Runs;
+    public static IReadOnlyList<ForecastSeries> Runs { get; } =
+        ForecastArchive.ReadRuns(File.ReadAllBytes(RunsFile), ArchiveTrial.LongestAhead).Runs;
 
     public static ForecastSeries Came { get; } = ForecastArchive.ReadOutcome(File.ReadAllBytes(OutcomeFile)).Hours;
 
     /// <summary>The trial over the month with some runs and hours.</summary>
     public static IReadOnlyList<ArchivedNight> Try(IReadOnlyList<ForecastSeries> runs, ForecastSeries came, int lookHour = 15) =>
-        new ArchiveTrial(ArchiveWatch.Of("New York", new GeoPosition(40.71, -73.99, 7), Zone), new ArchivedRuns(runs), came, new LocalTime(lookHour, 0))
+        new ArchiveTrial(ArchiveWatch.Of("New York", new GeoPosition(40.71, -73.99, 7), Zone),
+            new ArchivedRuns(runs), came, new LocalTime(lookHour, 0))
             .Run(TestContext.Current.CancellationToken);
 
     /// <summary>The hours that came, each changed as a test wants it.</summary>

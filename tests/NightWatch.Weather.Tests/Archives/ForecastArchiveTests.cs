@@ -8,12 +8,15 @@ namespace NightWatch.Weather.Tests.Archives;
 
 public sealed class ForecastArchiveTests
 {
-    private const string Place = """ "place":"A ridge","latitudeDeg":40.71,"longitudeDeg":-73.99,"elevationM":7,"zone":"America/New_York","feed":"open-meteo","source":"Somebody, CC BY 4.0" """;
+    private const string Place = """ "place":"A ridge","latitudeDeg":40.71,"longitudeDeg":-73.99,"elevationM":7,""" +
+        """ "zone":"America/New_York","feed":"open-meteo","source":"Somebody, CC BY 4.0" """;
     private const string RunsHeader = """{"archive":1,"kind":"runs",""" + Place + "}";
     private const string OutcomeHeader = """{"archive":1,"kind":"outcome",""" + Place + "}";
 
     private const string Run =
-        """{"issued":"2024-05-03T19:00Z","start":"2024-05-03T18:00Z","stepMinutes":60,"cloudPercent":[-1,101,40,null],"airC":[9,8,7,6],"dewPointC":[5,5,5,5],"rainProbabilityPercent":[0,30,0,null],"rainMm":[0,1.5,0,0],"windMps":[2,3,4,5],"gustMps":[6,7,8,9]}""";
+        """{"issued":"2024-05-03T19:00Z","start":"2024-05-03T18:00Z","stepMinutes":60,"cloudPercent":[-1,101,40,null],""" +
+        """ "airC":[9,8,7,6],"dewPointC":[5,5,5,5],"rainProbabilityPercent":[0,30,0,null],""" +
+        """ "rainMm":[0,1.5,0,0],"windMps":[2,3,4,5],"gustMps":[6,7,8,9]}""";
 
     private static readonly Instant start = Instant.FromUtc(2024, 5, 3, 18, 0);
     private static readonly Duration hour = Duration.FromHours(1);
@@ -25,7 +28,8 @@ public sealed class ForecastArchiveTests
     public void Instants_belong_to_their_time_and_rain_to_the_hour_that_ends_there(bool zipped)
     {
         var archive = ForecastArchive.ReadRuns(Bytes(zipped, RunsHeader, Run), far);
-        Assert.Equal(new ArchiveHeader("A ridge", 40.71, -73.99, 7, "America/New_York", "open-meteo", "Somebody, CC BY 4.0"), archive.Header);
+        Assert.Equal(new ArchiveHeader("A ridge", 40.71, -73.99, 7, "America/New_York", "open-meteo", "Somebody, CC BY 4.0"),
+            archive.Header);
         var run = Assert.Single(archive.Runs);
         Assert.Equal((Instant.FromUtc(2024, 5, 3, 19, 0), "open-meteo"), (run.IssuedAt!.Value, run.FeedId));
         Assert.Equal(run.IssuedAt, run.RetrievedAt);
@@ -41,7 +45,8 @@ public sealed class ForecastArchiveTests
     public void Cloud_just_off_its_scale_is_clipped_and_null_is_unknown()
     {
         var run = ForecastArchive.ReadRuns(Bytes(false, RunsHeader, Run), far).Runs[0];
-        Assert.Equal([0, 1, 0.4, null], Enumerable.Range(0, 4).Select(i => run.At(InstantQuantity.CloudAreaFraction, start + hour * i).Value));
+        Assert.Equal([0, 1, 0.4, null],
+            Enumerable.Range(0, 4).Select(i => run.At(InstantQuantity.CloudAreaFraction, start + hour * i).Value));
         Assert.Null(run.Over(PeriodQuantity.PrecipitationProbability, new Interval(start + 2 * hour, start + 3 * hour)).Value);
         var absurd = ForecastArchive.ReadRuns(Bytes(false, RunsHeader, Run.Replace("101", "-999", StringComparison.Ordinal)), far).Runs[0];
         Assert.Equal([start, start + 2 * hour], absurd.Instants[InstantQuantity.CloudAreaFraction].Select(point => point.At));
@@ -92,7 +97,8 @@ public sealed class ForecastArchiveTests
     public void A_bad_run_is_refused_in_one_sentence_with_line_and_field(string good, string bad, string sentence)
     {
         var broken = Run.Replace(good, bad, StringComparison.Ordinal);
-        Assert.Equal(sentence, Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns(Bytes(false, RunsHeader, broken), far)).Message);
+        Assert.Equal(sentence,
+            Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns(Bytes(false, RunsHeader, broken), far)).Message);
     }
 
     [Theory]
@@ -103,20 +109,25 @@ public sealed class ForecastArchiveTests
     public void A_bad_header_is_refused_in_one_sentence(string good, string bad, string sentence)
     {
         var broken = RunsHeader.Replace(good, bad, StringComparison.Ordinal);
-        Assert.Equal(sentence, Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns(Bytes(false, broken, Run), far)).Message);
+        Assert.Equal(sentence,
+            Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns(Bytes(false, broken, Run), far)).Message);
     }
 
     [Theory]
-    [InlineData("""{"at":"2024-05-03T18:00Z","cloudPercent":"half","by":"laterRun"}""", "line 2, cloudPercent: accepted: a number, or null for unknown.")]
-    [InlineData("""{"at":"2024-05-03T18:00Z","cloudPercent":50,"by":"rumour"}""", "line 2, by: rumour is not known; accepted: laterRun, aerodrome.")]
+    [InlineData("""{"at":"2024-05-03T18:00Z","cloudPercent":"half","by":"laterRun"}""",
+        "line 2, cloudPercent: accepted: a number, or null for unknown.")]
+    [InlineData("""{"at":"2024-05-03T18:00Z","cloudPercent":50,"by":"rumour"}""",
+        "line 2, by: rumour is not known; accepted: laterRun, aerodrome.")]
     [InlineData("[1,2]", "line 2: this is no object; accepted: one object a line.")]
     public void A_bad_hour_is_refused_in_one_sentence(string line, string sentence) =>
-        Assert.Equal(sentence, Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadOutcome(Bytes(false, OutcomeHeader, line))).Message);
+        Assert.Equal(sentence,
+            Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadOutcome(Bytes(false, OutcomeHeader, line))).Message);
 
     [Fact]
     public void An_empty_archive_says_what_it_lacks()
     {
-        Assert.Equal("line 1: the file is empty; accepted: a header line first.", Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns([], far)).Message);
+        Assert.Equal("line 1: the file is empty; accepted: a header line first.",
+            Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns([], far)).Message);
         Assert.Equal(
             "line 2: the archive holds no hour; accepted: one a line below the header.",
             Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadOutcome(Bytes(true, OutcomeHeader))).Message);
@@ -127,7 +138,8 @@ public sealed class ForecastArchiveTests
     {
         var damaged = Bytes(true, [RunsHeader, .. Enumerable.Repeat(Run, 50)]);
         damaged.AsSpan(damaged.Length / 2).Fill(0xff);
-        Assert.StartsWith("line ", Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns(damaged, far)).Message, StringComparison.Ordinal);
+        Assert.StartsWith("line ",
+            Assert.Throws<ArchiveFormatException>(() => ForecastArchive.ReadRuns(damaged, far)).Message, StringComparison.Ordinal);
     }
 
     private static byte[] Bytes(bool zipped, params string[] lines)

@@ -9,7 +9,8 @@ public sealed class CostLossTests
     /// <summary>A hundred nights, forty usable: gone to 32 of them and 12 times for nothing.</summary>
     private static readonly ContingencyTable worked = new(Hits: 32, FalseAlarms: 12, Misses: 8, CorrectRejections: 48);
 
-    /// <summary>Worked by hand from the cost/loss model of Richardson 2000, Q. J. R. Meteorol. Soc. 126, 649: V = (Ec − E)/(Ec − Ep), Ep = 0 here.</summary>
+    /// <summary>Worked by hand from the cost/loss model of Richardson 2000, Q. J. R. Meteorol. Soc. 126, 649:
+    /// V = (Ec − E)/(Ec − Ep), Ep = 0 here.</summary>
     [Theory]
     [InlineData(1.25, 22, 60, 50, 0.56)]
     [InlineData(2, 28, 60, 80, 0.5333)]
@@ -26,10 +27,12 @@ public sealed class CostLossTests
     }
 
     [Fact]
-    public void Always_and_never_going_have_no_value_and_perfect_calls_have_all() => Gen.Select(Gen.Int[1, 50], Gen.Int[1, 50], Gen.Double[1, 10]).Sample((usable, not, loss) =>
+    public void Always_and_never_going_have_no_value_and_perfect_calls_have_all() =>
+        Gen.Select(Gen.Int[1, 50], Gen.Int[1, 50], Gen.Double[1, 10]).Sample((usable, not, loss) =>
     {
         var best = Math.Max(
-            CostLoss.Value(new ContingencyTable(usable, not, 0, 0), loss)!.Value, CostLoss.Value(new ContingencyTable(0, 0, usable, not), loss)!.Value);
+            CostLoss.Value(new ContingencyTable(usable, not, 0, 0), loss)!.Value,
+            CostLoss.Value(new ContingencyTable(0, 0, usable, not), loss)!.Value);
         return Math.Abs(best) < 1e-12 && CostLoss.Value(new ContingencyTable(usable, 0, 0, not), loss) == 1;
     });
 

@@ -31,7 +31,8 @@ public sealed class LookScoresTests
     [Fact]
     public void Reliability_has_ten_cells_with_what_was_said_and_what_came()
     {
-        var scores = LookScores.Of(0, [new ScoredLook(0.12, true, true, null, true), new ScoredLook(0.18, true, true, null, false), new ScoredLook(1, true, true, null, true)]);
+        var scores = LookScores.Of(0, [new ScoredLook(0.12, true, true, null, true), new ScoredLook(0.18, true, true, null, false),
+            new ScoredLook(1, true, true, null, true)]);
         Assert.Equal(10, scores.Reliability.Count);
         Assert.Equal(0.15, scores.Reliability[1].Said!.Value, 12);
         Assert.Equal((0.5, 2), (scores.Reliability[1].Came!.Value, scores.Reliability[1].N));

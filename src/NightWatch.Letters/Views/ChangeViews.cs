@@ -1,6 +1,5 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 

@@ -6,7 +6,8 @@ namespace NightWatch.Watchkeeping.Archives;
 
 /// <summary>How the service would have done over an archive.</summary>
 /// <param name="ByLead">Calls and chances, by nights ahead.</param>
-/// <param name="Letters">The letters of the nights that are scored on their day: every pass of the service, not the looks of the table.</param>
+/// <param name="Letters">The letters of the nights that are scored on their day: every pass of the service,
+/// not the looks of the table.</param>
 internal sealed record ArchiveScores(IReadOnlyList<LookScores> ByLead, LetterScores Letters)
 {
     public static ArchiveScores Of(IReadOnlyList<ArchivedNight> nights) => new(

@@ -14,14 +14,16 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Archives;
 
-/// <summary>Looks at every night of an archive as the service would have, and judges it by the hours that came. It knows nothing later than each look.</summary>
+/// <summary>Looks at every night of an archive as the service would have, and judges it by the hours that came.
+/// It knows nothing later than each look.</summary>
 /// <param name="watch">For whom.</param>
 /// <param name="runs">What was forecast.</param>
 /// <param name="came">The hours that came.</param>
 /// <param name="look">Local time of the looks.</param>
 internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSeries came, LocalTime look)
 {
-    /// <summary>The farthest ahead that a run is asked for: a look on the third day before, by a run of a day's age, over a whole night.</summary>
+    /// <summary>The farthest ahead that a run is asked for: a look on the third day before, by a run of a day's age,
+    /// over a whole night.</summary>
     public static readonly Duration LongestAhead = Duration.FromDays(6);
 
     private const int RainHours = 72;
@@ -34,7 +36,8 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
     {
         var nights = Nights();
         var all = new ArchivedNight[nights.Count];
-        Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount }, i => all[i] = Of(nights[i]));
+        Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount },
+            i => all[i] = Of(nights[i]));
         return all;
     }
 

@@ -5,7 +5,8 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Archives;
 
-/// <summary>The watch that an archive is judged for unless another is given: any dark, clear sky will do, and nothing but the weather can spoil it.</summary>
+/// <summary>The watch that an archive is judged for unless another is given: any dark, clear sky will do,
+/// and nothing but the weather can spoil it.</summary>
 internal static class ArchiveWatch
 {
     /// <param name="place">Name of the place.</param>
@@ -15,7 +16,15 @@ internal static class ArchiveWatch
     {
         Id = "archive",
         Subscriber = new Subscriber("", "nobody@example.org"),
-        Site = new Site { Id = "archive", Name = place, Position = position, Zone = zone, MeasuredSkyBrightness = 21.9, Ground = GroundKind.Gravel },
+        Site = new Site
+        {
+            Id = "archive",
+            Name = place,
+            Position = position,
+            Zone = zone,
+            MeasuredSkyBrightness = 21.9,
+            Ground = GroundKind.Gravel,
+        },
         Subject = new Subject.Stars(),
         Kit = new Kit { DewHeaterW = 8, DewHeaterBatteryWh = 300, BatteriesWh = [200, 200], CardGb = 1024 },
         Limits = new Limits { UsableRunMin = 90 },

@@ -38,7 +38,8 @@ internal sealed record ArchivedLook(
 /// <param name="Looks">By nights ahead.</param>
 /// <param name="Letters">What the letters came to; null: the night is not scored on its day.</param>
 internal sealed record ArchivedNight(
-    LocalDate Night, NightUse Use, bool? Usable, bool RainUnknown, bool GustUnknown, IReadOnlyList<ArchivedLook> Looks, LetterCourse? Letters)
+    LocalDate Night, NightUse Use, bool? Usable, bool RainUnknown, bool GustUnknown,
+    IReadOnlyList<ArchivedLook> Looks, LetterCourse? Letters)
 {
     /// <summary>Whether a look of it is scored.</summary>
     public bool IsScored(ArchivedLook look) => Use == NightUse.Scored && look.HasForecast;

@@ -24,7 +24,8 @@ internal sealed class ArchivedRuns(IReadOnlyList<ForecastSeries> runs)
     public PlaceWeather KnownAt(Instant at)
     {
         var count = CountUntil(at);
-        var known = rules.Distinct(Enumerable.Range(Math.Max(0, count - LastAnswers), Math.Min(count, LastAnswers)).Select(i => runs[i]), 1 + ForecastDesk.EarlierRuns);
+        var answers = Enumerable.Range(Math.Max(0, count - LastAnswers), Math.Min(count, LastAnswers)).Select(i => runs[i]);
+        var known = rules.Distinct(answers, 1 + ForecastDesk.EarlierRuns);
         if (known.IsEmpty || rules.Judge(known[0].RetrievedAt, known[0].IssuedAt, at) == Freshness.TooOld) return PlaceWeather.Unknown;
         return new PlaceWeather
         {

@@ -21,7 +21,8 @@ internal static class CameHours
         return count == 0 ? null : sum / count;
     }
 
-    /// <summary>The cloud of every hour from the last before a span to the first after it was told, none filled in between its neighbours.</summary>
+    /// <summary>The cloud of every hour from the last before a span to the first after it was told,
+    /// none filled in between its neighbours.</summary>
     public static bool TellsCloud(ForecastSeries series, Interval dark)
     {
         for (var at = Floor(dark.Start); at <= Ceiling(dark.End); at += Hour)
@@ -33,9 +34,11 @@ internal static class CameHours
     }
 
     /// <summary>A quantity of periods is known over the whole of a span.</summary>
-    public static bool Tells(ForecastSeries series, PeriodQuantity quantity, Interval dark) => series.Over(quantity, dark).Value is not null;
+    public static bool Tells(ForecastSeries series, PeriodQuantity quantity, Interval dark) =>
+        series.Over(quantity, dark).Value is not null;
 
-    private static Instant Floor(Instant at) => Instant.FromUnixTimeSeconds((long)Math.Floor(at.ToUnixTimeSeconds() / Hour.TotalSeconds) * (long)Hour.TotalSeconds);
+    private static Instant Floor(Instant at) =>
+        Instant.FromUnixTimeSeconds((long)Math.Floor(at.ToUnixTimeSeconds() / Hour.TotalSeconds) * (long)Hour.TotalSeconds);
 
     private static Instant Ceiling(Instant at) => Floor(at) is var hour && hour == at ? at : hour + Hour;
 }

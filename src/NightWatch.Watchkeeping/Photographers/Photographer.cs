@@ -8,8 +8,8 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Photographers;
 
 /// <summary>
-/// Reads the letters about one night and goes by the last word when the car would leave: every pass of the service from the third evening before,
-/// through the very policy that writes the letters.
+/// Reads the letters about one night and goes by the last word when the car would leave: every pass of the service
+/// from the third evening before, through the very policy that writes the letters.
 /// </summary>
 internal static class Photographer
 {

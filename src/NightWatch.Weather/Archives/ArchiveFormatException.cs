@@ -24,7 +24,7 @@ public sealed class ArchiveFormatException : Exception
     /// <param name="field">Name of the member; empty for the line as a whole.</param>
     /// <param name="what">What is wrong and what is accepted.</param>
     internal ArchiveFormatException(int line, string field, string what)
-        : this(field.Length == 0 ? FormattableString.Invariant($"line {line}: {what}.") : FormattableString.Invariant($"line {line}, {field}: {what}."))
+        : this(FormattableString.Invariant($"line {line}{(field.Length == 0 ? "" : ", " + field)}: {what}."))
     {
     }
 }

@@ -8,4 +8,5 @@ namespace NightWatch.Weather.Archives;
 /// <param name="Zone">Id of the place's time zone; it is not looked up here.</param>
 /// <param name="Feed">Id of the feed.</param>
 /// <param name="Source">Whom the data come from, with the licence.</param>
-public sealed record ArchiveHeader(string Place, double LatitudeDeg, double LongitudeDeg, double ElevationM, string Zone, string Feed, string Source);
+public sealed record ArchiveHeader(string Place, double LatitudeDeg, double LongitudeDeg, double ElevationM,
+    string Zone, string Feed, string Source);

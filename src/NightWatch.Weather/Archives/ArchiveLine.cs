@@ -21,7 +21,8 @@ internal sealed class ArchiveLine : IDisposable
         }
         catch (JsonException broken)
         {
-            throw new ArchiveFormatException(FormattableString.Invariant($"line {number}: this is no JSON; accepted: one object a line."), broken);
+            throw new ArchiveFormatException(
+                FormattableString.Invariant($"line {number}: this is no JSON; accepted: one object a line."), broken);
         }
 
         if (document.RootElement.ValueKind == JsonValueKind.Object) return;
@@ -35,7 +36,8 @@ internal sealed class ArchiveLine : IDisposable
 
     /// <summary>A word that must be there.</summary>
     public string Text(string field) =>
-        Known(field) is { ValueKind: JsonValueKind.String } value && value.GetString() is { Length: > 0 } text ? text : throw Fault(field, "it is missing; accepted: a text");
+        Known(field) is { ValueKind: JsonValueKind.String } value && value.GetString() is { Length: > 0 } text
+            ? text : throw Fault(field, "it is missing; accepted: a text");
 
     /// <summary>A number that must be there.</summary>
     public double Number(string field, double least, double most) =>
@@ -52,7 +54,8 @@ internal sealed class ArchiveLine : IDisposable
     {
         var text = Text(field);
         if (ToTheMinute.Parse(text) is { Success: true } minute) return minute.Value;
-        return InstantPattern.ExtendedIso.Parse(text) is { Success: true } second ? second.Value : throw Fault(field, $"{text} is no time; accepted: UTC such as 2024-05-03T19:00Z");
+        return InstantPattern.ExtendedIso.Parse(text) is { Success: true } second
+            ? second.Value : throw Fault(field, $"{text} is no time; accepted: UTC such as 2024-05-03T19:00Z");
     }
 
     /// <summary>A row of numbers, null where unknown; null: the whole row is missing.</summary>
@@ -65,7 +68,7 @@ internal sealed class ArchiveLine : IDisposable
         foreach (var item in value.EnumerateArray())
         {
             if (item.ValueKind != JsonValueKind.Null)
-                row[at] = NumberOf(item) ?? throw Fault(field, FormattableString.Invariant($"value {at + 1} is no number; accepted: numbers, null where unknown"));
+                row[at] = NumberOf(item) ?? throw Fault(field, $"value {at + 1} is no number; accepted: numbers, null where unknown");
             at++;
         }
 

@@ -17,12 +17,15 @@ public sealed record OutcomeArchive(ArchiveHeader Header, ForecastSeries Hours);
 
 /// <summary>Reads archives: JSON lines, gzip or plain, a header first.</summary>
 /// <remarks>
-/// <para>The header: <c>{"archive":1,"kind":"runs"|"outcome","place","latitudeDeg","longitudeDeg","elevationM","zone","feed","source"}</c>.</para>
+/// <para>The header: <c>{"archive":1,"kind":"runs"|"outcome","place","latitudeDeg","longitudeDeg",
+/// "elevationM","zone","feed","source"}</c>.</para>
 /// <para>
-/// A run: <c>{"issued","start","stepMinutes","cloudPercent":[],"airC":[],"dewPointC":[],"rainProbabilityPercent":[],"rainMm":[],"windMps":[],"gustMps":[]}</c>.
-/// An hour that came: <c>{"at","cloudPercent","rainMm","airC","dewPointC","gustMps","by":"laterRun"|"aerodrome"}</c>. Null, or a member that is
-/// missing, is unknown. Cloud, temperatures and wind belong to their time, rain, its probability and gusts to the step that ends at it. Cloud
-/// of −1 and 101 occurs in feeds' answers and is clipped; values that no weather has stay unknown. Of two lines for one time the first stands.
+/// A run: <c>{"issued","start","stepMinutes","cloudPercent":[],"airC":[],"dewPointC":[],"rainProbabilityPercent":[],
+/// "rainMm":[],"windMps":[],"gustMps":[]}</c>.
+/// An hour that came: <c>{"at","cloudPercent","rainMm","airC","dewPointC","gustMps","by":"laterRun"|"aerodrome"}</c>.
+/// Null, or a member that is missing, is unknown. Cloud, temperatures and wind belong to their time; rain, its probability and gusts to
+/// the step that ends at it. Cloud of −1 and 101 occurs in feeds' answers and is clipped; values that no weather has stay unknown. Of two
+/// lines for one time the first stands.
 /// </para>
 /// </remarks>
 public static class ForecastArchive
@@ -72,7 +75,8 @@ public static class ForecastArchive
             }
 
             var at = line.Time("at");
-            if (line.Text("by") is var by && by is not ("laterRun" or "aerodrome")) throw line.Fault("by", $"{by} is not known; accepted: laterRun, aerodrome");
+            if (line.Text("by") is var by && by is not ("laterRun" or "aerodrome"))
+                throw line.Fault("by", $"{by} is not known; accepted: laterRun, aerodrome");
             builder.Add(InstantQuantity.CloudAreaFraction, at, line.NumberOrUnknown("cloudPercent") / 100)
                 .Add(InstantQuantity.AirTemperatureC, at, line.NumberOrUnknown("airC"))
                 .Add(InstantQuantity.DewPointC, at, line.NumberOrUnknown("dewPointC"))
@@ -86,10 +90,13 @@ public static class ForecastArchive
 
     private static ArchiveHeader HeaderOf(ArchiveLine line, string kind)
     {
-        if (line.Number("archive", 0, int.MaxValue) is var version && version != 1) throw line.Fault("archive", FormattableString.Invariant($"{version} is not known; accepted: 1"));
-        if (line.Text("kind") is var given && given != kind) throw line.Fault("kind", $"{given} is not what is wanted here; accepted: {kind}");
+        if (line.Number("archive", 0, int.MaxValue) is var version && version != 1)
+            throw line.Fault("archive", FormattableString.Invariant($"{version} is not known; accepted: 1"));
+        if (line.Text("kind") is var given && given != kind)
+            throw line.Fault("kind", $"{given} is not what is wanted here; accepted: {kind}");
         return new ArchiveHeader(
-            line.Text("place"), line.Number("latitudeDeg", -90, 90), line.Number("longitudeDeg", -180, 180), line.Number("elevationM", -500, 9000),
+            line.Text("place"), line.Number("latitudeDeg", -90, 90), line.Number("longitudeDeg", -180, 180),
+            line.Number("elevationM", -500, 9000),
             line.Text("zone"), line.Text("feed"), line.Text("source"));
     }
 
@@ -99,7 +106,8 @@ public static class ForecastArchive
         var minutes = line.Number("stepMinutes", 1, 24 * 60);
         var step = Duration.FromMinutes(minutes);
         var builder = new ForecastSeriesBuilder();
-        var cloud = line.Row("cloudPercent") ?? throw line.Fault("cloudPercent", "it is missing; accepted: an array of numbers, null where unknown");
+        var cloud = line.Row("cloudPercent")
+            ?? throw line.Fault("cloudPercent", "it is missing; accepted: an array of numbers, null where unknown");
         Instants(InstantQuantity.CloudAreaFraction, "cloudPercent", 0.01);
         Instants(InstantQuantity.AirTemperatureC, "airC", 1);
         Instants(InstantQuantity.DewPointC, "dewPointC", 1);
@@ -123,7 +131,11 @@ public static class ForecastArchive
         {
             if (line.Row(field) is not { } row) yield break;
             if (row.Length != cloud.Length)
-                throw line.Fault(field, FormattableString.Invariant($"it has {row.Length} values; accepted: as many as cloudPercent, {cloud.Length}"));
+            {
+                throw line.Fault(
+                    field, FormattableString.Invariant($"it has {row.Length} values; accepted: as many as cloudPercent, {cloud.Length}"));
+            }
+
             for (var i = 0; i < row.Length; i++)
             {
                 if (start + step * i is var at && at <= end) yield return (at, row[i]);
@@ -132,17 +144,19 @@ public static class ForecastArchive
     }
 
     /// <summary>An archive names its source in words and gives no address.</summary>
-    private static ForecastSeries Built(ForecastSeriesBuilder builder, ArchiveHeader header, Instant? issued, Instant retrieved) => builder.Build(
-        header.Feed, "mixed", issued, retrieved, new Attribution(header.Source, new Uri("about:blank"), ""),
+    private static ForecastSeries Built(ForecastSeriesBuilder builder, ArchiveHeader header, Instant? issued, Instant retrieved) =>
+        builder.Build(header.Feed, "mixed", issued, retrieved, new Attribution(header.Source, new Uri("about:blank"), ""),
         new ForecastCell(header.LatitudeDeg, header.LongitudeDeg, header.ElevationM));
 
     private static ArchiveFormatException Empty(ArchiveHeader? header, string what) =>
-        header is null ? new(1, "", "the file is empty; accepted: a header line first") : new(2, "", $"the archive holds no {what}; accepted: one a line below the header");
+        header is null ? new(1, "", "the file is empty; accepted: a header line first")
+        : new(2, "", $"the archive holds no {what}; accepted: one a line below the header");
 
     private static IEnumerable<(string Text, int Number)> Lines(byte[] file)
     {
         ArgumentNullException.ThrowIfNull(file);
-        using Stream stream = file is [0x1f, 0x8b, ..] ? new GZipStream(new MemoryStream(file), CompressionMode.Decompress) : new MemoryStream(file);
+        var isZipped = file is [0x1f, 0x8b, ..];
+        using Stream stream = isZipped ? new GZipStream(new MemoryStream(file), CompressionMode.Decompress) : new MemoryStream(file);
         using var reader = new StreamReader(stream, Encoding.UTF8);
         for (var number = 1; Next(reader, number) is { } text; number++)
         {
@@ -158,7 +172,8 @@ public static class ForecastArchive
         }
         catch (Exception damaged) when (damaged is InvalidDataException or EndOfStreamException)
         {
-            throw new ArchiveFormatException(FormattableString.Invariant($"line {number}: the compressed file is damaged here; accepted: whole gzip files, or plain text."), damaged);
+            throw new ArchiveFormatException(
+                FormattableString.Invariant($"line {number}: the compressed file is damaged here; accepted: a whole gzip file."), damaged);
         }
     }
 }

@@ -16,9 +16,11 @@ public static class CostLoss
     public static double Expense(ContingencyTable calls, double lossPerDrive) => calls.FalseAlarms + lossPerDrive * calls.Misses;
 
     /// <summary>In drives for nothing a hundred nights; null: there was no night.</summary>
-    public static double? ExpensePer100(ContingencyTable calls, double lossPerDrive) => calls.Count == 0 ? null : 100 * Expense(calls, lossPerDrive) / calls.Count;
+    public static double? ExpensePer100(ContingencyTable calls, double lossPerDrive) =>
+        calls.Count == 0 ? null : 100 * Expense(calls, lossPerDrive) / calls.Count;
 
-    /// <summary>Value <c>(Ec − E)/Ec</c> against the better of always and never going: 1 perfect, 0 no better, negative dearer; null where Ec is 0.</summary>
+    /// <summary>Value <c>(Ec − E)/Ec</c> against the better of always and never going: 1 perfect, 0 no better,
+    /// negative dearer; null where Ec is 0.</summary>
     public static double? Value(ContingencyTable calls, double lossPerDrive)
     {
         var climate = Math.Min(calls.Count - calls.Usable, lossPerDrive * calls.Usable);

@@ -20,7 +20,8 @@ public readonly record struct CloudRule(double Limit, double Expense);
 /// <param name="Never">Staying at home.</param>
 /// <param name="DarkCloud">Going by the forecast cloud alone.</param>
 /// <param name="FixedLimits">Going by the fixed limits.</param>
-public sealed record RuleExpense(double LossPerDrive, double Calls, double Always, double Never, IReadOnlyList<CloudRule> DarkCloud, double FixedLimits);
+public sealed record RuleExpense(double LossPerDrive, double Calls, double Always, double Never,
+    IReadOnlyList<CloudRule> DarkCloud, double FixedLimits);
 
 /// <summary>How the looks so many nights ahead did.</summary>
 /// <param name="Lead">Nights ahead.</param>
@@ -32,7 +33,8 @@ public sealed record RuleExpense(double LossPerDrive, double Calls, double Alway
 /// <param name="Reliability">Ten cells from 0 to 1.</param>
 /// <param name="Expense">One row a reader.</param>
 public sealed record LookScores(
-    int Lead, int N, double? UsableShare, double? Brier, double? Climate, double? Skill, IReadOnlyList<ReliabilityCell> Reliability, IReadOnlyList<RuleExpense> Expense)
+    int Lead, int N, double? UsableShare, double? Brier, double? Climate, double? Skill,
+    IReadOnlyList<ReliabilityCell> Reliability, IReadOnlyList<RuleExpense> Expense)
 {
     /// <summary>Cloud that simple rules go by, fraction.</summary>
     public static readonly ImmutableArray<double> CloudLimits = [0.3, 0.4, 0.5, 0.6];
@@ -44,18 +46,21 @@ public sealed record LookScores(
     {
         ArgumentNullException.ThrowIfNull(looks);
         ForecastPair[] pairs = [.. looks.Select(look => look.Pair)];
-        ReliabilityCell[] cells = [.. ReliabilityDiagram.Of(pairs).Select(bin => new ReliabilityCell(bin.MeanSaid, bin.Frequency, bin.Count))];
+        ReliabilityCell[] cells =
+            [.. ReliabilityDiagram.Of(pairs).Select(bin => new ReliabilityCell(bin.MeanSaid, bin.Frequency, bin.Count))];
         if (pairs.Length == 0) return new LookScores(lead, 0, null, null, null, null, cells, []);
         var brier = BrierScore.Of(pairs);
         return new LookScores(
-            lead, pairs.Length, brier.BaseRate, brier.Value, brier.Uncertainty, brier.Skill, cells, [.. CostLoss.Readers.Select(loss => ExpenseOf(looks, loss))]);
+            lead, pairs.Length, brier.BaseRate, brier.Value, brier.Uncertainty, brier.Skill, cells,
+            [.. CostLoss.Readers.Select(loss => ExpenseOf(looks, loss))]);
     }
 
     private static RuleExpense ExpenseOf(IReadOnlyList<ScoredLook> looks, double loss)
     {
         return new RuleExpense(
             loss, Of(look => look.SaidOn), Of(_ => true), Of(_ => false),
-            [.. CloudLimits.Select(limit => new CloudRule(limit, Of(look => look.DarkCloud <= limit)))], Of(look => look.WithinFixedLimits));
+            [.. CloudLimits.Select(limit => new CloudRule(limit, Of(look => look.DarkCloud <= limit)))],
+            Of(look => look.WithinFixedLimits));
 
         double Of(Func<ScoredLook, bool> goes) =>
             CostLoss.ExpensePer100(ContingencyTable.Of(looks.Select(look => (goes(look), look.Usable))), loss)!.Value;

@@ -4,7 +4,8 @@ namespace NightWatch.Planning.Verification.Expenses;
 /// <param name="Probability">Said, 0 to 1.</param>
 /// <param name="SaidOn">The class was go or marginal.</param>
 /// <param name="WithinFixedLimits">The worst of the fixed limits was no stop.</param>
-/// <param name="DarkCloud">Mean forecast cloud of the dark hours in the newest run, fraction; null: not known, and nobody goes by it.</param>
+/// <param name="DarkCloud">Mean forecast cloud of the dark hours in the newest run, fraction; null:
+/// not known, and nobody goes by it.</param>
 /// <param name="Usable">The night came usable.</param>
 public readonly record struct ScoredLook(double Probability, bool SaidOn, bool WithinFixedLimits, double? DarkCloud, bool Usable)
 {

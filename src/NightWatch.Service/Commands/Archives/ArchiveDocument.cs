@@ -17,7 +17,8 @@ namespace NightWatch.Service.Commands.Archives;
 /// <param name="Usable">By the hours that came; null: not known.</param>
 /// <param name="Scored">It counts in the scores.</param>
 internal sealed record LookEntry(
-    LocalDate Night, int Lead, Instant Look, VerdictClass Verdict, double Probability, ProbabilityBasis Basis, double UsableMinutes, bool? Usable, bool Scored);
+    LocalDate Night, int Lead, Instant Look, VerdictClass Verdict, double Probability, ProbabilityBasis Basis,
+    double UsableMinutes, bool? Usable, bool Scored);
 
 /// <summary>The document of <c>verify-archive --json</c>.</summary>
 /// <param name="Nights">Every look at every night.</param>
@@ -30,7 +31,8 @@ internal sealed record ArchiveDocument(IReadOnlyList<LookEntry> Nights, IReadOnl
             .. from night in nights
                from look in night.Looks
                select new LookEntry(
-                   night.Night, look.Lead, look.At, look.Class, look.Probability.Value, look.Probability.Basis, look.UsableMinutes, night.Usable, night.IsScored(look)),
+                   night.Night, look.Lead, look.At, look.Class, look.Probability.Value, look.Probability.Basis,
+                   look.UsableMinutes, night.Usable, night.IsScored(look)),
         ],
         scores.ByLead,
         scores.Letters);

@@ -10,13 +10,15 @@ namespace NightWatch.Service.Commands.Archives;
 /// <summary>The scores of an archive, for people.</summary>
 internal static class ArchiveTables
 {
-    public static void Draw(Shell shell, ArchiveHeader header, IReadOnlyList<ArchivedNight> nights, ArchiveScores scores, TimeSpan took) => shell.Draw(console =>
+    public static void Draw(
+        Shell shell, ArchiveHeader header, IReadOnlyList<ArchivedNight> nights, ArchiveScores scores, TimeSpan took) => shell.Draw(console =>
     {
         console.WriteLine(FormattableString.Invariant(
-            $"{header.Place}, {nights.Count} nights from {nights[0].Night:R} to {nights[^1].Night:R}, forecasts of {header.Feed}, in {took.TotalSeconds:0} s. {header.Source}."));
+            $"{header.Place}, {nights.Count} nights from {nights[0].Night:R} to {nights[^1].Night:R}, in {took.TotalSeconds:0} s."));
+        console.WriteLine($"Forecasts of {header.Feed}: {header.Source}.");
         foreach (var remark in ArchiveRemarks.Of(nights)) console.WriteLine(remark);
         console.WriteLine();
-        console.WriteLine("Chances: Brier score, that of always saying the usable share of these very nights (climate), and the skill on it");
+        console.WriteLine("Chances: Brier score; that of always saying the usable share of these very nights (climate); the skill on it");
         console.Write(Chances(scores.ByLead));
         console.WriteLine("Reliability: said % > came % (nights)");
         console.Write(Reliability(scores.ByLead));
@@ -32,7 +34,8 @@ internal static class ArchiveTables
     {
         var table = WithColumns("Nights ahead", "Nights", "Usable %", "Brier", "Climate", "Skill");
         foreach (var lead in leads)
-            table.AddRow(Ahead(lead.Lead), $"{lead.N}", Percent(lead.UsableShare), Number(lead.Brier, "0.0000"), Number(lead.Climate, "0.0000"), Number(lead.Skill));
+            table.AddRow(Ahead(lead.Lead), $"{lead.N}",
+                Percent(lead.UsableShare), Number(lead.Brier, "0.0000"), Number(lead.Climate, "0.0000"), Number(lead.Skill));
         return table;
     }
 
@@ -40,7 +43,8 @@ internal static class ArchiveTables
     {
         var table = WithColumns(["Cell", .. leads.Select(lead => Ahead(lead.Lead))]);
         for (var cell = 0; cell < leads[0].Reliability.Count; cell++)
-            table.AddRow([FormattableString.Invariant($"{cell * 10} to {cell * 10 + 10} %"), .. leads.Select(lead => Cell(lead.Reliability[cell]))]);
+            table.AddRow([FormattableString.Invariant($"{cell * 10} to {cell * 10 + 10} %"),
+                .. leads.Select(lead => Cell(lead.Reliability[cell]))]);
         return table;
     }
 
@@ -60,7 +64,8 @@ internal static class ArchiveTables
             {
                 table.AddRow(
                 [
-                    Ahead(lead.Lead), Number(row.LossPerDrive, "0.##"), Number(row.Calls, "0.0"), Number(row.FixedLimits, "0.0"), Number(row.Always, "0.0"), Number(row.Never, "0.0"),
+                    Ahead(lead.Lead), Number(row.LossPerDrive, "0.##"), Number(row.Calls, "0.0"), Number(row.FixedLimits, "0.0"),
+                    Number(row.Always, "0.0"), Number(row.Never, "0.0"),
                     .. row.DarkCloud.Select(rule => Number(rule.Expense, "0.0")),
                 ]);
             }

@@ -12,7 +12,8 @@ using NodaTime;
 
 namespace NightWatch.Service.Commands.Archives;
 
-/// <summary>Was it right on real forecasts? Every night of an archive looked at as the service would have, and held against what came.</summary>
+/// <summary>Was it right on real forecasts?
+/// Every night of an archive looked at as the service would have, and held against what came.</summary>
 internal static class VerifyArchiveCommand
 {
     /// <summary>Coarse global grids have cells of this size.</summary>
@@ -24,10 +25,12 @@ internal static class VerifyArchiveCommand
     {
         var runs = Given.Text("--runs", "An archive of forecasts with their times of issue, JSON lines, gzip or plain.");
         var outcome = Given.Text("--outcome", "An archive of the hours that came at the same place.");
-        var watch = Given.Text("--watch", "A watch file; default: stars under a measured 21.9 mag/arcsec2, a level horizon, ample kit, every evening free.");
+        var watch = Given.Text("--watch",
+            "A watch file; default: stars under a measured 21.9 mag/arcsec2, a level horizon, ample kit, every evening free.");
         var look = Given.Time("--look", "Local time of the looks, HH:MM; default 15:00.");
         var json = Given.Json();
-        var command = new Command("verify-archive", "Scores calls, chances and letters over an archive of real forecasts and the hours that came.")
+        var command = new Command("verify-archive",
+            "Scores calls, chances and letters over an archive of real forecasts and the hours that came.")
         {
             runs, outcome, watch, look, json,
         };
@@ -40,9 +43,14 @@ internal static class VerifyArchiveCommand
             RefuseOtherPlace(known.Header, came.Header);
             var order = given.GetValue(watch) is { } file ? WatchCommand.ReadFile(shell, file, "--watch") : DefaultWatch(known.Header);
             if (Km(PositionOf(known.Header), order.Site.Position) is > MostKmApart and var km)
-                shell.Error.WriteLine(FormattableString.Invariant($"nightwatch: warning: --runs is for {known.Header.Place}, {km:0} km from {order.Site.Name}."));
+            {
+                shell.Error.WriteLine(FormattableString.Invariant(
+                    $"nightwatch: warning: --runs is for {known.Header.Place}, {km:0} km from {order.Site.Name}."));
+            }
+
             var nights = new ArchiveTrial(order, new ArchivedRuns(known.Runs), came.Hours, given.GetValue(look) ?? DefaultLook).Run(stop);
-            if (nights.Count == 0) throw new BadInputException("--outcome: no hour of it tells of cloud; accepted: an archive with cloudPercent.");
+            if (nights.Count == 0)
+                throw new BadInputException("--outcome: no hour of it tells of cloud; accepted: an archive with cloudPercent.");
             var scores = ArchiveScores.Of(nights);
             if (given.GetValue(json))
             {
@@ -76,7 +84,7 @@ internal static class VerifyArchiveCommand
         if (Km(PositionOf(runs), PositionOf(outcome)) is > MostKmApart and var km)
         {
             throw new BadInputException(FormattableString.Invariant(
-                $"--outcome: it is for {outcome.Place}, {km:0} km from {runs.Place} of --runs; accepted: an archive within {MostKmApart:0} km."));
+                $"--outcome: it is for {outcome.Place}, {km:0} km from {runs.Place} of --runs; accepted: at most {MostKmApart:0} km."));
         }
     }
 

@@ -29,7 +29,7 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
     private IEnumerable<DueItem> Of(IReadOnlyList<Watch> own, Instant now) => own.SelectMany(watch => Of(watch, own[0], now));
 
     /// <summary>One watch that cannot be planned leaves all others theirs.</summary>
-    private IReadOnlyList<DueItem> Of(Watch watch, Watch first, Instant now)
+    private DueItem[] Of(Watch watch, Watch first, Instant now)
     {
         try
         {

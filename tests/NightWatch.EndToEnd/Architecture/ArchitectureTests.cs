@@ -92,7 +92,7 @@ public sealed partial class ArchitectureTests
     [InlineData(typeof(BySignature))]
     [InlineData(typeof(ByGenericArgument))]
     [InlineData(typeof(ByConstraint<>))]
-    [InlineData(typeof(ByAttribute))]
+    [InlineData(typeof(ByMark))]
     [InlineData(typeof(ByAttributeValue))]
     [InlineData(typeof(ByBody))]
     [InlineData(typeof(ByLambda))]

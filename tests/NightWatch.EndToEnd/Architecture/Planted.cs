@@ -53,7 +53,7 @@ namespace NightWatch.Planted.South
         where T : IPole;
 
     [Points]
-    public class ByAttribute;
+    public class ByMark;
 
     [System.ComponentModel.TypeConverter(typeof(Compass))]
     public class ByAttributeValue;

@@ -18,13 +18,13 @@ public sealed class ArchiveTrialTests
             var at = Instant.FromUtc(2024, 9, 28, 0, 0) + Duration.FromMinutes(minutes);
             var known = new ArchivedRuns(October.Runs).KnownAt(at);
             var alone = new ArchivedRuns([.. October.Runs.Where(run => run.IssuedAt <= at)]).KnownAt(at);
-            Assert.Same(October.Runs.Last(run => run.IssuedAt <= at), known.Series);
-            Assert.Equal(known.Series, alone.Series);
+            Assert.Same(October.Runs.Last(run => run.IssuedAt <= at), known.Newest);
+            Assert.Equal(known.Newest, alone.Newest);
             Assert.Equal(known.EarlierRuns, alone.EarlierRuns);
             Assert.Equal(known.Rain, alone.Rain);
             Assert.All(known.Rain, hour => Assert.True(hour.SaidAt <= at));
-            Assert.True(known.EarlierRuns.Count <= 3);
-            Assert.All(known.EarlierRuns, run => Assert.True(run.IssuedAt < known.Series!.IssuedAt));
+            Assert.True(known.EarlierRuns.Length <= 3);
+            Assert.All(known.EarlierRuns, run => Assert.True(run.IssuedAt < known.Newest!.IssuedAt));
         },
         iter: 25);
 
@@ -32,9 +32,9 @@ public sealed class ArchiveTrialTests
     public void Without_a_run_of_the_last_day_nothing_is_known()
     {
         var first = October.Runs[0].IssuedAt!.Value;
-        Assert.Null(new ArchivedRuns(October.Runs).KnownAt(first - Duration.FromMinutes(1)).Series);
-        Assert.Null(new ArchivedRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(25)).Series);
-        Assert.NotNull(new ArchivedRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(23)).Series);
+        Assert.Null(new ArchivedRuns(October.Runs).KnownAt(first - Duration.FromMinutes(1)).Newest);
+        Assert.Null(new ArchivedRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(25)).Newest);
+        Assert.NotNull(new ArchivedRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(23)).Newest);
     }
 
     [Fact]

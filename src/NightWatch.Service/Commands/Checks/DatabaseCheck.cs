@@ -104,11 +104,14 @@ internal static class DatabaseCheck
     /// <summary>The files are full of addresses; new ones are made for their owner only.</summary>
     private static IEnumerable<Finding> Openness(Database database)
     {
-        if (database.File is not { } file || OperatingSystem.IsWindows()) yield break;
+        if (database.File is not { } file) yield break;
         var open = Database.FilesOf(file).Where(File.Exists)
-            .Where(path => (File.GetUnixFileMode(path) & ~(UnixFileMode.UserRead | UnixFileMode.UserWrite)) != 0).ToList();
+            .Where(IsOpenToOthers).ToList();
         if (open.Count > 0) yield return Finding.Warning("database", $"other users of this machine may get at {string.Join(", ", open)}; 'chmod 600 {string.Join(' ', open)}' closes them.");
     }
+
+    private static bool IsOpenToOthers(string path) =>
+        !OperatingSystem.IsWindows() && (File.GetUnixFileMode(path) & ~(UnixFileMode.UserRead | UnixFileMode.UserWrite)) != 0;
 
     private static IEnumerable<Finding> Room(Database database)
     {

@@ -51,7 +51,7 @@ internal static class PlanDocument
         return document;
     }
 
-    private static JsonNode Later(NightPlan plan, PlanSayings says) => new JsonObject
+    private static JsonObject Later(NightPlan plan, PlanSayings says) => new JsonObject
     {
         ["night"] = Node(plan.Night),
         ["isFree"] = Alternatives.IsFree(plan),

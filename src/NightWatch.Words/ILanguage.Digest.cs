@@ -1,7 +1,7 @@
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NodaTime;
 
-using NightWatch.Planning.Reasons;
 namespace NightWatch.Words;
 
 // The week's digest.

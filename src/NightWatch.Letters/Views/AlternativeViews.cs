@@ -1,6 +1,6 @@
 using NightWatch.Letters.Drafts;
-using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;

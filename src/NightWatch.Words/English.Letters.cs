@@ -70,7 +70,7 @@ public sealed partial class English
         var verdict = Of(facts.Class);
         return facts.News switch
         {
-            NightNews.GoodComing or NightNews.FairComing => new($"{verdict} {day}: ", [window, $", {speech.Percent(facts.Chance)} likely"]),
+            NightNews.GoodComing or NightNews.FairComing => new($"{verdict} {day}: ", [window, $", {speech.Percent(facts.Chance)} chance"]),
             NightNews.On or NightNews.MayWork => new($"{verdict} {today}, {day}: ", [leave, window]),
             NightNews.OnAgain => new($"ON AGAIN, GO {today}, {day}: ", [leave, window]),
             NightNews.Slipped => new($"CHANGED, {verdict} {today}, {day}: ", [leave, window]),
@@ -129,7 +129,15 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string WithChance(VerdictClass verdict, double? chance, Speech speech) =>
-        chance is { } value ? $"{Of(verdict)}, {speech.Percent(value)} likely" : Of(verdict);
+        chance is { } value ? $"{Of(verdict)}, {speech.Percent(value)} chance of a usable night" : Of(verdict);
+
+    /// <inheritdoc/>
+    public string Worth(VerdictClass verdict, double chance, double goodMin, Interval run, Speech speech) =>
+        $"{Of(verdict)}, {speech.Percent(chance)}: {speech.Clock.Length(Duration.FromMinutes(Math.Floor(goodMin)))} of good frames, {speech.Clock.Span(run)}.";
+
+    /// <inheritdoc/>
+    public string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech) =>
+        $"{Capital(Name(night, naming, speech))} is a go once this is done: {Phrases(needs, speech)}.";
 
     private static string Dated(SpokenNight night, Speech speech) => $"the night of {speech.Clock.Night(night.Evening)}";
 

@@ -19,8 +19,8 @@ public sealed partial class English
         Mend.LessExposure => "A lower ISO or a shorter exposure from then on.",
         Mend.FirmSpots => "Boots, a ground sheet and a tripod on firm spots; or a day of dry wind and sun.",
         Mend.ShorterRun => "A shorter run accepted, or a date on which the subject is up longer in the dark.",
-        Mend.CloudAtMost m => $"A mean of {speech.Percent(m.Mean)} or less over {speech.Number(m.Minutes)} min, known for all of it.",
-        Mend.CloudBelow m => $"Clearer: a mean below {speech.Percent(m.Mean)} for at least {speech.Number(m.Minutes)} min.",
+        Mend.CloudAtMost m => $"Cloud of {speech.Percent(m.Mean)} or less over {speech.Number(m.Minutes)} min, known for all of it.",
+        Mend.CloudBelow m => $"Clearer: cloud below {speech.Percent(m.Mean)} for at least {speech.Number(m.Minutes)} min.",
         Mend.FogBelow m => $"Fog on less than {speech.Percent(m.Share)} of the run, or a site above it.",
         Mend.GustsBelow m => $"Gusts below {Speed(m.GustMps, speech)} through the run, or a place in the lee.",
         Mend.MeanWindBelow m => $"A mean wind below {Speed(m.WindMps, speech)}, or a place in the lee.",
@@ -28,6 +28,7 @@ public sealed partial class English
         Mend.ChanceBelow m => $"A probability below {speech.Percent(m.Probability)} through the run.",
         Mend.MoonDown { Turns.Count: 0 } => "A night nearer new Moon.",
         Mend.MoonDown m => $"A run with the Moon down (it {string.Join(" and ", m.Turns.Select(turn => Turn(turn, speech)))}), or a night nearer new Moon.",
+        Mend.DarkerSite m => $"A site whose sky at the subject reaches {speech.OneDecimal(m.Mag)} mag/arcsec², or another subject.",
         Mend.OtherDate => "A date on which the subject is up in the dark.",
         Mend.NightWithoutIt => "A night without it, or your own judgement on the spot.",
         Mend.NearerNight m => $"The same forecast {speech.Number(m.AheadH / 24)} days ahead or less.",
@@ -48,9 +49,13 @@ public sealed partial class English
     /// <inheritdoc/>
     public string WouldHelp(IReadOnlyList<Mend> mends, int moreBelow, Speech speech)
     {
-        var phrases = string.Join("; ", mends.Select(mend => Of(mend, speech)).Select(sentence => char.ToLowerInvariant(sentence[0]) + sentence[1..^1]));
+        var phrases = Phrases(mends, speech);
         return moreBelow == 0 ? $"Would help: {phrases}." : $"Would help: {phrases}; {moreBelow} more below.";
     }
+
+    // Sentences as the members of one.
+    private string Phrases(IEnumerable<Mend> mends, Speech speech) =>
+        string.Join("; ", mends.Select(mend => Of(mend, speech)).Select(sentence => char.ToLowerInvariant(sentence[0]) + sentence[1..^1]));
 
     private static string Turn(MoonTurn turn, Speech speech) => $"{(turn.Rises ? "rises" : "sets")} at {speech.Clock.Time(turn.At)}";
 

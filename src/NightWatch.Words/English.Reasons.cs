@@ -35,14 +35,14 @@ public sealed partial class English
         RainAmount r => Rain(r, speech),
         RainNotKnown => "Precipitation is not known for all of the run.",
         RainChance r =>
-            $"Precipitation is at most {speech.Percent(r.Probability)} likely, around {speech.Clock.Time(r.At)}; {CautionAndStop(speech.Percent(r.Limits.Caution), speech.Percent(r.Limits.Stop))}.",
+            $"Precipitation is at most {speech.Percent(r.Probability)} likely, around {speech.Clock.Time(r.At)}; a caution from {speech.Percent(r.Limits.Caution)}.",
         RainChanceNotKnown { Severity: Severity.Ok } =>
             $"The feed gives no probability of precipitation for these hours; its amount is {speech.Units.Rate(0)} throughout.",
         RainChanceNotKnown => "The probability of precipitation is not known for all of the run, and the amount does not rule it out.",
         Gusts r =>
-            $"Gusts reach {Speed(r.GustMps, speech)} around {speech.Clock.Time(r.At)}; {CautionAndStop(Speed(r.LimitsMps.Caution, speech), Speed(r.LimitsMps.Stop, speech))}.",
+            $"Gusts reach {Speed(r.GustMps, speech)} around {speech.Clock.Time(r.At)}; {FullAndNothing(Speed(r.LimitsMps.Caution, speech), Speed(r.LimitsMps.Stop, speech))}.",
         GustsFromMeanWind r =>
-            $"The feed gives no gusts for these hours; from its mean wind of {Speed(r.WindMps, speech)} they are put at {Speed(r.GustMps, speech)}; a caution from {Speed(r.LimitsMps.Caution, speech)}.",
+            $"The feed gives no gusts for these hours; from its mean wind of {Speed(r.WindMps, speech)} they are put at {Speed(r.GustMps, speech)}; a frame counts in full up to {Speed(r.LimitsMps.Caution, speech)}.",
         WindNotKnown => "Wind is not known for all of the run.",
         FogShare r => Fog(r, speech),
         FogRuledOut r =>
@@ -77,6 +77,7 @@ public sealed partial class English
         PacksLast r => $"Batteries just last, without the reserve of a quarter: {Packs(r.ColdestC, r.AvailableWh, r.NeedWh, speech)}.",
         CardRoom r => Cards(r, speech),
         SecondForecast r => Second(r, speech),
+        UsableNight r => Chance(r, speech),
         NoForecast => "There is no forecast; the sky is right but the weather is unknown.",
         ForecastAge r => Age(r.AgeH, r.LimitH, speech),
         CoarseForecast r =>
@@ -86,6 +87,8 @@ public sealed partial class English
         Recorded r => r.Text,
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Accepted: one of the cases of a reason."),
     };
+
+    private static string FullAndNothing(string full, string nothing) => $"a frame counts in full up to {full} and for nothing from {nothing}";
 
     private static string CautionAndStop(string caution, string stop) => $"a caution from {caution}, a no-go from {stop}";
 
@@ -102,17 +105,31 @@ public sealed partial class English
 
     private static string Length(RunLength r, Speech speech)
     {
-        var (length, least) = (speech.Clock.Length(r.Run.Duration), speech.Clock.Length(NodaTime.Duration.FromMinutes(r.LeastMin)));
-        return r.Severity == Severity.Ok
-            ? $"Dark with the subject up for {length}, {Span(r.Run, speech)}; at least {least} are needed."
-            : $"Dark with the subject up for only {length}, {Span(r.Run, speech)}; {least} are needed.";
+        var (good, least) = (speech.Clock.Length(NodaTime.Duration.FromMinutes(Math.Floor(r.UsableMin))), speech.Clock.Length(NodaTime.Duration.FromMinutes(r.LeastMin)));
+        return r.Severity switch
+        {
+            Severity.Ok => $"{good} of good frames, {Span(r.Run, speech)}; at least {least} are needed.",
+            Severity.Caution => $"Only {good} of good frames, {Span(r.Run, speech)}; {least} are needed.",
+            _ => $"The sky allows no more than {good} of good frames, {Span(r.Run, speech)}; {least} are needed.",
+        };
+    }
+
+    private static string Chance(UsableNight r, Speech speech)
+    {
+        var text = $"The chance of a usable night is {speech.Percent(r.Probability)}";
+        return r.Severity switch
+        {
+            Severity.Ok => $"{text}; a go is said from {speech.Percent(r.GoFrom)}.",
+            Severity.Caution => $"{text}; going pays you from {speech.Percent(r.PaysFrom)}, a go is said from {speech.Percent(r.GoFrom)}.",
+            _ => $"{text}; going pays you from {speech.Percent(r.PaysFrom)}.",
+        };
     }
 
     private static string Cloud(CloudMean r, Speech speech)
     {
         var when = r.When is { } run ? $" {Span(run, speech)}" : "";
         var text = $"Cloud averages {speech.Percent(r.Mean)}{when}, at most {speech.Percent(r.Most)} at {speech.Clock.Time(r.MostAt)}; "
-            + $"a go up to {speech.Percent(r.Limits.Caution)}, a no-go from {speech.Percent(r.Limits.Stop)}.";
+            + $"{FullAndNothing(speech.Percent(r.Limits.Caution), speech.Percent(r.Limits.Stop))}.";
         return r.UnknownShare > 0 ? $"{text} It is not known for {speech.Percent(r.UnknownShare)} of the run." : text;
     }
 
@@ -121,17 +138,24 @@ public sealed partial class English
         var (most, limit) = (speech.Units.Rate(r.MmPerH), speech.Units.Rate(r.LimitMmPerH));
         return r.Severity == Severity.Ok
             ? $"No precipitation to speak of: at most {most}, below {limit}."
-            : $"Precipitation of {most}{(r.When is { } when ? $" {Span(when, speech)}" : "")}; a no-go from {limit}.";
+            : $"Precipitation of {most}{(r.When is { } when ? $" {Span(when, speech)}" : "")}; a frame counts for nothing from {limit}.";
     }
 
     private static string Fog(FogShare r, Speech speech) =>
         $"Fog covers {speech.Percent(r.Share)} of the time and area{(r.When is { } when ? $" {Span(when, speech)}" : "")}; "
-        + $"{CautionAndStop(speech.Percent(r.Limits.Caution), speech.Percent(r.Limits.Stop))}.";
+        + $"{FullAndNothing(speech.Percent(r.Limits.Caution), speech.Percent(r.Limits.Stop))}.";
 
-    private static string Moon(MoonLight r, Speech speech) => r.BrighteningMag <= 0
-        ? $"The Moon, {speech.Percent(r.LitFraction)} lit, adds no light{(r.When is { } when ? $" {Span(when, speech)}" : "")}."
-        : $"The Moon, {speech.Percent(r.LitFraction)} lit, brightens the sky at the subject by up to {Magnitudes(r.BrighteningMag, speech)} around "
-            + $"{speech.Clock.Time(r.At)}; {CautionAndStop(Magnitudes(r.LimitsMag.Caution, speech), Magnitudes(r.LimitsMag.Stop, speech))}.";
+    private static string Moon(MoonLight r, Speech speech)
+    {
+        var eclipse = r.IsEclipsed ? " It is eclipsed in the run." : "";
+        if (r.BrighteningMag <= 0)
+            return $"The Moon, {speech.Percent(r.LitFraction)} lit, adds no light{(r.When is { } when ? $" {Span(when, speech)}" : "")}.{eclipse}";
+        var text = $"The Moon, {speech.Percent(r.LitFraction)} lit, brightens the sky at the subject by up to {Magnitudes(r.BrighteningMag, speech)} around "
+            + $"{speech.Clock.Time(r.At)}";
+        return r.LostShare < 0.005
+            ? $"{text}, which takes nothing from the frames.{eclipse}"
+            : $"{text}; over the run it takes {speech.Percent(r.LostShare)} of the frames' worth.{eclipse}";
+    }
 
     private static string Magnitudes(double mag, Speech speech) => $"{speech.OneDecimal(mag)} mag";
 
@@ -141,6 +165,12 @@ public sealed partial class English
             ? $"The moonless sky was measured at {speech.OneDecimal(r.ZenithMag)} mag/arcsec² overhead (±0.1)."
             : $"The moonless sky is estimated at {speech.OneDecimal(r.ZenithMag)} mag/arcsec² overhead ({speech.OneDecimal(r.BrightestMag)} to {speech.OneDecimal(r.DarkestMag)}) from the towns around; measure it once and enter it.";
         var text = $"{zenith} {Towns(r, speech)}";
+        if (r.Dark is { MeanShare: < 0.995 } dark)
+        {
+            text += $" At the subject and through the air before it the sky is {speech.OneDecimal(dark.DarkestMag)} mag/arcsec² at its darkest; "
+                + $"a frame counts in full from {speech.OneDecimal(dark.Levels.FullMag)} and for nothing below {speech.OneDecimal(dark.Levels.NothingMag)}.";
+        }
+
         return r.Contrast is { } contrast
             ? $"{text} The subject stands out at {Percents(contrast.Least, contrast.Best, speech)} of its contrast overhead under a natural sky, best at {speech.Clock.Time(contrast.BestAt)}."
             : text;

@@ -67,10 +67,11 @@ public sealed partial class English
             ProbabilityBasis.SkyAlone => "The sky alone decides; no weather can change it.",
             _ when chance.IsBlind => "No forecast: even chances.",
             ProbabilityBasis.EnsembleMembers when chance.Usable is { } usable =>
-                $"{usable} of {chance.Count} ensemble members give a usable run; what members do not carry is taken from the main forecast.",
+                $"{usable} of {chance.Count} runs, the newest forecast and the members of its ensemble, give a usable night; a model of this feed weighs them with the forecast's own figures.",
             ProbabilityBasis.LaggedRuns when chance.Usable is { } usable =>
-                $"{usable} of the last {chance.Count} runs of the forecast give a usable run, weighed with the published skill at this lead.",
-            ProbabilityBasis.LeadTimePrior => "From the published skill of cloud forecasts at this lead (Ye and Chen 2013) and the margin to the limits.",
+                $"{usable} of the last {chance.Count} runs of the forecast give a usable night; a model of this feed weighs them with the forecast's own figures.",
+            ProbabilityBasis.LeadTimePrior => "By a model of this feed from the newest forecast's own figures over the night.",
+            ProbabilityBasis.Came => "The night has come; this is what it was.",
             _ => "",
         };
         var lowered = chance.IsLowered ? " Lowered because a second feed disagrees." : "";
@@ -87,11 +88,12 @@ public sealed partial class English
     {
         var basis = chance.Basis switch
         {
-            ProbabilityBasis.EnsembleMembers => $"from {chance.Count} ensemble members",
+            ProbabilityBasis.EnsembleMembers => $"from {chance.Count} runs of the ensemble",
             ProbabilityBasis.LaggedRuns => $"from the last {chance.Count} forecast runs",
-            ProbabilityBasis.LeadTimePrior => "from the usual skill of cloud forecasts this far ahead",
+            ProbabilityBasis.LeadTimePrior => "from the newest forecast",
+            ProbabilityBasis.Came => "from the hours that came",
             _ => "from the sky alone",
         };
-        return string.Create(Culture, $"{Math.Round(100 * chance.Value):0} % likely to be usable ({basis})");
+        return string.Create(Culture, $"{Math.Round(100 * chance.Value):0} % chance of a usable night ({basis})");
     }
 }

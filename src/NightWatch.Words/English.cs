@@ -61,7 +61,7 @@ public sealed partial class English : ILanguage
     public string Of(Factor factor) => factor switch
     {
         Factor.RainProbability => "Chance of rain",
-        Factor.Length => "Length of the window",
+        Factor.Length => "Good frames",
         Factor.Dew => "Dew on the lens",
         Factor.Glow => "Site and towns",
         Factor.Frame => "Subject in the frame",
@@ -70,6 +70,7 @@ public sealed partial class English : ILanguage
         Factor.Storage => "Cards",
         Factor.Disagreement => "Second forecast",
         Factor.Forecast => "Forecast itself",
+        Factor.Chance => "Chance of a usable night",
         _ => factor.ToString(),
     };
 

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NodaTime;
 
@@ -52,6 +53,17 @@ public partial interface ILanguage
 
     /// <summary>A verdict and its chance, as it was told or is; null: the chance is not known.</summary>
     string WithChance(VerdictClass verdict, double? chance, Speech speech);
+
+    /// <summary>"GO, 82 %: 4 h 10 min of good frames, 21:05 to 01:40."</summary>
+    /// <param name="verdict">The class.</param>
+    /// <param name="chance">That the night is usable, 0 to 1.</param>
+    /// <param name="goodMin">Minutes of good frames of the plan.</param>
+    /// <param name="run">Where they lie.</param>
+    /// <param name="speech">Units and clock.</param>
+    string Worth(VerdictClass verdict, double chance, double goodMin, Interval run, Speech speech);
+
+    /// <summary>"Tonight is a go once this is done: packs of 12 Wh more."</summary>
+    string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech);
 
     /// <summary>Names a verdict in a table of changes.</summary>
     string VerdictName { get; }

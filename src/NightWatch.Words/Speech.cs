@@ -80,7 +80,7 @@ public sealed class Speech(ILanguage language, UnitSystem units, DateTimeZone zo
     /// <summary>A factor within a sentence.</summary>
     public string Within(Factor factor) => Language.Within(factor);
 
-    /// <summary>"82 % likely to be usable", and what it was found from.</summary>
+    /// <summary>"82 % chance of a usable night", and what it was found from.</summary>
     public string Likely(Probability chance) => Language.Likely(chance);
 
     /// <summary>What came of calls like the one of this night.</summary>

@@ -16,9 +16,10 @@ public static class TradeWords
     /// <summary>What a probability rests on: "usual skill at this lead time".</summary>
     public static string Of(Probability chance) => chance.Basis switch
     {
-        ProbabilityBasis.EnsembleMembers => $"share of {chance.Count} ensemble members",
-        ProbabilityBasis.LaggedRuns => $"agreement of {chance.Count} runs",
-        ProbabilityBasis.LeadTimePrior => "usual skill at this lead time",
+        ProbabilityBasis.EnsembleMembers => $"a model over {chance.Count} runs of the ensemble",
+        ProbabilityBasis.LaggedRuns => $"a model over {chance.Count} runs",
+        ProbabilityBasis.LeadTimePrior => "a model over the newest run",
+        ProbabilityBasis.Came => "the hours that came",
         _ => "the sky alone decides",
     };
 

@@ -27,8 +27,6 @@ internal static class OnTheDay
         if (!look.IsKnown) return Telling.NoNews(look, "no forecast, nothing new");
         if (look.Class != VerdictClass.Go) return Telling.Silence(look, "off, as told");
         if (!look.MayTellGoodNews) return Telling.Silence(look, "good news not told: not free, or letters enough");
-        if (look.Before.ToldProbability is { } then && look.Chance < then + TellingLimits.ProbabilityMargin)
-            return Telling.Wait(look, "go, but hardly likelier than when it was called off");
         return Counts(look, c => c == VerdictClass.Go)
             ? Telling.Write(look, LetterKind.RescheduleWarning, look.LeaveBy, "told off, now go")
             : Telling.Wait(look, "go in one run; waits for a second");
@@ -50,8 +48,6 @@ internal static class OnTheDay
 
         // Told go, now marginal. A feed that fell silent is no news about the sky.
         if (!look.IsKnown || look.Plan.Verdict.Deciding.IsUnknown) return Telling.NoNews(look, "marginal only for want of data");
-        if (look.Before.ToldProbability is { } then && look.Chance > then - TellingLimits.ProbabilityMargin)
-            return Telling.Wait(look, "marginal, but hardly less likely than told");
         return Counts(look, c => c < look.Before.Told)
             ? Telling.Write(look, LetterKind.RescheduleWarning, look.LeaveBy, "told go, now marginal")
             : Telling.Wait(look, "marginal in one run; waits for a second");

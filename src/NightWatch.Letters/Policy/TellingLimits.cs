@@ -12,12 +12,6 @@ internal static class TellingLimits
     public static readonly Duration LastHours = Duration.FromHours(4);
 
     /// <summary>
-    /// On the day a go becomes marginal, and a night that is off comes back, only when the probability moved by this much since it
-    /// was told: 19 % and 21 % cloud stand on two sides of a limit and are the same night.
-    /// </summary>
-    public const double ProbabilityMargin = 0.10;
-
-    /// <summary>
     /// Good news is told only while fewer letters than this went out about the night; bad news always. The bound for a flapping
     /// forecast is therefore one letter more.
     /// </summary>

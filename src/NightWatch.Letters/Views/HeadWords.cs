@@ -28,7 +28,12 @@ internal static class HeadWords
         // The page is read at any time, so it names the night in full where "tonight" would not.
         var naming = night.Kind is null ? night.IsRunning ? NightNaming.UnderWay : NightNaming.Dated
             : night.Wish is Wish.SwitchedFrom ? NightNaming.Dated : NightNaming.Counted;
-        return language.Headline(News(night), night.Spoken, naming, night.Speech);
+        var news = News(night);
+        // A need outranks the news: the night is a go once it is done.
+        return night.Plan.Verdict is { Class: VerdictClass.Marginal, Needs: { Count: > 0 } needs } verdict && !night.StandsDownByWish
+            && night.Class == VerdictClass.Marginal && verdict.Probability.Value >= verdict.TradeOff?.GoFrom
+                ? language.OnceDone([.. needs.Select(need => need.Mend)], night.Spoken, naming, night.Speech)
+                : language.Headline(news, night.Spoken, naming, night.Speech);
     }
 
     /// <summary>What is new of the night.</summary>
@@ -64,8 +69,15 @@ internal static class HeadWords
             return verdict.Reasons.FirstOrDefault(r => r.Severity == Severity.Stop && !r.IsHazard) is { } other ? night.Speech.Of(other) : text;
         if (night.Class == VerdictClass.Marginal) return $"{text}{Missing(night)}";
         Factor[] unknown = [.. verdict.Reasons.Where(r => r.IsUnknown).Select(r => r.Factor)];
-        var rest = night.Speech.Language.NothingElse(unknown);
-        return verdict.Reasons.FirstOrDefault(r => r.Factor == Factor.Cloud) is { } cloud ? $"{night.Speech.Of(cloud)} {rest}" : rest;
+        Factor[] watched = [.. verdict.Reasons.Where(r => r is { Severity: Severity.Caution, IsUnknown: false } && r.Factor != Factor.Cloud).Select(r => r.Factor).Distinct()];
+        var rest = watched.Length > 0 ? night.Speech.Language.Also(watched) : night.Speech.Language.NothingElse(unknown);
+        string?[] said =
+        [
+            verdict is { Run: { } run, ForecastMin: { } minutes } ? night.Speech.Language.Worth(verdict.Class, verdict.Probability.Value, minutes, run, night.Speech) : null,
+            verdict.Reasons.FirstOrDefault(r => r.Factor == Factor.Cloud) is { } cloud ? night.Speech.Of(cloud) : null,
+            rest,
+        ];
+        return string.Join(' ', said.OfType<string>());
     }
 
     public static string Next(NightContext night)

@@ -28,7 +28,7 @@ internal sealed class NightDesk(
         // From its noon on it is over whatever the Sun does, and what is kept now need not be judged for that.
         if (now >= LocalClock.At(watch.Site.Zone, night.PlusDays(1), LocalTime.Noon)) return await OverAsync();
         var forecasts = desk.Read(stop);
-        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, sky)).Plan;
+        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, sky, memory.Night.Told)).Plan;
         var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now) { Track = track };
         if (found.IsOver) return await OverAsync();
         return plan.Verdict.Class == VerdictClass.Go ? found : found with { Alternatives = await alternatives.InsteadOfAsync(plan, forecasts, stop) };

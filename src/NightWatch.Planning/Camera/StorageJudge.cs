@@ -3,14 +3,13 @@ using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Camera;
 
-/// <summary>Room on the cards. A card more in the bag cures it, so it is a caution only where they would not hold a usable run.</summary>
+/// <summary>Room on the cards. What that is worth, and whether it must be mended first, is decided over the whole plan.</summary>
 internal static class StorageJudge
 {
     /// <summary>Its finding.</summary>
-    public static Reason Of(StoragePlan storage, Sequence sequence, Kit kit, Limits limits)
+    public static Reason Of(StoragePlan storage, Sequence sequence, Kit kit)
     {
-        var minutes = storage.ShotsThatFit * sequence.IntervalS / 60;
-        var severity = storage.Full is null || minutes >= limits.UsableRunMin ? Severity.Ok : Severity.Caution;
+        var severity = storage.Full is null ? Severity.Ok : Severity.Caution;
         return new CardRoom(severity, sequence.Shots, kit.RawFileMb, storage.NeedGb, storage.RoomGb, storage.ShotsThatFit, storage.Full)
         {
             Mend = storage.Full is null ? null : new Mend.Card(Math.Ceiling(storage.NeedGb - storage.RoomGb)),

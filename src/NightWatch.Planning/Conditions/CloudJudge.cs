@@ -1,34 +1,43 @@
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Watches;
+using NightWatch.Planning.Worth;
+using NodaTime;
 
 namespace NightWatch.Planning.Conditions;
 
 /// <summary>Mean total cloud over the run. Single hours are beyond any forecast's skill; the mean of a window is not.</summary>
 internal static class CloudJudge
 {
-    /// <summary>Its share in the choice of the run.</summary>
-    public static MeanScale Scale(WeatherTrack weather, Limits limits) => new(weather.Cloud, limits.Cloud);
-
     /// <summary>Its finding over a run.</summary>
+    /// <param name="weather">The forecast.</param>
+    /// <param name="limits">The watch's.</param>
+    /// <param name="grid">The grid.</param>
+    /// <param name="run">The run.</param>
     public static Reason Of(WeatherTrack weather, Limits limits, NightGrid grid, Run run)
     {
-        var scale = Scale(weather, limits);
-        var severity = scale.Over(run.First, run.Last);
-        var mean = scale.Mean(run.First, run.Last);
         var limit = limits.Cloud;
+        var mean = RunMean.Of(weather.Cloud, run);
         if (double.IsNaN(mean))
-            return new CloudNotKnown(severity, run.Span, limit.Caution) { Mend = new Mend.Knowledge(Mend.Missing.Cloud) };
+            return new CloudNotKnown(Severity.Caution, run.Span, limit.Caution) { Mend = new Mend.Knowledge(Mend.Missing.Cloud) };
 
-        var most = run.First;
-        var unknown = 0;
+        var (most, unknown, left) = (run.First, 0, 0.0);
         for (var cell = run.First; cell <= run.Last; cell++)
         {
-            if (double.IsNaN(weather.Cloud[cell])) unknown++;
-            else if (!(weather.Cloud[cell] <= weather.Cloud[most])) most = cell;
+            if (double.IsNaN(weather.Cloud[cell]))
+            {
+                unknown++;
+                continue;
+            }
+
+            if (!(weather.Cloud[cell] <= weather.Cloud[most])) most = cell;
+            left += Share.Between(weather.Cloud[cell], limit.Caution, limit.Stop);
         }
 
-        return new CloudMean(severity, run.Span, mean, weather.Cloud[most], grid.At(most), limit, (double)unknown / run.Count)
+        var severity = WorthSeverity.Of(left / (run.Count - unknown));
+        if (unknown > 0 && severity == Severity.Ok) severity = Severity.Caution;
+        var at = Instant.Max(grid.At(most), run.Span.Start);
+        return new CloudMean(severity, run.Span, mean, weather.Cloud[most], at, limit, (double)unknown / run.Count)
         {
             Mend = MendOf(severity, limits),
         };

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Watches;
+using NightWatch.Planning.Worth;
 
 namespace NightWatch.Planning.Conditions;
 
@@ -11,46 +12,39 @@ internal static class FogJudge
     /// <summary>Air this far above its dew point holds no fog, K. Engineering choice: fog needs a depression near 1 K or less, and forecasts err by about as much again.</summary>
     private const double DryAirK = 2.5;
 
-    /// <summary>Its share in the choice of the run.</summary>
-    public static MeanScale Scale(WeatherTrack weather, Limits limits) => new(Shares(weather, limits), limits.Fog);
-
     /// <summary>Its finding over a run.</summary>
+    /// <param name="weather">The forecast.</param>
+    /// <param name="limits">The watch's.</param>
+    /// <param name="run">The run.</param>
     public static Reason Of(WeatherTrack weather, Limits limits, Run run)
     {
-        var scale = Scale(weather, limits);
-        var severity = scale.Over(run.First, run.Last);
-        var mean = scale.Mean(run.First, run.Last);
-        var limit = severity == Severity.Stop ? limits.Fog.Stop : limits.Fog.Caution;
-        var told = 0;
+        var (told, open, sum, left) = (0, 0, 0.0, 0.0);
         for (var cell = run.First; cell <= run.Last; cell++)
         {
-            if (!double.IsNaN(Told(weather, cell, limits.FogVisibilityM))) told++;
+            var share = Told(weather, cell, limits.FogVisibilityM);
+            if (!double.IsNaN(share)) told++;
+            else if (weather.AirC[cell] - weather.DewPointC[cell] >= DryAirK) share = 0;
+            else open++;
+            if (double.IsNaN(share)) continue;
+            sum += share;
+            left += Share.Between(share, limits.Fog.Caution, limits.Fog.Stop);
         }
 
-        if (told == 0 && severity == Severity.Ok) return new FogRuledOut(run.Span, DryAirK, limit);
+        if (told == 0 && open == 0) return new FogRuledOut(run.Span, DryAirK, limits.Fog.Caution);
 
-        if (double.IsNaN(mean) || (told < run.Count && severity == Severity.Caution && mean <= limits.Fog.Caution))
-            return new FogNotKnown(severity, run.Span, limit) { Mend = new Mend.Knowledge(Mend.Missing.Fog) };
+        var known = run.Count - open;
+        var severity = known == 0 ? Severity.Caution : WorthSeverity.Of(left / known);
+        if (known == 0 || (open > 0 && severity == Severity.Ok))
+            return new FogNotKnown(Severity.Caution, run.Span, limits.Fog.Caution) { Mend = new Mend.Knowledge(Mend.Missing.Fog) };
 
-        return new FogShare(severity, run.Span, mean, limits.Fog)
+        return new FogShare(severity, run.Span, sum / known, limits.Fog)
         {
             Mend = severity == Severity.Ok ? null : new Mend.FogBelow(limits.Fog.Caution),
         };
     }
 
-    private static double[] Shares(WeatherTrack weather, Limits limits)
-    {
-        var shares = new double[weather.Fog.Length];
-        for (var cell = 0; cell < shares.Length; cell++)
-        {
-            var told = Told(weather, cell, limits.FogVisibilityM);
-            shares[cell] = double.IsNaN(told) && weather.AirC[cell] - weather.DewPointC[cell] >= DryAirK ? 0 : told;
-        }
-
-        return shares;
-    }
-
-    private static double Told(WeatherTrack weather, int cell, double fogVisibilityM)
+    /// <summary>Share in fog at a cell as the feed tells it, by its fog or its visibility; NaN: by neither.</summary>
+    public static double Told(WeatherTrack weather, int cell, double fogVisibilityM)
     {
         var share = weather.Fog[cell];
         var visibility = weather.VisibilityM[cell];

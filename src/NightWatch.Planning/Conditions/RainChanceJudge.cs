@@ -8,9 +8,6 @@ namespace NightWatch.Planning.Conditions;
 /// <remarks>Some feeds give none in some regions. A forecast amount of exactly 0 mm stands in for it then; anything wetter stays a caution.</remarks>
 internal static class RainChanceJudge
 {
-    /// <summary>Its share in the choice of the run.</summary>
-    public static RunScale Scale(WeatherTrack weather, Limits limits) => Cells(weather, limits).Scale();
-
     /// <summary>Its finding over a run.</summary>
     public static Reason Of(WeatherTrack weather, Limits limits, NightGrid grid, Run run)
     {

@@ -14,9 +14,6 @@ internal static class ThunderJudge
     /// <summary>Convective energy below this makes no thunderstorm, J/kg. Common practice in forecasting, no published source; well under the few hundred that weak storms have.</summary>
     private const double StableCape = 50;
 
-    /// <summary>Its share in the choice of the run.</summary>
-    public static RunScale Scale(WeatherTrack weather, Limits limits) => Cells(weather, limits).Scale();
-
     /// <summary>Its finding over a run.</summary>
     public static Reason Of(WeatherTrack weather, Limits limits, NightGrid grid, Run run)
     {

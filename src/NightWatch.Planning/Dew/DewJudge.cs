@@ -11,9 +11,8 @@ internal static class DewJudge
     /// <param name="lens">The element until the end of the run.</param>
     /// <param name="kit">The heater.</param>
     /// <param name="power">Energy behind it; null: without frames.</param>
-    /// <param name="limits">The watch's.</param>
     /// <param name="run">The run.</param>
-    public static Reason Of(LensTrack lens, Kit kit, PowerPlan? power, Limits limits, Interval run)
+    public static Reason Of(LensTrack lens, Kit kit, PowerPlan? power, Interval run)
     {
         var heater = kit.DewHeaterW;
         var least = heater > 0 ? lens.Outcome.HeatedLeastMarginK : lens.Outcome.LeastMarginK;
@@ -38,11 +37,8 @@ internal static class DewJudge
 
         if (lens.HeatedOnset is null && power?.HeaterEmpty is { } empty)
         {
-            // One battery more in the bag cures it, so it is a caution only where the lens would not stay clear for a usable run.
-            var usable = Duration.FromMinutes(limits.UsableRunMin);
-            var severity = empty - run.Start < usable ? Severity.Caution : Severity.Ok;
             var left = new Interval(Instant.Min(empty, run.End), run.End);
-            return new DewAfterHeater(severity, left, lens.Outcome.LeastMarginK, isFrost, onset, heater, empty)
+            return new DewAfterHeater(Severity.Caution, left, lens.Outcome.LeastMarginK, isFrost, onset, heater, empty)
             {
                 Mend = new Mend.HeaterEnergy(Math.Ceiling(MissingWh(power))),
             };

@@ -12,7 +12,7 @@ internal static class FrameJudge
     {
         var share = framing.ShareIn;
         Interval? seen = framing.Enters is { } enters ? new Interval(enters, framing.Leaves ?? sequence.Span.End) : null;
-        var isLost = framing.IsProgrammed && share < 1;
+        var isLost = share < 1;
         return new InFrame(
             isLost ? Severity.Caution : Severity.Ok, share, framing.IsProgrammed, framing.Move.Start, seen, framing.ForegroundAtStart, framing.ForegroundAtEnd)
         {

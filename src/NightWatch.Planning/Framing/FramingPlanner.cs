@@ -61,6 +61,22 @@ internal static class FramingPlanner
         };
     }
 
+    /// <summary>1 at the cells of the sequence whose frames have the subject in, 0 at the others, 1 outside; null for stars or without an aim.</summary>
+    public static double[]? InFrame(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
+    {
+        if (aim is null || above.Points.Count == 0) return null;
+        var task = TaskOf(watch, above, grid, aim, sequence);
+        var (first, last) = grid.Cells(sequence.Span);
+        var inFrame = new double[grid.Count];
+        for (var cell = 0; cell < inFrame.Length; cell++)
+        {
+            var shot = (int)Math.Round((NightGrid.Step.TotalSeconds * (cell + 0.5) - task.FirstShotS) / task.IntervalS);
+            inFrame[cell] = cell < first || cell > last || MoveFraming.At(task, Math.Clamp(shot, 0, task.Shots - 1)).IsIn ? 1 : 0;
+        }
+
+        return inFrame;
+    }
+
     /// <summary>Where a camera without a move stands to keep the subject longest; the aim itself where that keeps it throughout.</summary>
     public static Move? BestStill(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
     {

@@ -14,7 +14,23 @@ public sealed record AlternativeNight(NightPlan Plan, double? DriveKm);
 /// <summary>What else could be done when a night falls through.</summary>
 public static class Alternatives
 {
-    /// <summary>Ranks later nights of a watch and tonight at other sites: class, then probability, then length of the run, then distance, then date.</summary>
+    /// <summary>More minutes of good frames than this many times those needed are worth no more.</summary>
+    private const double MostTimesNeed = 2;
+
+    /// <summary>What an hour at the wheel costs, each way, as a share of a usable night.</summary>
+    private const double CostOfAnHour = 0.1;
+
+    /// <summary>
+    /// What a night promises: its chance, times its minutes of good frames against those needed, less the drive there and back.
+    /// </summary>
+    public static double Promise(NightPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var times = (plan.Verdict.UsableMin ?? 0) / plan.Watch.Limits.UsableRunMin;
+        return plan.Verdict.Probability.Value * Math.Min(times, MostTimesNeed) - CostOfAnHour * 2 * plan.Watch.Outing.DriveMin / 60;
+    }
+
+    /// <summary>Ranks later nights of a watch and tonight at other sites by what they promise, then by distance, then by date.</summary>
     /// <param name="watch">The watch whose night falls through; its driving range holds.</param>
     /// <param name="plans">Plans of this watch for later nights, and of the subscriber's other watches for the same night.</param>
     /// <param name="now">The clock reading.</param>
@@ -25,9 +41,7 @@ public static class Alternatives
             .Where(plan => plan.Verdict is { Class: not VerdictClass.NoGo, Run: not null } && IsAhead(plan, now) && IsFree(plan))
             .Select(plan => new AlternativeNight(plan, DriveKm(watch, plan.Watch.Site)))
             .Where(alternative => alternative.DriveKm is null || alternative.DriveKm <= watch.Outing.MostDriveKm)
-            .OrderByDescending(alternative => alternative.Plan.Verdict.Class)
-            .ThenByDescending(alternative => Math.Round(alternative.Plan.Verdict.Probability.Value, 2))
-            .ThenByDescending(alternative => alternative.Plan.Verdict.Run!.Value.Duration)
+            .OrderByDescending(alternative => Math.Round(Promise(alternative.Plan), 3))
             .ThenBy(alternative => alternative.DriveKm ?? 0)
             .ThenBy(alternative => alternative.Plan.Night),
     ];

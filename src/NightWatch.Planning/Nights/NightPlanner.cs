@@ -3,6 +3,7 @@ using NightWatch.Planning.Dew;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Worth;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Nights;
 using NightWatch.Weather.Series;
@@ -44,6 +45,9 @@ public static class NightPlanner
     /// <summary>The same with the sky given.</summary>
     internal static NightPlan Plan(NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above, Func<Instant, double> sunAltitudeDegAt)
     {
+        var weather = WeatherTrack.Of(inputs.Weather.Newest, grid);
+        var shares = WeatherWorth.Of(weather, inputs.Watch.Limits);
+        var dark = SkyWorth.Dark(above, glow.Extinction, inputs.Watch.Limits, inputs.Watch.Subject);
         var night = new NightEvidence
         {
             Inputs = inputs,
@@ -52,10 +56,13 @@ public static class NightPlanner
             Above = above,
             Glow = glow,
             SunAltitudeDegAt = sunAltitudeDegAt,
-            Weather = WeatherTrack.Of(inputs.Weather.Newest, grid),
+            Weather = weather,
+            Dark = dark,
+            Shares = shares,
+            Worth = shares.Under(dark),
             Candidates = CandidateTimes.Of(sky, inputs.Watch.Limits),
         };
-        var plan = RunChoice.BestOrLongest(night) is { } run ? ShootingPlanner.Plan(night, run) : null;
+        var plan = RunChoice.Of(night) is { } run ? ShootingPlanner.Plan(night, run) : null;
         var lens = plan?.Lens ?? LensTrack.Along(grid, night.Weather, inputs.Watch.Kit, night.Limits.DewMarginC, grid.Span, axisAltitudeDeg: 0);
         return new NightPlan
         {

@@ -4,13 +4,12 @@ using NodaTime;
 
 namespace NightWatch.Planning.Power;
 
-/// <summary>Whether the batteries last. A pack more in the bag cures it, so it is a caution only where they would not last a usable run.</summary>
+/// <summary>Whether the batteries last. What that is worth, and whether it must be mended first, is decided over the whole plan.</summary>
 internal static class PowerJudge
 {
     /// <param name="power">The energy.</param>
     /// <param name="frames">First frame to last.</param>
-    /// <param name="limits">The watch's.</param>
-    public static Reason Of(PowerPlan power, Interval frames, Limits limits)
+    public static Reason Of(PowerPlan power, Interval frames)
     {
         var need = power.Budget.NeedWh;
         if (power.ColdestC is not { } coldest) return new PacksInUnknownCold(need);
@@ -21,10 +20,8 @@ internal static class PowerJudge
 
         if (power.Empty is { } empty)
         {
-            var usable = Duration.FromMinutes(limits.UsableRunMin);
-            var severity = empty - frames.Start < usable ? Severity.Caution : Severity.Ok;
             var left = new Interval(Instant.Min(empty, frames.End), frames.End);
-            return new PacksRunOut(severity, left, empty, coldest, gives, need) { Mend = new Mend.Packs(Math.Ceiling(MissingWh(power))) };
+            return new PacksRunOut(Severity.Caution, left, empty, coldest, gives, need) { Mend = new Mend.Packs(Math.Ceiling(MissingWh(power))) };
         }
 
         return new PacksLast(coldest, gives, need, power.Budget.IsEnough);

@@ -59,4 +59,7 @@ public enum Factor
 
     /// <summary>Age or coarseness of the forecast.</summary>
     Forecast,
+
+    /// <summary>The chance that the night is usable, against what it is worth to the reader.</summary>
+    Chance,
 }

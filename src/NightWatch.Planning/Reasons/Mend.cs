@@ -67,6 +67,9 @@ public abstract record Mend
     /// <param name="Turns">When it sets and rises, in order.</param>
     public sealed record MoonDown(IReadOnlyList<MoonTurn> Turns) : Mend;
 
+    /// <summary>A site whose sky at the subject is as dark as so many V mag/arcsec², or another subject.</summary>
+    public sealed record DarkerSite(double Mag) : Mend;
+
     /// <summary>A date on which the subject is up in the dark.</summary>
     public sealed record OtherDate : Mend;
 

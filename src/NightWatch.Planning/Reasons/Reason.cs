@@ -23,7 +23,7 @@ public abstract record Reason
     public Factor Factor { get; }
 
     /// <summary>How bad.</summary>
-    public Severity Severity { get; }
+    public Severity Severity { get; init; }
 
     /// <summary>The stretch of the night it is true for; null: all of it.</summary>
     public Interval? When { get; }

@@ -10,15 +10,6 @@ namespace NightWatch.Planning.Reasons;
 /// <param name="unknownAt">What an unknown figure counts for at a cell; null: a caution, as nothing that is known rules the trouble out.</param>
 internal sealed class WorstCells(double[] values, Threshold limit, Func<int, Severity>? unknownAt = null)
 {
-    /// <summary>Its share in the choice of the run.</summary>
-    public WorstCellScale Scale()
-    {
-        var cells = new Severity[values.Length];
-        for (var cell = 0; cell < cells.Length; cell++)
-            cells[cell] = SeverityAt(cell);
-        return new WorstCellScale(cells);
-    }
-
     /// <summary>The worst of a run; unknown where no figure is, or not every figure, and the known ones are within the limits.</summary>
     public Worst Over(NightGrid grid, Run run)
     {

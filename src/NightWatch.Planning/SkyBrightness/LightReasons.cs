@@ -7,20 +7,25 @@ namespace NightWatch.Planning.SkyBrightness;
 // What is found of the sky's own light and the towns'.
 
 /// <summary>
-/// Magnitudes by which the Moon brightens the sky at the subject at the worst of the run, and when; its illuminated fraction.
+/// Magnitudes by which the Moon brightens the sky at the subject at the worst of the run, and when; its illuminated fraction; and the
+/// share of the frames' worth that it takes over the run.
 /// </summary>
 public sealed record MoonLight(
-    Severity Severity, Interval? When, double LitFraction, double BrighteningMag, Instant At, Threshold LimitsMag)
-    : Reason(Factor.Moon, Severity, When, BrighteningMag, Held(Severity, LimitsMag), Unit.Magnitudes, Sources.Formula.MoonLight);
+    Severity Severity, Interval? When, double LitFraction, double BrighteningMag, Instant At, double LostShare)
+    : Reason(Factor.Moon, Severity, When, BrighteningMag, null, Unit.Magnitudes, Sources.Formula.MoonLight)
+{
+    /// <summary>The Moon is in the Earth's shadow in the run.</summary>
+    public bool IsEclipsed { get; init; }
+}
 
 /// <summary>
 /// The moonless sky overhead (V mag/arcsec², with its likely ends), the strongest dome, and what the towns do to the subject's
 /// sky.
 /// </summary>
 public sealed record SiteGlow(
-    bool IsMeasured, double ZenithMag, double BrightestMag, double DarkestMag, PathDome? Strongest, double? MostTownGlowMag)
+    Severity Severity, bool IsMeasured, double ZenithMag, double BrightestMag, double DarkestMag, PathDome? Strongest, double? MostTownGlowMag)
     : Reason(
-        Factor.Glow, Severity.Ok, null, MostTownGlowMag, null, Unit.Magnitudes,
+        Factor.Glow, Severity, null, MostTownGlowMag, null, Unit.Magnitudes,
         IsMeasured ? Sources.Formula.TownsUnderMeasuredZenith : Sources.Formula.TownsOverNaturalSky)
 {
     /// <summary>The towns' light is told for the zenith, as there is no subject.</summary>
@@ -28,7 +33,16 @@ public sealed record SiteGlow(
 
     /// <summary>How the subject stands out; null: there is none.</summary>
     public ContrastRange? Contrast { get; init; }
+
+    /// <summary>The moonless sky at the subject against the levels the watch sets; null in what was stored before there were any.</summary>
+    public DarkRange? Dark { get; init; }
 }
+
+/// <summary>How dark the moonless sky is at the subject.</summary>
+/// <param name="DarkestMag">At the best of the run, V mag/arcsec², the air's dimming of the subject taken off.</param>
+/// <param name="Levels">From where a frame counts in full, and below which for nothing.</param>
+/// <param name="MeanShare">The share of their worth that frames keep under it, as a mean over the run.</param>
+public readonly record struct DarkRange(double DarkestMag, DarkLevels Levels, double MeanShare);
 
 /// <summary>Shares of the contrast that the subject would have overhead under a natural sky.</summary>
 /// <param name="Least">At the worst of the run.</param>

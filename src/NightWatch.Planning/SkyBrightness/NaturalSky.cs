@@ -3,10 +3,13 @@ namespace NightWatch.Planning.SkyBrightness;
 /// <summary>The sky without Moon, twilight or lamps: airglow, zodiacal light, unresolved stars.</summary>
 public static class NaturalSky
 {
-    /// <summary>Reference zenith brightness, V mag/arcsec² (Falchi et al. 2016, Science Advances 2, e1600377). Airglow moves it by 0.3 to 0.5.</summary>
+    /// <summary>Reference zenith brightness, V mag/arcsec² (Falchi et al. 2016, Science Advances 2, e1600377).</summary>
     public const double ZenithMag = 22.0;
 
-    /// <summary>The same, nanolamberts.</summary>
+    /// <summary>Magnitudes by which airglow moves it either way (Krisciunas 1997, astro-ph/9706111: scatter within a year).</summary>
+    public const double AirglowMag = 0.3;
+
+    /// <summary>The reference zenith, nanolamberts.</summary>
     public static double ZenithNanolamberts { get; } = SurfaceBrightness.Nanolamberts(ZenithMag);
 
     /// <summary>Brightness at an altitude, nanolamberts: more airglow along the longer path, less by extinction.</summary>

@@ -16,11 +16,12 @@ public sealed class SiteSkyGlow
     private const double SectorDeg = 360.0 / Sectors;
     private static readonly double[] widths = [.. Enumerable.Range(0, Sectors).Select(apart => Width(Apart(apart, 0)))];
     private readonly double[] towards = new double[Sectors]; // increase at 45° towards each sector, beyond the zenith's
-    private readonly double overhead;
+    private readonly double overhead; // the towns' at the zenith
+    private readonly double natural; // the natural sky against the reference
 
-    private SiteSkyGlow(double overhead, bool isMeasured, double elevationM)
+    private SiteSkyGlow(double natural, double overhead, bool isMeasured, double elevationM)
     {
-        this.overhead = overhead;
+        (this.natural, this.overhead) = (natural, overhead);
         IsMeasured = isMeasured;
         Extinction = Atmosphere.UsualExtinction(elevationM);
     }
@@ -32,13 +33,13 @@ public sealed class SiteSkyGlow
     public double Extinction { get; }
 
     /// <summary>Zenith brightness, V mag/arcsec².</summary>
-    public double ZenithMag => NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead);
+    public double ZenithMag => NaturalSky.ZenithMag - 2.5 * Math.Log10(natural + overhead);
 
     /// <summary>Likely range of the zenith brightness, darkest and brightest, V mag/arcsec².</summary>
     /// <remarks>Measured: ±0.1, the usual accuracy of a hand-held meter (common practice). Estimated: Walker's scatter and 0.3 of airglow.</remarks>
     public (double Darkest, double Brightest) ZenithRange => IsMeasured
         ? (ZenithMag + 0.1, ZenithMag - 0.1)
-        : (NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead / WalkersLaw.Scatter), NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead * WalkersLaw.Scatter) - 0.3);
+        : (NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead / WalkersLaw.Scatter), NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead * WalkersLaw.Scatter) - NaturalSky.AirglowMag);
 
     /// <summary>Directions lit up most, strongest first, at most six, each at least 0.02 mag.</summary>
     public IReadOnlyList<GlowDome> Domes { get; private init; } = [];
@@ -53,7 +54,10 @@ public sealed class SiteSkyGlow
     /// <param name="position">Where.</param>
     /// <param name="measuredZenithMag">Its measured zenith brightness, V mag/arcsec²; null: estimated.</param>
     /// <param name="places">Towns around it; those beyond <see cref="ReachKm"/> are skipped.</param>
-    /// <remarks>A measured value keeps the directions the towns give and scales them to what was measured.</remarks>
+    /// <remarks>
+    /// A measured value is kept as it is. Of what it exceeds the reference sky by, the towns are charged with no more than the factor by
+    /// which real towns scatter about Walker's law, and no less where airglow can make up for it; the rest is the natural sky's own.
+    /// </remarks>
     public static SiteSkyGlow Of(GeoPosition position, double? measuredZenithMag, IEnumerable<PopulatedPlace> places)
     {
         var zenith = 0.0;
@@ -67,17 +71,11 @@ public sealed class SiteSkyGlow
             lit.Add((azimuth, increase, place, km));
         }
 
-        var scale = 1.0;
-        var overhead = zenith;
-        if (measuredZenithMag is { } measured)
-        {
-            overhead = Math.Max(0, Math.Pow(10, 0.4 * (NaturalSky.ZenithMag - measured)) - 1);
-            scale = zenith > 0 ? overhead / zenith : 0;
-        }
-
+        var (airglow, towns) = measuredZenithMag is { } measured ? Split(measured, zenith) : (1, zenith);
+        var scale = zenith > 0 ? towns / zenith : 0;
         var bySector = new double[Sectors];
         foreach (var (azimuth, increase, _, _) in lit) bySector[(int)(azimuth / SectorDeg) % Sectors] += increase * scale;
-        var glow = new SiteSkyGlow(overhead, measuredZenithMag is not null, position.ElevationM) { Domes = DomesOf(bySector, lit) };
+        var glow = new SiteSkyGlow(airglow, towns, measuredZenithMag is not null, position.ElevationM) { Domes = DomesOf(bySector, lit) };
         for (var to = 0; to < Sectors; to++)
         {
             for (var from = 0; from < Sectors; from++) glow.towards[to] += bySector[from] * 0.75 * widths[Math.Abs(to - from)];
@@ -94,9 +92,9 @@ public sealed class SiteSkyGlow
     /// Lower than 45° towards a large town the real sky is brighter than this.
     /// </remarks>
     public double Nanolamberts(double altitudeDeg, double azimuthDeg) =>
-        NaturalSky.Nanolamberts(NaturalSky.ZenithNanolamberts, altitudeDeg, Extinction) * (1 + Increase(altitudeDeg, azimuthDeg));
+        NaturalSky.Nanolamberts(NaturalSky.ZenithNanolamberts, altitudeDeg, Extinction) * (natural + Increase(altitudeDeg, azimuthDeg));
 
-    /// <summary>Town glow at a direction as a fraction of the natural sky there.</summary>
+    /// <summary>Town glow at a direction as a fraction of the reference sky there.</summary>
     /// <param name="altitudeDeg">Altitude, degrees.</param>
     /// <param name="azimuthDeg">From north through east, degrees, 0 to 360.</param>
     public double Increase(double altitudeDeg, double azimuthDeg)
@@ -107,6 +105,16 @@ public sealed class SiteSkyGlow
         var side = towards[(low + Sectors) % Sectors] * (1 - share) + towards[(low + 1 + Sectors) % Sectors] * share;
         var down = altitudeDeg <= 45 ? 1 : Math.Max(0, Math.Cos((altitudeDeg - 45) * 2 * Math.PI / 180));
         return overhead + side * down;
+    }
+
+    /// <summary>A measured zenith as natural light and towns' light, both against the reference sky.</summary>
+    private static (double Natural, double Towns) Split(double measuredMag, double byWalker)
+    {
+        var total = Math.Pow(10, 0.4 * (NaturalSky.ZenithMag - measuredMag));
+        var darkest = Math.Pow(10, -0.4 * NaturalSky.AirglowMag);
+        var towns = Math.Clamp(total - 1, byWalker / WalkersLaw.Scatter, byWalker * WalkersLaw.Scatter);
+        towns = Math.Clamp(towns, 0, Math.Max(0, total - darkest));
+        return (total - towns, towns);
     }
 
     private static double Apart(int sector, int other)

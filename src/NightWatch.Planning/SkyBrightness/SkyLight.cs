@@ -33,7 +33,7 @@ public readonly record struct SkyLight(double SiteNl, double MoonNl, double Twil
     {
         var moonlight = moon.Direction.AltitudeDeg <= 0
             ? 0
-            : ScatteredMoonlight.Nanolamberts(
+            : moon.SunlightShare * ScatteredMoonlight.Nanolamberts(
                 moon.PhaseAngleDeg,
                 moon.Direction.AltitudeDeg,
                 point.AltitudeDeg,

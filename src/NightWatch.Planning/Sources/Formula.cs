@@ -77,6 +77,9 @@ public enum Formula
     /// <summary>The same with its shares, for the plan.</summary>
     PowerPlan,
 
+    /// <summary>The chance by a statistical model of the forecast runs, and the cost/loss ratio.</summary>
+    ChanceModel,
+
     /// <summary>Frames times the file size, and what cards really take.</summary>
     CardRoom,
 

@@ -1,4 +1,3 @@
-using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Reasons;
 
@@ -8,10 +7,10 @@ namespace NightWatch.Planning.Verdicts;
 internal static class DisagreementJudge
 {
     /// <summary>Its finding; null without a second feed, or where it does not know the cloud.</summary>
-    public static Reason? Of(NightEvidence night, Run run)
+    public static Reason? Of(SecondOpinion? second, NightEvidence night, Run run)
     {
-        if (SecondOpinion.Of(night, run) is not { } second) return null;
-        var main = CloudJudge.Scale(night.Weather, night.Limits).Mean(run.First, run.Last);
+        if (second is null) return null;
+        var main = RunMean.Of(night.Weather.Cloud, run);
         return new SecondForecast(
             second.Differs ? Severity.Caution : Severity.Ok, run.Span, second.Cloud, double.IsNaN(main) ? null : main, second.Usable, SecondOpinion.CloudApart)
         {

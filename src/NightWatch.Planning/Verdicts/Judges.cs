@@ -2,10 +2,14 @@ using NightWatch.Planning.Camera;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Dew;
 using NightWatch.Planning.Framing;
+using NightWatch.Planning.Grid;
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Power;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Watches;
+using NightWatch.Planning.Worth;
 
 namespace NightWatch.Planning.Verdicts;
 
@@ -15,34 +19,45 @@ internal static class Judges
     /// <summary>In the order of presentation within one severity.</summary>
     public static IReadOnlyList<Judge> All { get; } =
     [
-        new((night, plan) => ThunderJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
-            night => ThunderJudge.Scale(night.Weather, night.Limits)),
-        new((_, plan) => HazardJudge.Of(plan.Cautions)),
-        new((night, plan) => LengthJudge.Of(plan.Run.Span, night.Limits)),
-        new((night, plan) => CloudJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
-            night => CloudJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => RainJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
-            night => RainJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => RainChanceJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
-            night => RainChanceJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => WindJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
-            night => WindJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => FogJudge.Of(night.Weather, night.Limits, plan.Run), night => FogJudge.Scale(night.Weather, night.Limits)),
-        new((night, plan) => MoonJudge.Of(night.Above, night.Sky.Moon, night.Limits, night.Grid, plan.Run),
-            night => MoonJudge.Scale(night.Above, night.Limits))
-        {
-            IsOfTheSkyAlone = true,
-        },
-        new((night, plan) => plan.SkyBrightness is { } sky ? GlowJudge.Of(sky, night.Watch.Subject) : null),
-        new((night, plan) => DewJudge.Of(plan.Lens, night.Watch.Kit, plan.Power, night.Limits, plan.Run.Span)),
-        new((night, plan) => GroundJudge.Of(plan.Ground, night.Watch.Site, night.Inputs.RainBefore, night.Limits)),
-        new((_, plan) => plan is { Framing: { } framing, Sequence: { } frames } ? FrameJudge.Of(framing, frames) : null),
-        new((night, plan) => plan is { SkyLevel: { } level, Sequence: { } frames } ? SkyLevelJudge.Of(level, frames, night.Limits) : null),
-        new((night, plan) => plan is { Power: { } power, Sequence: { } frames } ? PowerJudge.Of(power, frames.Span, night.Limits) : null),
-        new((night, plan) => plan is { Storage: { } storage, Sequence: { } frames }
-            ? StorageJudge.Of(storage, frames, night.Watch.Kit, night.Limits)
-            : null),
-        new((night, plan) => DisagreementJudge.Of(night, plan.Run)),
-        new((night, plan) => ForecastJudge.Of(night.Inputs.Weather.Newest, night.Weather.Coarse, night.Inputs.Now, plan.Run.Span.Start, night.Limits)),
+        (night, plan) => ThunderJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+        (_, plan) => HazardJudge.Of(plan.Cautions),
+        (night, plan) => CloudJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+        (night, plan) => RainJudge.Of(night.Weather, Left(night.Shares.Dry, plan), night.Limits, night.Grid, plan.Run),
+        (night, plan) => RainChanceJudge.Of(night.Weather, night.Limits, night.Grid, plan.Run),
+        (night, plan) => WindJudge.Of(night.Weather, Left(night.Shares.Steady, plan), night.Limits, night.Grid, plan.Run),
+        (night, plan) => FogJudge.Of(night.Weather, night.Limits, plan.Run),
+        Moon,
+        Glow,
+        (night, plan) => DewJudge.Of(plan.Lens, night.Watch.Kit, plan.Power, plan.Run.Span),
+        (night, plan) => GroundJudge.Of(plan.Ground, night.Watch.Site, night.Inputs.RainBefore, night.Limits),
+        (_, plan) => plan is { Framing: { } framing, Sequence: { } frames } ? FrameJudge.Of(framing, frames) : null,
+        (night, plan) => plan is { SkyLevel: { } level, Sequence: { } frames } ? SkyLevelJudge.Of(level, frames, night.Limits) : null,
+        (_, plan) => plan is { Power: { } power, Sequence: { } frames } ? PowerJudge.Of(power, frames.Span) : null,
+        (night, plan) => plan is { Storage: { } storage, Sequence: { } frames } ? StorageJudge.Of(storage, frames, night.Watch.Kit) : null,
+        (night, plan) => ForecastJudge.Of(night.Inputs.Weather.Newest, night.Weather.Coarse, night.Inputs.Now, plan.Run.Span.Start, night.Limits),
     ];
+
+    private static Severity Left(double[] share, ShootingPlan plan) => WorthSeverity.Of(RunMean.Of(share, plan.Run));
+
+    private static Reason Moon(NightEvidence night, ShootingPlan plan)
+    {
+        var moonless = RunMean.Of(MoonlessDark(night), plan.Run);
+        var left = moonless > 0 ? RunMean.Of(night.Dark, plan.Run) / moonless : 1;
+        return MoonJudge.Of(night.Above, night.Sky.Moon, WorthSeverity.Of(left), 1 - left, night.Grid, plan.Run);
+    }
+
+    private static Reason? Glow(NightEvidence night, ShootingPlan plan)
+    {
+        if (plan.SkyBrightness is not { } sky) return null;
+        var darkest = double.NegativeInfinity;
+        for (var cell = plan.Run.First; cell <= plan.Run.Last; cell++)
+            darkest = Math.Max(darkest, SkyWorth.MoonlessHidingMag(night.Above.Steps[cell], night.Glow.Extinction));
+        var left = RunMean.Of(MoonlessDark(night), plan.Run);
+        return GlowJudge.Of(sky, night.Watch.Subject, WorthSeverity.Of(left), new DarkRange(darkest, Levels(night), left));
+    }
+
+    private static double[] MoonlessDark(NightEvidence night) => Array.ConvertAll(
+        night.Above.Steps, step => SkyWorth.Of(Levels(night), SkyWorth.MoonlessHidingMag(step, night.Glow.Extinction)));
+
+    private static DarkLevels Levels(NightEvidence night) => night.Limits.DarkSky ?? DarkLevels.For(night.Watch.Subject);
 }

@@ -4,14 +4,16 @@ using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
 
-/// <summary>Length of the run.</summary>
+/// <summary>Whether the run holds the minutes of good frames that the watch wishes.</summary>
 internal static class LengthJudge
 {
-    /// <summary>Its finding.</summary>
-    public static Reason Of(Interval run, Limits limits)
+    /// <param name="run">The run.</param>
+    /// <param name="usableMin">Minutes of good frames in it, with what must be done first done.</param>
+    /// <param name="isSkyAlone">No weather would give more.</param>
+    /// <param name="limits">The watch's.</param>
+    public static Reason Of(Interval run, double usableMin, bool isSkyAlone, Limits limits)
     {
-        var least = Duration.FromMinutes(limits.UsableRunMin);
-        var severity = run.Duration >= least ? Severity.Ok : Severity.Stop;
-        return new RunLength(severity, run, limits.UsableRunMin) { Mend = severity == Severity.Ok ? null : new Mend.ShorterRun() };
+        var severity = usableMin >= limits.UsableRunMin ? Severity.Ok : isSkyAlone ? Severity.Stop : Severity.Caution;
+        return new RunLength(severity, run, usableMin, limits.UsableRunMin) { Mend = severity == Severity.Ok ? null : new Mend.ShorterRun() };
     }
 }

@@ -2,6 +2,7 @@ using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
+using NightWatch.Planning.Worth;
 using NightWatch.Sky.Nights;
 using NodaTime;
 
@@ -28,6 +29,15 @@ internal sealed record NightEvidence
 
     /// <summary>Dark by the Sun, subject in its window, the watch's margins taken off; the Moon is judged by its light.</summary>
     public required IReadOnlyList<Interval> Candidates { get; init; }
+
+    /// <summary>The dark share of the frames' worth by cell: what the sky allows whatever the weather.</summary>
+    public required double[] Dark { get; init; }
+
+    /// <summary>What the newest forecast leaves, by factor.</summary>
+    public required WeatherWorth Shares { get; init; }
+
+    /// <summary>Both together: the worth by cell of a frame that no kit spoils; NaN where the cloud is unknown.</summary>
+    public required double[] Worth { get; init; }
 
     public Watch Watch => Inputs.Watch;
 

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
@@ -25,8 +26,17 @@ public sealed record NightInputs
     /// <summary>The site's moonless sky with its towns, worth making once a site and keeping; null: made for this plan.</summary>
     public SiteSkyGlow? Glow { get; init; }
 
+    /// <summary>The chance by feed and lead.</summary>
+    public ChanceBook Chances { get; init; } = ChanceBook.Shipped;
+
     /// <summary>What the record taught about each feed and lead.</summary>
     public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
+
+    /// <summary>The class this reader was last told of the night; null: none.</summary>
+    public VerdictClass? LastTold { get; init; }
+
+    /// <summary>The weather is the hours that came: no chance is left, the night was usable or it was not.</summary>
+    public bool HasCome { get; init; }
 
     /// <summary>Rain of the last 72 hours.</summary>
     public RainBefore RainBefore { get; init; } = RainBefore.Unknown;

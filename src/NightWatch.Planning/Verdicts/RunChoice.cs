@@ -1,38 +1,30 @@
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Worth;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
 
-/// <summary>The run a night offers, by the factors that shape it.</summary>
+/// <summary>The run a night offers: the piece of it that is worth most.</summary>
 internal static class RunChoice
 {
-    /// <summary>Whether there is a run of the watch's length without a stop.</summary>
-    public static bool IsUsable(NightEvidence night) => Search(night).Any(Duration.FromMinutes(night.Limits.UsableRunMin));
+    /// <summary>A weather's best piece below this share of the minutes wished is no plan; the sky's best piece is told then.</summary>
+    private const double LeastOfWish = 0.5;
 
     /// <summary>
-    /// The best run; where the weather stops every one, the longest that the sky allows, so that the weather is what is told of it; where
-    /// the Moon too stops every one, the longest dark subject time as it is. Null where there is none.
+    /// The piece that the forecast makes worth most; where that is too little to plan for, the piece that the sky alone makes worth most,
+    /// so that the weather is what is told of it; where the sky too makes none, the longest window as it is. Null where there is none.
     /// </summary>
-    public static Run? BestOrLongest(NightEvidence night)
+    public static Run? Of(NightEvidence night)
     {
-        var least = Duration.FromMinutes(night.Limits.UsableRunMin);
-        var search = Search(night);
-        return search.Best(least) ?? SkyAlone(night).Best(least) ?? search.Longest();
+        var stretch = Best(night, night.Worth) is { } best && best.UsableMin >= night.Limits.UsableRunMin * LeastOfWish ? best : Best(night, night.Dark);
+        return stretch is { } found ? new Run(found.First, found.Last, found.Span) : Longest(night);
     }
 
-    private static RunSearch Search(NightEvidence night) => new(
-        night.Grid, night.Candidates, Scales(Judges.All, night), night.Weather.Cloud, night.Limits.Cloud.Stop);
+    /// <summary>The best piece by a worth of one's own; null: nothing is worth anything.</summary>
+    public static BestStretch? Best(NightEvidence night, double[] worth) =>
+        BestStretch.Of(worth, night.Grid, night.Candidates, Duration.FromMinutes(night.Limits.LongestGapMin));
 
-    private static RunSearch SkyAlone(NightEvidence night)
-    {
-        // Cloud that is nowhere known weighs nothing, so the longest run wins.
-        var noCloud = new double[night.Grid.Count];
-        Array.Fill(noCloud, double.NaN);
-        return new RunSearch(
-            night.Grid, night.Candidates, Scales(Judges.All.Where(judge => judge.IsOfTheSkyAlone), night), noCloud, night.Limits.Cloud.Stop);
-    }
-
-    private static RunScale[] Scales(IEnumerable<Judge> judges, NightEvidence night) =>
-        [.. judges.Select(judge => judge.Scale?.Invoke(night)).OfType<RunScale>()];
+    private static Run? Longest(NightEvidence night) => WindowCells.Of(night.Grid, night.Candidates)
+        .Select(window => (Run?)new Run(window.First, window.Last, window.Window))
+        .MaxBy(run => run!.Value.Span.Duration);
 }

@@ -3,6 +3,6 @@ using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
 
-/// <summary>What is found of the length of the run: the run, and the least length that is wished, minutes.</summary>
-public sealed record RunLength(Severity Severity, Interval Run, double LeastMin)
-    : Reason(Factor.Length, Severity, Run, Run.Duration.TotalMinutes, LeastMin, Unit.Minutes, Sources.Formula.SkyWindows);
+/// <summary>What the run is worth: minutes of good frames in it, with what must be done first done, and how many make a night usable.</summary>
+public sealed record RunLength(Severity Severity, Interval Run, double UsableMin, double LeastMin)
+    : Reason(Factor.Length, Severity, Run, UsableMin, LeastMin, Unit.Minutes, Sources.Formula.SkyWindows);

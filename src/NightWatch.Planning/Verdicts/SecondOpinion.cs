@@ -1,6 +1,6 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
-using NightWatch.Planning.Reasons;
 
 namespace NightWatch.Planning.Verdicts;
 
@@ -15,16 +15,14 @@ internal sealed record SecondOpinion(bool Differs, bool Usable, double Cloud, do
     public const double CloudApart = 0.30;
 
     /// <summary>Null without a second feed, or where it does not know the run's cloud.</summary>
-    public static SecondOpinion? Of(NightEvidence night, Run run)
+    public static SecondOpinion? Of(NightEvidence night, Run run, double skyMin)
     {
         if (night.Inputs.Weather.SecondOpinion is not { } series || night.Inputs.Weather.Newest is null) return null;
         var track = WeatherTrack.Of(series, night.Grid).CompletedBy(night.Weather);
-        var cloud = new MeanScale(track.Cloud, night.Limits.Cloud).Mean(run.First, run.Last);
-        if (double.IsNaN(cloud)) return null;
-        var main = new MeanScale(night.Weather.Cloud, night.Limits.Cloud).Mean(run.First, run.Last);
-        var usable = RunChoice.IsUsable(night with { Weather = track });
-        var mainUsable = RunChoice.IsUsable(night);
-        var differs = usable != mainUsable || Math.Abs(cloud - main) >= CloudApart;
-        return new SecondOpinion(differs, usable, cloud, UsableChance.Prior(night, track, run, series.IssuedAt ?? series.RetrievedAt));
+        var cloud = RunMean.Of(track.Cloud, run);
+        if (double.IsNaN(cloud) || NightFigures.Of(night, track) is not { } figures || NightFigures.Of(night, night.Weather) is not { } main) return null;
+        var usable = figures.UsableMin >= night.Limits.UsableRunMin;
+        var differs = usable != main.UsableMin >= night.Limits.UsableRunMin || Math.Abs(cloud - RunMean.Of(night.Weather.Cloud, run)) >= CloudApart;
+        return new SecondOpinion(differs, usable, cloud, UsableChance.Model(night, series.FeedId, figures, [], skyMin));
     }
 }

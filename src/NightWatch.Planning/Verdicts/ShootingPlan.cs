@@ -7,6 +7,7 @@ using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Power;
 using NightWatch.Planning.Road;
 using NightWatch.Planning.SkyBrightness;
+using NightWatch.Planning.Worth;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
@@ -49,6 +50,9 @@ internal sealed record ShootingPlan
 
     /// <summary>What one stands on.</summary>
     public GroundPlan Ground { get; init; } = GroundPlan.Unknown;
+
+    /// <summary>What the kit leaves of the frames' worth, by cell.</summary>
+    public required KitWorth Kit { get; init; }
 
     /// <summary>Battery energy; null without frames.</summary>
     public PowerPlan? Power { get; init; }

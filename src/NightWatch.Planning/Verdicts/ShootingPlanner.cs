@@ -9,6 +9,7 @@ using NightWatch.Planning.Power;
 using NightWatch.Planning.Road;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
+using NightWatch.Planning.Worth;
 using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
@@ -38,20 +39,27 @@ internal static class ShootingPlanner
         var power = sequence is null
             ? null
             : PowerPlanner.Plan(watch.Kit, night.Grid, night.Weather, lens.HeaterOn, new Interval(frames.Start - LeaveTimes.Testing, frames.End));
+        var lensTold = LensPlanner.Plan(lens, watch.Kit, power);
+        var storage = sequence is null ? null : StoragePlan.Of(sequence, watch.Kit);
         return new ShootingPlan
         {
             Run = run,
             Leave = leave,
             Home = home,
             Lens = lens,
-            LensTold = LensPlanner.Plan(lens, watch.Kit, power),
+            LensTold = lensTold,
             SkyBrightness = SkyBrightnessPlanner.Plan(night.Above, night.Grid, night.Glow, run),
             Sequence = sequence,
             Framing = sequence is null ? null : FramingPlanner.Plan(watch, night.Above, night.Grid, aim, sequence, run.Span),
             Motion = sequence is null || watch.Move is null ? null : MotionPlan.Of(watch.Move, sequence.Shots),
             SkyLevel = sequence is null ? null : SkyLevelPlanner.Plan(night.Above, night.Grid, watch.Kit, sequence, night.Limits.SkyShareMost),
             Power = power,
-            Storage = sequence is null ? null : StoragePlan.Of(sequence, watch.Kit),
+            Storage = storage,
+            Kit = sequence is null
+                ? KitWorth.Whole(night.Grid.Count)
+                : KitWorth.Of(
+                    night.Grid, sequence, FramingPlanner.InFrame(watch, night.Above, night.Grid, aim, sequence), lensTold, power, storage,
+                    KitWorth.ExposedBy(night.Above, night.Grid, watch.Kit, sequence, night.Limits.SkyShareMost)),
             Ground = ground,
             Cautions = OutingHazards.Of(
                 new Interval(leave.LeaveHome, home), Duration.FromMinutes(outing.DriveMin), night.Inputs.Weather.Newest, hours, ground, night.Limits,

@@ -23,7 +23,7 @@ public sealed record Verdict
     /// <summary>The class.</summary>
     public required VerdictClass Class { get; init; }
 
-    /// <summary>The best contiguous run, long enough or not; null when there is no dark subject time at all.</summary>
+    /// <summary>The piece of the night that is worth most, enough or not; null when there is no dark subject time at all.</summary>
     public required Interval? Run { get; init; }
 
     /// <summary>The chance.</summary>
@@ -31,6 +31,21 @@ public sealed record Verdict
 
     /// <summary>One a factor, the worst first; never empty, also for a go.</summary>
     public required IReadOnlyList<Reason> Reasons { get; init; }
+
+    /// <summary>
+    /// Minutes of good frames in the run with all that must be done first done: by the newest forecast, by the sky alone where that leaves
+    /// none; null in what was stored before they were counted.
+    /// </summary>
+    public double? UsableMin { get; init; }
+
+    /// <summary>Minutes of good frames of the plan as it stands, by the newest forecast; null: the weather of the run is not known.</summary>
+    public double? ForecastMin { get; init; }
+
+    /// <summary>What must be done first for the plan to hold, the greatest loss first.</summary>
+    public IReadOnlyList<Need> Needs { get; init; } = [];
+
+    /// <summary>What the night is worth to the reader; null in what was stored before it was asked.</summary>
+    public TradeOff? TradeOff { get; init; }
 
     /// <summary>The reason that decided: the first of the worst severity.</summary>
     public Reason Deciding => Reasons[0];

@@ -4,20 +4,36 @@ using NightWatch.Planning.Verification.Calibrating;
 
 namespace NightWatch.Planning.Verdicts;
 
-/// <summary>Worst of the factors over the run, and the reasons in the order they are told.</summary>
+/// <summary>The verdict by the chance and what it is worth to the reader, and the reasons in the order they are told.</summary>
 internal static class VerdictMaker
 {
     /// <summary>For a night with a run.</summary>
     public static Verdict Of(NightEvidence night, ShootingPlan plan)
     {
-        var reasons = Ordered(Judges.All.Select(judge => judge.Of(night, plan)).OfType<Reason>());
-        var worst = reasons[0].Severity;
+        var worth = PlanWorth.Of(night, plan);
+        var least = night.Limits.UsableRunMin;
+        var skyMin = RunChoice.Best(night, night.Dark)?.UsableMin ?? 0;
+        var isSkyAlone = skyMin < least;
+        var second = isSkyAlone || night.Inputs.HasCome ? null : SecondOpinion.Of(night, plan.Run, skyMin);
+        var found = Judges.All.Select(judge => judge(night, plan)).Append(DisagreementJudge.Of(second, night, plan.Run)).OfType<Reason>()
+            .Append(LengthJudge.Of(plan.Run.Span, isSkyAlone ? skyMin : worth.WithNeedsDoneMin, isSkyAlone, night.Limits))
+            .ToList();
+        var needs = isSkyAlone ? [] : NeedsOf(found, worth);
+        var chance = isSkyAlone ? SkyAlone
+            : night.Inputs.HasCome ? Came(worth.WithNeedsDoneMin >= least && RunChoice.Best(night, night.Worth)?.UsableMin >= least)
+            : Calibrated(night, UsableChance.Of(night, second, skyMin));
+        var tradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight);
+        var @class = ClassOf(night, found, needs, chance, tradeOff);
         return new Verdict
         {
-            Class = worst switch { Severity.Ok => VerdictClass.Go, Severity.Caution => VerdictClass.Marginal, _ => VerdictClass.NoGo },
+            Class = @class,
             Run = plan.Run.Span,
-            Probability = SkyStops(reasons) ? SkyAlone : Calibrated(night, UsableChance.Of(night, plan.Run, worst)),
-            Reasons = reasons,
+            Probability = chance,
+            Reasons = Ordered(Weighed(found, needs, @class).Concat(ChanceJudge.Of(chance, tradeOff, @class)), needs),
+            ForecastMin = worth.ForecastMin,
+            UsableMin = isSkyAlone ? skyMin : worth.WithNeedsDoneMin,
+            Needs = needs,
+            TradeOff = tradeOff,
         };
     }
 
@@ -27,7 +43,9 @@ internal static class VerdictMaker
         Class = VerdictClass.NoGo,
         Run = null,
         Probability = SkyAlone,
-        Reasons = Ordered(MissingSky.Reasons(night)),
+        Reasons = Ordered(MissingSky.Reasons(night), []),
+        ForecastMin = 0,
+        TradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight),
     };
 
     /// <summary>By what the record of this feed and lead taught, where that was proven; an unknown weather teaches nothing.</summary>
@@ -38,9 +56,54 @@ internal static class VerdictMaker
 
     private static Probability SkyAlone { get; } = new(0, ProbabilityBasis.SkyAlone, 0);
 
-    private static bool SkyStops(IReadOnlyList<Reason> reasons) => reasons.Any(reason =>
-        reason is { Severity: Severity.Stop, Factor: Factor.Length or Factor.Moon or Factor.Twilight or Factor.Frame });
+    private static Probability Came(bool usable) => new(usable ? 1 : 0, ProbabilityBasis.Came, 0);
 
-    private static IReadOnlyList<Reason> Ordered(IEnumerable<Reason> reasons) =>
-        [.. reasons.OrderByDescending(reason => reason.Severity).ThenBy(reason => reason.Factor)];
+    private static Need[] NeedsOf(IEnumerable<Reason> found, PlanWorth worth) =>
+    [
+        .. from reason in found
+           where reason.Mend is not null
+           let lost = worth.LostMin(reason.Factor)
+           where lost is { } minutes && worth.IsNeed(minutes)
+           orderby lost descending
+           select new Need(reason.Factor, reason.Mend!, lost!.Value),
+    ];
+
+    private static VerdictClass ClassOf(NightEvidence night, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
+    {
+        // People first; and ground that must be dry is no matter of chance.
+        if (found.Exists(reason => reason.Severity == Severity.Stop && (reason.IsHazard || reason.Factor == Factor.Ground))) return VerdictClass.NoGo;
+        var byChance = tradeOff.Of(chance.Value, chance.Basis is ProbabilityBasis.SkyAlone or ProbabilityBasis.Came ? null : night.Inputs.LastTold);
+        if (byChance != VerdictClass.Go || night.Inputs.HasCome) return byChance;
+        // A forecast that cannot carry a go, and a plan that does not hold yet.
+        var carries = !found.Exists(reason => reason is { Factor: Factor.Forecast, Severity: > Severity.Ok });
+        return carries && needs.Length == 0 ? VerdictClass.Go : VerdictClass.Marginal;
+    }
+
+    /// <summary>
+    /// The kit's findings weigh by whether they are needs; the newest forecast's stop is a doubt where the chance, which knows more, says
+    /// that the night may work.
+    /// </summary>
+    private static IEnumerable<Reason> Weighed(IEnumerable<Reason> found, Need[] needs, VerdictClass said)
+    {
+        foreach (var reason in found)
+        {
+            var severity = reason.Factor switch
+            {
+                Factor.Frame or Factor.Power or Factor.Storage or Factor.SkyLevel or Factor.Dew when !reason.IsUnknown =>
+                    Array.Exists(needs, need => need.Factor == reason.Factor) ? Severity.Caution : Severity.Ok,
+                _ when said != VerdictClass.NoGo && reason.Severity == Severity.Stop => Severity.Caution,
+                _ => reason.Severity,
+            };
+            yield return severity == reason.Severity ? reason : reason with { Severity = severity };
+        }
+    }
+
+    // Within one severity what must be done first stands first, as it is the reader's to do.
+    private static IReadOnlyList<Reason> Ordered(IEnumerable<Reason> reasons, Need[] needs) =>
+    [
+        .. reasons.OrderByDescending(reason => reason.Severity)
+            .ThenByDescending(reason => reason.IsHazard)
+            .ThenByDescending(reason => Array.Exists(needs, need => need.Factor == reason.Factor))
+            .ThenBy(reason => reason.Factor),
+    ];
 }

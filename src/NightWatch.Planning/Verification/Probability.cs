@@ -3,20 +3,23 @@ namespace NightWatch.Planning.Verification;
 /// <summary>How the probability was found.</summary>
 public enum ProbabilityBasis
 {
-    /// <summary>Share of ensemble members whose own evaluation passes.</summary>
+    /// <summary>A model of this feed over the newest run and the members of its ensemble.</summary>
     EnsembleMembers,
 
-    /// <summary>Agreement of the last stored runs.</summary>
+    /// <summary>A model of this feed over the newest run and the runs before it.</summary>
     LaggedRuns,
 
-    /// <summary>Published skill of cloud forecasts by lead time.</summary>
+    /// <summary>A model of this feed over the newest run alone.</summary>
     LeadTimePrior,
 
-    /// <summary>The sky alone decides: no dark window, no subject.</summary>
+    /// <summary>The sky alone decides: no dark window, no subject, no sky dark enough.</summary>
     SkyAlone,
+
+    /// <summary>The night has come: it was usable, or it was not.</summary>
+    Came,
 }
 
-/// <summary>The chance that the night is usable: that it has a run of the wished length without a stop.</summary>
+/// <summary>The chance that the night is usable: that it holds the minutes of good frames that the watch wishes.</summary>
 /// <param name="Value">0 to 1, capped.</param>
 /// <param name="Basis">How it was found.</param>
 /// <param name="Count">Members or runs behind it; 0 for the prior.</param>

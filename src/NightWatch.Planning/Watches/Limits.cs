@@ -1,8 +1,8 @@
 namespace NightWatch.Planning.Watches;
 
-/// <summary>A figure that turns a night marginal and one that stops it.</summary>
-/// <param name="Caution">From here on marginal.</param>
-/// <param name="Stop">From here on no-go.</param>
+/// <summary>Two ends of a figure that takes worth from a frame.</summary>
+/// <param name="Caution">Up to here it takes nothing.</param>
+/// <param name="Stop">From here on it takes all.</param>
 public readonly record struct Threshold(double Caution, double Stop);
 
 /// <summary>All limits of a watch, with the defaults in this one place.</summary>
@@ -14,13 +14,16 @@ public sealed record Limits
     /// <summary>Least altitude of the subject, degrees: below 10 the air takes half a magnitude and the haze the rest.</summary>
     public double MinAltitudeDeg { get; init; } = 10;
 
-    /// <summary>Shortest run worth the drive, minutes; shorter is a stop.</summary>
+    /// <summary>Minutes of good frames that make a night usable.</summary>
     public double UsableRunMin { get; init; } = 90;
 
-    /// <summary>Mean total cloud over the run, fraction. Two oktas are a clear sky by WMO usage; at 45 % nearly every frame has cloud.</summary>
+    /// <summary>
+    /// Total cloud, fraction: up to the first a frame counts in full, from the second on for nothing. Two oktas are a clear sky by WMO usage;
+    /// at 45 % nearly every frame has cloud.
+    /// </summary>
     public Threshold Cloud { get; init; } = new(0.20, 0.45);
 
-    /// <summary>Precipitation that stops a run, mm in any hour: what a gauge calls measurable.</summary>
+    /// <summary>Precipitation from which a moment is worthless, mm in an hour: what a gauge calls measurable.</summary>
     public double PrecipitationMmPerH { get; init; } = 0.1;
 
     /// <summary>Probability of precipitation, fraction.</summary>
@@ -38,8 +41,11 @@ public sealed record Limits
     /// <summary>Probability of thunder, fraction; the stop is also a hazard.</summary>
     public Threshold Thunder { get; init; } = new(0.10, 0.25);
 
-    /// <summary>Brightening of the sky at the subject by the Moon, magnitudes.</summary>
-    public Threshold MoonBrighteningMag { get; init; } = new(0.3, 1.0);
+    /// <summary>How dark the sky at the subject must be; null: as usual for the subject.</summary>
+    public DarkLevels? DarkSky { get; init; }
+
+    /// <summary>Longest worthless gap that a run bridges, minutes: a cloud that passes, a shower.</summary>
+    public double LongestGapMin { get; init; } = 20;
 
     /// <summary>Distance of the lens from its dew point that the heater holds, K: the sky's radiation is known to about ±15 W/m², 1.5 K in calm air.</summary>
     public double DewMarginC { get; init; } = 2;

@@ -23,6 +23,9 @@ public sealed record Outing
     /// <summary>Where the drive starts.</summary>
     public double? HomeLongitudeDeg { get; init; }
 
+    /// <summary>A good night missed costs the photographer as much as this many wasted drives, 1 to 10.</summary>
+    public double DrivesPerLostNight { get; init; } = 2;
+
     /// <summary>When the photographer usually gets up; for the hours awake at the drive home.</summary>
     public LocalTime UsualWakeTime { get; init; } = new(7, 0);
 }

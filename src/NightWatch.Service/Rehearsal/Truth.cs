@@ -1,11 +1,9 @@
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
-using NightWatch.Weather.Known;
 using NodaTime;
 
 namespace NightWatch.Service.Rehearsal;
@@ -20,7 +18,6 @@ internal sealed class Truth(FakeWeather weather, SharedSky sky)
         var noon = NightSpan.Noon(watch.Site.Zone, night);
         var after = new FakeFeed(weather, new VirtualClock(noon + Duration.FromHours(30)), members: 0);
         var fetched = (Fetched.Fresh)await after.FetchAsync(NightEvaluation.PlaceOf(watch), null, stop);
-        var came = new PlaceWeather { Newest = fetched.Series };
-        return NightEvaluation.Of(watch, night, came, CalibrationBook.Empty, noon + Duration.FromHours(30), sky).Plan;
+        return NightEvaluation.Came(watch, night, fetched.Series, noon + Duration.FromHours(30), sky);
     }
 }

@@ -29,6 +29,57 @@ internal readonly record struct EarthShadow(
     // k = 0.2725076 Earth radii (IAU 1982): the Moon's mean limb, 0.7 km more than its mean surface.
     private const double MoonRadiusKm = 0.2725076 * EarthRadiusKm;
 
+    /// <summary>
+    /// Share of sunlight that the air bends into the umbra. Engineering choice: total eclipses dim the Moon by 10 to 14 magnitudes (given
+    /// from memory); the brightest is taken, so that a night is not called darker than it may be.
+    /// </summary>
+    private const double BentLight = 1e-4;
+
+    // Strips of the Moon's disc across the shadow's radius: enough for the share to be right to 0.002.
+    private const int Strips = 24;
+
+    /// <summary>Share of the Sun's light that reaches the Moon, as a mean over its disc: 1 outside the penumbra.</summary>
+    /// <remarks>
+    /// A place on the Moon sees the Earth's disc, as large as the mean of umbra and penumbra, before the Sun's, as large as half their
+    /// difference, as far apart as the place is from the shadow's axis. The Sun's disc counts as evenly bright.
+    /// </remarks>
+    public double SunlightShare
+    {
+        get
+        {
+            if (SeparationRad >= PenumbraRad + MoonRad) return 1;
+            var earth = (PenumbraRad + UmbraRad) / 2;
+            var sun = (PenumbraRad - UmbraRad) / 2;
+            var (light, area) = (0.0, 0.0);
+            for (var i = 0; i < Strips; i++)
+            {
+                for (var j = 0; j < Strips; j++)
+                {
+                    var along = ((2 * i + 1.0) / Strips - 1) * MoonRad;
+                    var across = ((2 * j + 1.0) / Strips - 1) * MoonRad;
+                    if (along * along + across * across > MoonRad * MoonRad) continue;
+                    var apart = Math.Sqrt((SeparationRad + along) * (SeparationRad + along) + across * across);
+                    light += 1 - Covered(apart, earth, sun);
+                    area++;
+                }
+            }
+
+            return BentLight + (1 - BentLight) * light / area;
+        }
+    }
+
+    // Share of a disc that another, larger one hides at a separation of their centres: two circles' common area.
+    private static double Covered(double apart, double large, double small)
+    {
+        if (apart >= large + small) return 0;
+        if (apart <= large - small) return 1;
+        var a = (apart * apart + small * small - large * large) / (2 * apart * small);
+        var b = (apart * apart + large * large - small * small) / (2 * apart * large);
+        var kite = (-apart + small + large) * (apart + small - large) * (apart - small + large) * (apart + small + large);
+        var lens = small * small * Math.Acos(Math.Clamp(a, -1, 1)) + large * large * Math.Acos(Math.Clamp(b, -1, 1)) - Math.Sqrt(Math.Max(0, kite)) / 2;
+        return lens / (Math.PI * small * small);
+    }
+
     /// <summary>The shadow at an argument of a fit.</summary>
     public static EarthShadow At(DayFit fit, double u)
     {

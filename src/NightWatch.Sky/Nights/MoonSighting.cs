@@ -1,3 +1,4 @@
+using NightWatch.Sky.Eclipses;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Events;
 using NightWatch.Sky.Frames;
@@ -15,6 +16,12 @@ namespace NightWatch.Sky.Nights;
 public readonly record struct MoonSighting(
     Horizontal Direction, double DistanceKm, double SemidiameterDeg, double PhaseAngleDeg, double IlluminatedFraction)
 {
+    /// <summary>No eclipse reaches farther: the penumbra's radius and the Moon's together stay below 1.6°.</summary>
+    private const double EclipseWithinRad = 1.7 * Angles.Degree;
+
+    /// <summary>Share of the Sun's light that the Earth's shadow lets through to the Moon: 1 outside an eclipse.</summary>
+    public double SunlightShare { get; init; } = 1;
+
     internal static MoonSighting At(DayFit fit, in Observer observer, double u)
     {
         var local = AltitudeCurve.OfCentre(fit.Moon, observer).Local(u);
@@ -25,6 +32,9 @@ public readonly record struct MoonSighting(
             distance,
             Math.Asin(ApparentMoon.RadiusKm / distance) / Angles.Degree,
             phase / Angles.Degree,
-            Illumination.Fraction(phase));
+            Illumination.Fraction(phase))
+        {
+            SunlightShare = phase > EclipseWithinRad ? 1 : EarthShadow.At(fit, u).SunlightShare,
+        };
     }
 }

@@ -18,7 +18,5 @@ internal sealed record ArchiveScores(IReadOnlyList<LookScores> ByLead, LetterSco
         from night in nights
         let look = night.Looks[lead]
         where night.IsScored(look)
-        // Today the class is the worst of the fixed limits, so the two are one.
-        let saidOn = look.Class != VerdictClass.NoGo
-        select new ScoredLook(look.Probability.Value, saidOn, saidOn, look.DarkCloud, night.Usable!.Value);
+        select new ScoredLook(look.Probability.Value, look.MayGo, look.WithinFixedLimits, look.DarkCloud, night.Usable!.Value);
 }

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Expenses;
 using NightWatch.Planning.Watches;
@@ -57,7 +58,7 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
         var best = Plan(night, span.Start, new PlaceWeather { Newest = BestWeather(span) }, new RainBefore(0, RainHours, RainHours));
         var dark = best.Sky.AstronomicalNight is { Count: > 0 } parts ? new Interval(parts[0].Start, parts[^1].End) : (Interval?)null;
         ArchivedLook[] looks = [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LookAt(night, lead, dark))];
-        var use = best.Verdict.Class == VerdictClass.NoGo || dark is null ? NightUse.NotTheWeathers
+        var use = best.Verdict.Probability.Basis == ProbabilityBasis.SkyAlone || best.Verdict.UsableMin < watch.Limits.UsableRunMin || dark is null ? NightUse.NotTheWeathers
             : CameHours.TellsCloud(came, dark.Value) ? NightUse.Scored
             : NightUse.CloudUnknown;
         // By the weather that came, in the very evaluation that made the calls; all of it lies behind.
@@ -65,7 +66,7 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
         {
             NightUse.NotTheWeathers => false,
             NightUse.CloudUnknown => null,
-            _ => Plan(night, span.End, new PlaceWeather { Newest = came.KeptAs(came.Id, span.End) }).Verdict.Class != VerdictClass.NoGo,
+            _ => NightEvaluation.Came(watch, night, came.KeptAs(came.Id, span.End), span.End, sky).Verdict.Class != VerdictClass.NoGo,
         };
         return new ArchivedNight(
             night, use, usable,
@@ -79,22 +80,25 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
     {
         var at = LocalClock.At(watch.Site.Zone, night.PlusDays(-lead), look);
         var known = runs.KnownAt(at);
-        var verdict = Plan(night, at, known).Verdict;
+        var plan = Plan(night, at, known);
+        var verdict = plan.Verdict;
         return new ArchivedLook(
             lead, at, verdict.Class, verdict.Probability,
-            verdict.Class == VerdictClass.NoGo ? 0 : verdict.Run!.Value.Duration.TotalMinutes,
+            verdict.ForecastMin,
             dark is { } hours && known.Newest is { } newest ? CameHours.MeanCloud(newest, hours) : null,
-            known.Newest is not null);
+            known.Newest is not null,
+            FixedLimits.SayOn(plan),
+            verdict.Class != VerdictClass.NoGo || verdict.Probability.Value < verdict.TradeOff!.Value.PaysFrom);
     }
 
     private LetterCourse LettersOf(LocalDate night, bool usable)
     {
-        var lived = Photographer.Live(watch, night, at => Plan(night, at, runs.KnownAt(at)));
+        var lived = Photographer.Live(watch, night, (at, told) => Plan(night, at, runs.KnownAt(at), told: told));
         return new LetterCourse(lived.Letters, lived.Flips, lived.EverOn, lived.OnAtLast, usable);
     }
 
-    private NightPlan Plan(LocalDate night, Instant now, PlaceWeather weather, RainBefore? rain = null) =>
-        NightEvaluation.Of(watch, night, weather, CalibrationBook.Empty, now, sky, rain).Plan;
+    private NightPlan Plan(LocalDate night, Instant now, PlaceWeather weather, RainBefore? rain = null, VerdictClass? told = null) =>
+        NightEvaluation.Of(watch, night, weather, CalibrationBook.Empty, now, sky, rain, told).Plan;
 
     /// <summary>Clear, calm, mild and dry, so that what is left to stop a night is not the weather.</summary>
     private ForecastSeries BestWeather(Interval span)

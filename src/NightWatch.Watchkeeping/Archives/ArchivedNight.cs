@@ -23,11 +23,13 @@ internal enum NightUse
 /// <param name="At">When.</param>
 /// <param name="Class">Said.</param>
 /// <param name="Probability">Said.</param>
-/// <param name="UsableMinutes">Length of the run that was planned; 0 at a no-go.</param>
+/// <param name="UsableMinutes">Minutes of good frames by the newest run; null: it does not say.</param>
 /// <param name="DarkCloud">Mean cloud of the dark hours in the newest run, fraction; null: not known.</param>
+/// <param name="WithinFixedLimits">By <see cref="FixedLimits"/> the night were on.</param>
+/// <param name="MayGo">Nothing but the chance could keep the reader at home.</param>
 /// <param name="HasForecast">There was a run to go by. Without one the look says nothing of any forecast and is not scored.</param>
 internal sealed record ArchivedLook(
-    int Lead, Instant At, VerdictClass Class, Probability Probability, double UsableMinutes, double? DarkCloud, bool HasForecast);
+    int Lead, Instant At, VerdictClass Class, Probability Probability, double? UsableMinutes, double? DarkCloud, bool HasForecast, bool WithinFixedLimits, bool MayGo);
 
 /// <summary>One night of an archive: what was said, what was told, what came.</summary>
 /// <param name="Night">Local date of the evening.</param>

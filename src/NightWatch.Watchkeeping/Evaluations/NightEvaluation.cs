@@ -11,6 +11,7 @@ using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.Evaluations;
@@ -27,8 +28,16 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
 
     /// <summary>Evaluates with the weather and the calibrations that a pass knows.</summary>
-    public static async Task<NightEvaluation> AskAsync(Watch watch, LocalDate night, PassForecasts forecasts, Instant now, SharedSky sky) =>
-        Of(watch, night, await forecasts.AskAsync(PlaceOf(watch)), await forecasts.BookAsync(), now, sky);
+    public static async Task<NightEvaluation> AskAsync(
+        Watch watch, LocalDate night, PassForecasts forecasts, Instant now, SharedSky sky, VerdictClass? lastTold) =>
+        Of(watch, night, await forecasts.AskAsync(PlaceOf(watch)), await forecasts.BookAsync(), now, sky, lastTold: lastTold);
+
+    /// <summary>What a night was like: the same evaluation over the hours that came, with nothing left to chance.</summary>
+    public static NightPlan Came(Watch watch, LocalDate night, ForecastSeries hours, Instant now, SharedSky sky)
+    {
+        var inputs = InputsOf(watch, night, new PlaceWeather { Newest = hours }, CalibrationBook.Empty, now, sky) with { HasCome = true };
+        return NightPlanner.Plan(inputs, sky.Ephemeris);
+    }
 
     /// <summary>Evaluates. Pure.</summary>
     /// <param name="watch">The standing order.</param>
@@ -38,17 +47,21 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     /// <param name="now">The clock reading.</param>
     /// <param name="sky">Kept between nights.</param>
     /// <param name="measured">Rain of the 72 hours before where somebody measured it; null: as the forecasts had it.</param>
+    /// <param name="lastTold">What the reader was told last of the night; null: nothing.</param>
     public static NightEvaluation Of(
-        Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, SharedSky sky, RainBefore? measured = null)
+        Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, SharedSky sky, RainBefore? measured = null,
+        VerdictClass? lastTold = null)
     {
-        var inputs = InputsOf(watch, night, weather, calibrations, now, sky, measured);
+        var inputs = InputsOf(watch, night, weather, calibrations, now, sky, measured, lastTold);
         return new NightEvaluation(inputs, NightPlanner.Plan(inputs, sky.Ephemeris));
     }
 
     /// <summary>What <see cref="Of"/> plans from.</summary>
     public static NightInputs InputsOf(
-        Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, SharedSky sky, RainBefore? measured = null) => new()
+        Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, SharedSky sky, RainBefore? measured = null,
+        VerdictClass? lastTold = null) => new()
         {
+            LastTold = lastTold,
             Watch = watch,
             Night = night,
             Now = now,
@@ -62,7 +75,7 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     public string InputsHash()
     {
         // The stored answers by their ids; a confirmation moves the newest one's time, and the rain comes from many.
-        var weather = $"{string.Join(',', Runs.All())}|{Inputs.Weather.Newest?.RetrievedAt.ToUnixTimeTicks()}|{Inputs.RainBefore}|{Plan.Verdict.Probability.CalibrationVersion}";
+        var weather = $"{string.Join(',', Runs.All())}|{Inputs.Weather.Newest?.RetrievedAt.ToUnixTimeTicks()}|{Inputs.RainBefore}|{Plan.Verdict.Probability.CalibrationVersion}|{Inputs.LastTold}";
         var inputs = $"{JsonSerializer.Serialize(Inputs.Watch, WatchJson.Options)}|{Inputs.Night:R}|{Inputs.Now.ToUnixTimeTicks()}|{weather}";
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(inputs)).AsSpan(0, 16));
     }

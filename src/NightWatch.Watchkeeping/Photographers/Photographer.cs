@@ -1,5 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Time;
 using NightWatch.Watchkeeping.Passes;
@@ -19,8 +20,8 @@ internal static class Photographer
     /// <summary>Goes through one night.</summary>
     /// <param name="watch">Whose letters.</param>
     /// <param name="night">Local date of the evening.</param>
-    /// <param name="planAt">The night as it would have been planned at an instant.</param>
-    public static LivedNight Live(Watch watch, LocalDate night, Func<Instant, NightPlan> planAt)
+    /// <param name="planAt">The night as it would have been planned at an instant, for a reader told so last.</param>
+    public static LivedNight Live(Watch watch, LocalDate night, Func<Instant, VerdictClass?, NightPlan> planAt)
     {
         var looks = new LookSaid[LeadNights + 1];
         var course = new Course(new ToldNight { WatchId = watch.Id, Night = night }, planAt);
@@ -56,7 +57,7 @@ internal static class Photographer
     }
 
     /// <summary>What is known of the night as the passes go by.</summary>
-    private sealed class Course(ToldNight memory, Func<Instant, NightPlan> planAt)
+    private sealed class Course(ToldNight memory, Func<Instant, VerdictClass?, NightPlan> planAt)
     {
         public ToldNight Memory { get; private set; } = memory;
 
@@ -69,7 +70,7 @@ internal static class Photographer
 
         public NightPlan Look(PassKind pass, Instant at)
         {
-            var (plan, before) = (planAt(at), Memory);
+            var (plan, before) = (planAt(at, Memory.Told), Memory);
             Memory = LetterPolicy.Decide(pass, before, plan, at).Next;
             EverOn |= Memory.IsOn;
             if (before.Told is not null && Memory.IsOn != before.IsOn) Flips++;

@@ -1,9 +1,7 @@
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Weather.Known;
 using NightWatch.Weather.Series;
 using NodaTime;
 
@@ -16,6 +14,6 @@ internal static class SkySeen
     public static NightOutcome? Of(Watch watch, LocalDate night, ForecastSeries weather, SharedSky sky)
     {
         var over = NightSpan.Of(watch.Site.Zone, night).End;
-        return WeatherOutcome.Of(NightEvaluation.Of(watch, night, new PlaceWeather { Newest = weather }, CalibrationBook.Empty, over, sky).Plan);
+        return WeatherOutcome.Of(NightEvaluation.Came(watch, night, weather, over, sky));
     }
 }

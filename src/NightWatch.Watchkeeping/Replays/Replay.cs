@@ -60,7 +60,7 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
                 continue;
             }
 
-            var plan = NightEvaluation.Of(watch, look.Night, weather, BookOf(look, versions), look.At, sky, stored.Rain).Plan;
+            var plan = NightEvaluation.Of(watch, look.Night, weather, BookOf(look, versions), look.At, sky, stored.Rain, course.Memory.Told).Plan;
             course.Add(look, plan, LetterPolicy.Decide(look.Pass, course.Memory, plan, look.At));
         }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
@@ -28,7 +29,7 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
     public NightPlan SkyOf(LocalDate night) => Plan(night, NoonOf(night), null, []);
 
     /// <summary>The night as it would have been planned at an instant.</summary>
-    public NightPlan PlanAt(Instant now, LocalDate night, Interval dark)
+    public NightPlan PlanAt(Instant now, LocalDate night, Interval dark, VerdictClass? told)
     {
         var key = (FakeRun.NewestAt(now), night);
         if (!runs.TryGetValue(key, out var known))
@@ -41,7 +42,7 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
             runs.Add(key, known);
         }
 
-        return Plan(night, now, known.Run, known.Members);
+        return Plan(night, now, known.Run, known.Members, told);
     }
 
     /// <summary>The night with the weather that came.</summary>
@@ -49,7 +50,7 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
     {
         // As in the rehearsal: a run issued after the night holds its hours as they were.
         var after = NoonOf(night) + Duration.FromHours(30);
-        return Plan(night, after, FakeRun.Of(weather, place, after, new Interval(after - RainMemory - Slack, after + Slack)), []);
+        return NightEvaluation.Came(watch, night, FakeRun.Of(weather, place, after, new Interval(after - RainMemory - Slack, after + Slack)), after, sky);
     }
 
     /// <summary>Mean cloud of the local day of the evening, as the run known at an instant has it.</summary>
@@ -62,6 +63,6 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
 
     private Instant NoonOf(LocalDate night) => NightSpan.Noon(watch.Site.Zone, night);
 
-    private NightPlan Plan(LocalDate night, Instant now, ForecastSeries? forecast, ImmutableArray<ForecastSeries> members) =>
-        NightEvaluation.Of(watch, night, new PlaceWeather { Newest = forecast, Members = members }, CalibrationBook.Empty, now, sky).Plan;
+    private NightPlan Plan(LocalDate night, Instant now, ForecastSeries? forecast, ImmutableArray<ForecastSeries> members, VerdictClass? told = null) =>
+        NightEvaluation.Of(watch, night, new PlaceWeather { Newest = forecast, Members = members }, CalibrationBook.Empty, now, sky, lastTold: told).Plan;
 }

@@ -57,7 +57,7 @@ internal sealed class YearsRun(int seed, int nightsASite, int sites, int every, 
             var came = weather.TruthOf(night).Verdict.Class;
             if ((day + site) % every == 0)
             {
-                var lived = Photographer.Live(watch, night, at => weather.PlanAt(at, night, dark));
+                var lived = Photographer.Live(watch, night, (at, told) => weather.PlanAt(at, night, dark, told));
                 var morning = LocalClock.At(watch.Site.Zone, night, watch.Letters.MorningAt);
                 yield return new SimulatedNight(
                     site, night, came, lived.Looks, lived.OnAtLast, lived.Letters, weather.DayCloud(night, morning), newMoons.Contains(night),

@@ -46,7 +46,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
             foreach (var memory in await told.FromAsync(watchId, today.PlusDays(-1), stop))
             {
                 if (memory.Night.Night >= until || !(memory.Night.IsOn || memory.Night.OnCalendar)) continue;
-                var plan = await PlanAsync(watch, memory.Night.Night, forecasts, now);
+                var plan = await PlanAsync(watch, memory.Night, forecasts, now);
                 if (plan.Sky.Span.End <= now) continue;
                 decisions.Add(new Decided(memory, plan, SubscriberWishes.StandDown(memory.Night, plan, now, new Wish.Paused(until))));
             }
@@ -72,9 +72,9 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
                 return new SteeringOutcome.Refused("The two watches are not of one subscriber.");
             if (chosen.IsPausedAt(now) || chosen.IsPausedOn(to.Night)) return new SteeringOutcome.Refused($"Watch {chosen.Id} is paused; take it up again first.");
             var forecasts = desk.BeginPass(stop);
-            var (leftPlan, chosenPlan) = (await PlanAsync(left, from.Night, forecasts, now), await PlanAsync(chosen, to.Night, forecasts, now));
-            if (WhyNot(chosenPlan, now) is { } why) return new SteeringOutcome.Refused(why);
             var (leftMemory, chosenMemory) = (await told.GetAsync(left.Id, from.Night, stop), await told.GetAsync(chosen.Id, to.Night, stop));
+            var (leftPlan, chosenPlan) = (await PlanAsync(left, leftMemory.Night, forecasts, now), await PlanAsync(chosen, chosenMemory.Night, forecasts, now));
+            if (WhyNot(chosenPlan, now) is { } why) return new SteeringOutcome.Refused(why);
             return await KeepAsync(
                 [
                     new Decided(leftMemory, leftPlan, SubscriberWishes.StandDown(leftMemory.Night, leftPlan, now, new Wish.SwitchedTo(chosenPlan))),
@@ -154,8 +154,8 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
         return new SteeringOutcome.Refused("The night is being looked at this very moment; try again in a minute.");
     }
 
-    private async Task<NightPlan> PlanAsync(Watch watch, LocalDate night, PassForecasts forecasts, Instant now) =>
-        (await NightEvaluation.AskAsync(watch, night, forecasts, now, sky)).Plan;
+    private async Task<NightPlan> PlanAsync(Watch watch, ToldNight before, PassForecasts forecasts, Instant now) =>
+        (await NightEvaluation.AskAsync(watch, before.Night, forecasts, now, sky, before.Told)).Plan;
 
     private sealed record Decided(ToldMemory Memory, NightPlan Plan, PolicyDecision Decision)
     {

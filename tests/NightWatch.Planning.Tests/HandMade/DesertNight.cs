@@ -28,6 +28,8 @@ internal sealed record DesertNight
     {
         Id = "core-at-the-flats",
         Subscriber = new Subscriber("Ilse", "ilse@example.org"),
+        // Packs and cards for the longest night: what they fail in has tests of its own.
+        Kit = new Kit { BatteriesWh = [60, 60], CardGb = 512 },
         Site = new Site { Id = "kestrel-flats", Name = "Kestrel Flats", Position = new GeoPosition(-24.6, 15.9, 1100), Zone = Zone },
     };
 

@@ -41,12 +41,10 @@ public sealed class WorstCellsTests
     }
 
     [Fact]
-    public void What_rules_the_trouble_out_makes_an_unknown_cell_fine_in_finding_and_scale()
+    public void What_rules_the_trouble_out_makes_an_unknown_cell_fine()
     {
         var cells = new WorstCells([0, 3, double.NaN, 3, double.NaN, 0], Limit, cell => cell == 2 ? Severity.Ok : Severity.Caution);
 
-        Assert.Equal(Severity.Ok, cells.Scale().Over(1, 3));
-        Assert.Equal(Severity.Caution, cells.Scale().Over(1, 4));
         Assert.Null(cells.Over(Grid, Run).Value);
         Assert.Equal(3, cells.Over(Grid, Run with { Last = 3 }).Value);
     }

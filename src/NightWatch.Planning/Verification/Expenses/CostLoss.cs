@@ -12,6 +12,9 @@ public static class CostLoss
     /// <summary>The readers that reports tell of: what a lost night counts in drives for nothing.</summary>
     public static readonly ImmutableArray<double> Readers = [1.25, 2, 3, 5, 10];
 
+    /// <summary>The chance from which going pays a reader.</summary>
+    public static double PaysFrom(double lossPerDrive) => 1 / (lossPerDrive + 1);
+
     /// <summary>In drives for nothing, over all nights of the table.</summary>
     public static double Expense(ContingencyTable calls, double lossPerDrive) => calls.FalseAlarms + lossPerDrive * calls.Misses;
 

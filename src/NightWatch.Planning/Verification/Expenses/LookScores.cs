@@ -15,7 +15,7 @@ public readonly record struct CloudRule(double Limit, double Expense);
 
 /// <summary>What the rules cost one reader, all in drives for nothing a hundred nights.</summary>
 /// <param name="LossPerDrive">What a usable night not gone to counts.</param>
-/// <param name="Calls">Going at go or marginal.</param>
+/// <param name="Calls">Going at go or marginal, as this reader is told.</param>
 /// <param name="Always">Going every night.</param>
 /// <param name="Never">Staying at home.</param>
 /// <param name="DarkCloud">Going by the forecast cloud alone.</param>
@@ -58,7 +58,7 @@ public sealed record LookScores(
     private static RuleExpense ExpenseOf(IReadOnlyList<ScoredLook> looks, double loss)
     {
         return new RuleExpense(
-            loss, Of(look => look.SaidOn), Of(_ => true), Of(_ => false),
+            loss, Of(look => look.MayGo && look.Probability >= CostLoss.PaysFrom(loss)), Of(_ => true), Of(_ => false),
             [.. CloudLimits.Select(limit => new CloudRule(limit, Of(look => look.DarkCloud <= limit)))],
             Of(look => look.WithinFixedLimits));
 

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Planning.Verification.Outcomes;
 
@@ -9,7 +10,7 @@ public static class WeatherOutcome
     /// <summary>What an hour's weather can spoil, as seen and not as said to be likely.</summary>
     private static readonly Factor[] Seen = [Factor.Cloud, Factor.Rain, Factor.Wind, Factor.Fog];
 
-    /// <summary>Clear, partly or cloudy by the worst of cloud, rain, wind and fog over the best run.</summary>
+    /// <summary>Cloudy where the night was not usable; else clear or partly by the worst of cloud, rain, wind and fog over the best run.</summary>
     /// <returns>Null: the sky allowed no run whatever the weather, or the cloud of the run is not wholly known.</returns>
     public static NightOutcome? Of(NightPlan plan)
     {
@@ -18,11 +19,11 @@ public static class WeatherOutcome
         if (verdict.Run is not { } run || verdict.Probability.Basis == ProbabilityBasis.SkyAlone) return null;
         var cells = plan.Conditions.Where(step => step.At >= run.Start && step.At < run.End).ToList();
         if (cells.Count == 0 || cells.Exists(step => step.Cloud is null)) return null;
+        if (verdict.Class == VerdictClass.NoGo) return NightOutcome.Cloudy;
         return verdict.Reasons.Where(reason => Seen.Contains(reason.Factor) && !reason.IsUnknown).Select(reason => reason.Severity).DefaultIfEmpty().Max() switch
         {
             Severity.Ok => NightOutcome.Clear,
-            Severity.Caution => NightOutcome.Partly,
-            _ => NightOutcome.Cloudy,
+            _ => NightOutcome.Partly,
         };
     }
 }

@@ -203,7 +203,7 @@ internal sealed class CheckedFile(string path, string prefix)
         return line;
     }
 
-    private static string Names(JsonTypeInfo info) => string.Join(", ", info.Properties.Select(property => property.Name));
+    private static string Names(JsonTypeInfo info) => string.Join(", ", info.Properties.Where(property => property.Get is not null).Select(property => property.Name));
 
     private static string Join(string field, string name) => field.Length == 0 ? name : field + "." + name;
 

@@ -14,6 +14,8 @@ internal static class CrossChecks
                 yield return ($"limits.{field}.caution", $"{threshold.Caution:0.###} is above the stop, {threshold.Stop:0.###}; accepted: caution at or below stop.");
         }
 
+        if (watch.Limits.DarkSky is { } dark && dark.FullMag < dark.NothingMag)
+            yield return ("limits.darkSky.fullMag", $"{dark.FullMag:0.##} is a brighter sky than nothingMag, {dark.NothingMag:0.##}; accepted: nothingMag at or below fullMag.");
         if (watch.Outing.HomeLatitudeDeg is null != watch.Outing.HomeLongitudeDeg is null)
             yield return ("outing", "homeLatitudeDeg and homeLongitudeDeg belong together; accepted: both or neither.");
         if (watch.Move is { } move && move.EaseIn + move.EaseOut > 1)
@@ -46,6 +48,5 @@ internal static class CrossChecks
         ("gustMps", limits.GustMps),
         ("fog", limits.Fog),
         ("thunder", limits.Thunder),
-        ("moonBrighteningMag", limits.MoonBrighteningMag),
     ];
 }

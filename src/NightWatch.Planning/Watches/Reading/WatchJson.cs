@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using NightWatch.Places;
 using NodaTime.Serialization.SystemTextJson;
 
@@ -33,7 +34,17 @@ public static class WatchJson
         options.Converters.Add(NodaConverters.CreateDateTimeZoneConverter(ZonesInUse.Instance));
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false));
         options.ConfigureForNodaTime(ZonesInUse.Instance);
+        options.TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { AcceptRetired } };
         options.MakeReadOnly(populateMissingResolver: true);
         return options;
+    }
+
+    /// <summary>Watches saved before the dark share name a limit that is gone: the Moon's brightening. It is read, and nothing comes of it.</summary>
+    private static void AcceptRetired(JsonTypeInfo info)
+    {
+        if (info.Type != typeof(Limits)) return;
+        var retired = info.CreateJsonPropertyInfo(typeof(Threshold), "moonBrighteningMag");
+        retired.Set = static (_, _) => { };
+        info.Properties.Add(retired);
     }
 }

@@ -13,12 +13,12 @@ namespace NightWatch.Service.Commands.Archives;
 /// <param name="Verdict">Said.</param>
 /// <param name="Probability">Said.</param>
 /// <param name="Basis">How it was found.</param>
-/// <param name="UsableMinutes">Minutes of the run planned at this look; 0 at a no-go.</param>
+/// <param name="UsableMinutes">Minutes of good frames by the newest run; null: it does not say.</param>
 /// <param name="Usable">By the hours that came; null: not known.</param>
 /// <param name="Scored">It counts in the scores.</param>
 internal sealed record LookEntry(
     LocalDate Night, int Lead, Instant Look, VerdictClass Verdict, double Probability, ProbabilityBasis Basis,
-    double UsableMinutes, bool? Usable, bool Scored);
+    double? UsableMinutes, bool? Usable, bool Scored);
 
 /// <summary>The document of <c>verify-archive --json</c>.</summary>
 /// <param name="Nights">Every look at every night.</param>

@@ -80,8 +80,8 @@ internal static class LetterCommand
     private static async Task<ReviewLetter> OfNightAsync(ServiceProvider parts, LetterKind kind, Watch watch, LocalDate night, Instant now, CancellationToken stop)
     {
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
-        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>())).Plan;
         var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, night, stop);
+        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), told.Night.Told)).Plan;
         var order = LetterPolicy.ForReview(kind, told.Night, plan, now);
         var draft = new LetterDraft
         {

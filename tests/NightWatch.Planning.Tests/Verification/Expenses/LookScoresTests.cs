@@ -10,10 +10,10 @@ public sealed class LookScoresTests
         var scores = LookScores.Of(
             2,
             [
-                new ScoredLook(0.9, SaidOn: true, WithinFixedLimits: true, DarkCloud: 0.30, Usable: true),
-                new ScoredLook(0.8, SaidOn: true, WithinFixedLimits: false, DarkCloud: 0.45, Usable: false),
-                new ScoredLook(0.2, SaidOn: false, WithinFixedLimits: false, DarkCloud: 0.60, Usable: true),
-                new ScoredLook(0.1, SaidOn: false, WithinFixedLimits: false, DarkCloud: null, Usable: false),
+                new ScoredLook(0.9, MayGo: true, WithinFixedLimits: true, DarkCloud: 0.30, Usable: true),
+                new ScoredLook(0.8, MayGo: true, WithinFixedLimits: false, DarkCloud: 0.45, Usable: false),
+                new ScoredLook(0.2, MayGo: true, WithinFixedLimits: false, DarkCloud: 0.60, Usable: true),
+                new ScoredLook(0.1, MayGo: true, WithinFixedLimits: false, DarkCloud: null, Usable: false),
             ]);
         Assert.Equal((2, 4, 0.5), (scores.Lead, scores.N, scores.UsableShare!.Value));
         // (0.01 + 0.64 + 0.64 + 0.01) / 4, against 0.25 of always saying one half.

@@ -1,0 +1,19 @@
+namespace NightWatch.Planning.Chance;
+
+/// <summary>The chance of every feed and lead, as far as it is known. Immutable: a look takes the book as it stands.</summary>
+public sealed class ChanceBook
+{
+    private readonly ChancePrior prior;
+
+    /// <param name="prior">For every feed and lead that nothing was learnt of.</param>
+    public ChanceBook(ChancePrior prior) => this.prior = prior;
+
+    /// <summary>The prior that comes with the program.</summary>
+    public static ChanceBook Shipped { get; } = new(ChancePrior.Shipped);
+
+    /// <summary>The model of a feed, a lead and a place.</summary>
+    /// <param name="feedId">The feed, as in the forecast series.</param>
+    /// <param name="lead">Nights ahead, 0 on the day.</param>
+    /// <param name="place">The site's id.</param>
+    public ChanceModel Of(string feedId, int lead, string place) => ChanceModel.OfPrior(prior, lead);
+}

@@ -1,0 +1,67 @@
+using NightWatch.Planning.Chance;
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Worth;
+
+namespace NightWatch.Planning.Verdicts;
+
+/// <summary>What one forecast run says of a night, as the figures that a chance is made of.</summary>
+internal static class NightFigures
+{
+    /// <summary>Works out a run.</summary>
+    /// <param name="night">Sky, windows, limits.</param>
+    /// <param name="weather">The run.</param>
+    /// <returns>Null: the cloud of no window is known throughout.</returns>
+    public static RunFigures? Of(NightEvidence night, WeatherTrack weather)
+    {
+        var windows = WindowCells.Of(night.Grid, night.Candidates).ToArray();
+        if (!Array.Exists(windows, window => Covers(weather, window))) return null;
+        var worth = WeatherWorth.Of(weather, night.Limits).Under(night.Dark);
+        var (worthMin, gustSum, gusts, rain, stretch) = (0.0, 0.0, 0, double.NaN, 0.0);
+        foreach (var window in windows)
+        {
+            for (var cell = window.First; cell <= window.Last; cell++)
+            {
+                if (!double.IsNaN(worth[cell])) worthMin += worth[cell] * window.Minutes(cell);
+                if (!double.IsNaN(weather.GustMps[cell])) (gustSum, gusts) = (gustSum + weather.GustMps[cell], gusts + 1);
+                if (!(weather.RainProbability[cell] <= rain)) rain = double.IsNaN(weather.RainProbability[cell]) ? rain : weather.RainProbability[cell];
+            }
+
+            stretch = Math.Max(stretch, BestClearing(night, weather, window));
+        }
+
+        var usableMin = RunChoice.Best(night, worth)?.UsableMin ?? 0;
+        return new RunFigures(usableMin, worthMin, stretch, gusts == 0 ? double.NaN : gustSum / gusts, rain);
+    }
+
+    /// <summary>Greatest mean, over as long as a run must be, of the sky that cloud leaves free times the dark share; unknown cloud leaves none.</summary>
+    private static double BestClearing(NightEvidence night, WeatherTrack weather, in WindowCells window)
+    {
+        var need = night.Limits.UsableRunMin;
+        var (best, sum, minutes, from) = (0.0, 0.0, 0.0, window.First);
+        for (var to = window.First; to <= window.Last; to++)
+        {
+            (sum, minutes) = (sum + Clearing(to) * window.Minutes(to), minutes + window.Minutes(to));
+            while (from < to && minutes - window.Minutes(from) >= need)
+            {
+                (sum, minutes) = (sum - Clearing(from) * window.Minutes(from), minutes - window.Minutes(from));
+                from++;
+            }
+
+            best = Math.Max(best, sum / Math.Max(need, minutes));
+        }
+
+        return Math.Clamp(best, 0, 1);
+
+        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - weather.Cloud[cell]) * night.Dark[cell];
+    }
+
+    private static bool Covers(WeatherTrack weather, in WindowCells window)
+    {
+        for (var cell = window.First; cell <= window.Last; cell++)
+        {
+            if (double.IsNaN(weather.Cloud[cell])) return false;
+        }
+
+        return true;
+    }
+}

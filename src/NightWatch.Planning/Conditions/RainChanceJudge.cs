@@ -4,7 +4,7 @@ using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Conditions;
 
-/// <summary>Probability of precipitation.</summary>
+/// <summary>Probability of precipitation: a caution at most, as it is part of the chance.</summary>
 /// <remarks>Some feeds give none in some regions. A forecast amount of exactly 0 mm stands in for it then; anything wetter stays a caution.</remarks>
 internal static class RainChanceJudge
 {
@@ -14,7 +14,7 @@ internal static class RainChanceJudge
         var limit = limits.PrecipitationProbability;
         var worst = Cells(weather, limits).Over(grid, run);
         return worst.Value is { } probability
-            ? new RainChance(worst.Severity, worst.When, probability, worst.At, limit)
+            ? new RainChance(worst.Severity == Severity.Ok ? Severity.Ok : Severity.Caution, worst.When, probability, worst.At, limit)
             {
                 Mend = worst.Severity == Severity.Ok ? null : new Mend.ChanceBelow(limit.Caution),
             }

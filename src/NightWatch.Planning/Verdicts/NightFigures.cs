@@ -15,7 +15,8 @@ internal static class NightFigures
     {
         var windows = WindowCells.Of(night.Grid, night.Candidates).ToArray();
         if (!Array.Exists(windows, window => Covers(weather, window))) return null;
-        var worth = WeatherWorth.Of(weather, night.Limits).Under(night.Dark);
+        var shares = WeatherWorth.Of(weather, night.Limits);
+        var worth = shares.Under(night.Dark);
         var (worthMin, gustSum, gusts, rain, stretch) = (0.0, 0.0, 0, double.NaN, 0.0);
         foreach (var window in windows)
         {
@@ -26,15 +27,17 @@ internal static class NightFigures
                 if (!(weather.RainProbability[cell] <= rain)) rain = double.IsNaN(weather.RainProbability[cell]) ? rain : weather.RainProbability[cell];
             }
 
-            stretch = Math.Max(stretch, BestClearing(night, weather, window));
+            stretch = Math.Max(stretch, BestClearing(night, weather, shares, window));
         }
 
         var usableMin = RunChoice.Best(night, worth)?.UsableMin ?? 0;
         return new RunFigures(usableMin, worthMin, stretch, gusts == 0 ? double.NaN : gustSum / gusts, rain);
     }
 
-    /// <summary>Greatest mean, over as long as a run must be, of the sky that cloud leaves free times the dark share; unknown cloud leaves none.</summary>
-    private static double BestClearing(NightEvidence night, WeatherTrack weather, in WindowCells window)
+    /// <summary>
+    /// Greatest mean, over as long as a run must be, of the sky that cloud leaves free times the other shares; unknown cloud leaves none.
+    /// </summary>
+    private static double BestClearing(NightEvidence night, WeatherTrack weather, WeatherWorth shares, in WindowCells window)
     {
         var need = night.Limits.UsableRunMin;
         var (best, sum, minutes, from) = (0.0, 0.0, 0.0, window.First);
@@ -52,7 +55,7 @@ internal static class NightFigures
 
         return Math.Clamp(best, 0, 1);
 
-        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - weather.Cloud[cell]) * night.Dark[cell];
+        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - weather.Cloud[cell]) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
     }
 
     private static bool Covers(WeatherTrack weather, in WindowCells window)

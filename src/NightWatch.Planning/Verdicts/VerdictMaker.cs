@@ -74,8 +74,8 @@ internal static class VerdictMaker
         if (found.Exists(reason => reason.Severity == Severity.Stop && (reason.IsHazard || reason.Factor == Factor.Ground))) return VerdictClass.NoGo;
         var byChance = tradeOff.Of(chance.Value, chance.Basis is ProbabilityBasis.SkyAlone or ProbabilityBasis.Came ? null : night.Inputs.LastTold);
         if (byChance != VerdictClass.Go || night.Inputs.HasCome) return byChance;
-        // A forecast that cannot carry a go, and a plan that does not hold yet.
-        var carries = !found.Exists(reason => reason is { Factor: Factor.Forecast, Severity: > Severity.Ok });
+        // A forecast that cannot carry a go, something not known that nothing rules out, and a plan that does not hold yet.
+        var carries = !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
         return carries && needs.Length == 0 ? VerdictClass.Go : VerdictClass.Marginal;
     }
 
@@ -104,6 +104,8 @@ internal static class VerdictMaker
         .. reasons.OrderByDescending(reason => reason.Severity)
             .ThenByDescending(reason => reason.IsHazard)
             .ThenByDescending(reason => Array.Exists(needs, need => need.Factor == reason.Factor))
+            // Where all is well it is the chance that decided.
+            .ThenByDescending(reason => reason is { Factor: Factor.Chance, Severity: Severity.Ok })
             .ThenBy(reason => reason.Factor),
     ];
 }

@@ -24,7 +24,8 @@ public static class BayesLogistic
     private const double LeastShare = 1e-4;
 
     /// <summary>Logistic function: log odds to a probability.</summary>
-    public static double Sigmoid(double logOdds) => logOdds >= 0 ? 1 / (1 + Math.Exp(-logOdds)) : Math.Exp(logOdds) / (1 + Math.Exp(logOdds));
+    public static double Sigmoid(double logOdds) =>
+        logOdds >= 0 ? 1 / (1 + Math.Exp(-logOdds)) : Math.Exp(logOdds) / (1 + Math.Exp(logOdds));
 
     /// <summary>The probability that log odds known only to a variance come to.</summary>
     /// <param name="logOdds">Their mean.</param>
@@ -39,9 +40,12 @@ public static class BayesLogistic
     /// <param name="start">Where the search begins; null: the prior's mean. The fit does not depend on it.</param>
     /// <returns>The posterior, and how many steps led to it.</returns>
     /// <exception cref="ArgumentException">Sizes differ, or neither prior nor rows tell anything of a coefficient.</exception>
-    /// <exception cref="InvalidOperationException">The search came to no end: rows that one threshold separates under a prior of no precision.</exception>
+    /// <exception cref="InvalidOperationException">A threshold separates the rows, and the prior tells nothing.</exception>
     public static (Belief Posterior, int Steps) Fit(
-        Belief prior, IReadOnlyCollection<LogisticRow> rows, IReadOnlyList<CoefficientSign>? signs = null, IReadOnlyList<double>? start = null)
+        Belief prior,
+        IReadOnlyCollection<LogisticRow> rows,
+        IReadOnlyList<CoefficientSign>? signs = null,
+        IReadOnlyList<double>? start = null)
     {
         ArgumentNullException.ThrowIfNull(prior);
         ArgumentNullException.ThrowIfNull(rows);
@@ -73,7 +77,13 @@ public static class BayesLogistic
 
     // The longest of the halved steps that brings its share of the gain; null: none does, and so nothing more can be gained in doubles.
     private static (double[] At, double Value)? Shorter(
-        Belief prior, IReadOnlyCollection<LogisticRow> rows, IReadOnlyList<CoefficientSign>? signs, double[] at, double[] direction, double[] gradient, double value)
+        Belief prior,
+        IReadOnlyCollection<LogisticRow> rows,
+        IReadOnlyList<CoefficientSign>? signs,
+        double[] at,
+        double[] direction,
+        double[] gradient,
+        double value)
     {
         var length = 1.0;
         for (var halving = 0; halving < MostHalvings; halving++, length /= 2)

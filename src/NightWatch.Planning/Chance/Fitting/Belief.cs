@@ -6,7 +6,7 @@ namespace NightWatch.Planning.Chance.Fitting;
 public sealed class Belief
 {
     /// <param name="mean">One value a coefficient, finite.</param>
-    /// <param name="precision">Inverse of the covariance, as many rows; zero on the diagonal where nothing is known of a coefficient.</param>
+    /// <param name="precision">Inverse of the covariance, as many rows; zero on the diagonal where nothing is known.</param>
     /// <exception cref="ArgumentException">The sizes differ, or a value is not finite.</exception>
     public Belief(ImmutableArray<double> mean, SymmetricMatrix precision)
     {

@@ -19,11 +19,12 @@ public sealed class SymmetricMatrix
     public double this[int row, int column] => row >= column ? lower[Place(row, column)] : lower[Place(column, row)];
 
     /// <summary>From its lower triangle, row by row.</summary>
-    /// <exception cref="ArgumentException">Not as many values as a triangle of this size has, or one that is not a finite number.</exception>
+    /// <exception cref="ArgumentException">Not as many values as such a triangle has, or one that is not finite.</exception>
     public static SymmetricMatrix OfLower(int size, IReadOnlyList<double> lower)
     {
         ArgumentNullException.ThrowIfNull(lower);
-        if (lower.Count != TriangleOf(size)) throw new ArgumentException($"Accepted: {TriangleOf(size)} values for {size} rows.", nameof(lower));
+        if (lower.Count != TriangleOf(size))
+            throw new ArgumentException($"Accepted: {TriangleOf(size)} values for {size} rows.", nameof(lower));
         if (!lower.All(double.IsFinite)) throw new ArgumentException("Accepted: finite numbers.", nameof(lower));
         return new SymmetricMatrix(size, [.. lower]);
     }

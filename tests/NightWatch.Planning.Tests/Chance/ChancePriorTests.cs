@@ -1,0 +1,60 @@
+using NightWatch.Planning.Chance;
+using NightWatch.Planning.Chance.Fitting;
+
+namespace NightWatch.Planning.Tests.Chance;
+
+public sealed class ChancePriorTests
+{
+    [Fact]
+    public void The_prior_that_comes_along_knows_every_set_from_the_day_to_three_days_ahead()
+    {
+        Assert.Equal(3, ChancePrior.Shipped.LastLead);
+        Assert.Equal(16, ChancePrior.Shipped.All.Count);
+        Assert.NotEmpty(ChancePrior.Shipped.Source);
+    }
+
+    [Fact]
+    public void Past_the_last_lead_the_forecast_fades()
+    {
+        var three = ChancePrior.Shipped.Of(FigureSet.Runs, 3);
+        var five = ChancePrior.Shipped.Of(FigureSet.Runs, 5);
+
+        Assert.Equal(5, five.Lead);
+        Assert.Same(three.Information, five.Information);
+        Assert.All(three.Mean.Zip(five.Mean), pair => Assert.Equal(pair.First * .82 * .82, pair.Second, 12));
+    }
+
+    [Fact]
+    public void A_prior_written_and_read_is_the_same()
+    {
+        var again = PriorText.Read(PriorText.Write(ChancePrior.Shipped));
+
+        Assert.Equal((ChancePrior.Shipped.Name, ChancePrior.Shipped.Source), (again.Name, again.Source));
+        Assert.All(ChancePrior.Shipped.All.Zip(again.All), pair =>
+        {
+            Assert.Equal(pair.First.Mean, pair.Second.Mean);
+            Assert.Equal(pair.First.Information.Lower, pair.Second.Information.Lower);
+        });
+    }
+
+    [Fact]
+    public void A_coefficient_by_which_a_worse_forecast_would_gain_is_refused()
+    {
+        var information = SymmetricMatrix.Diagonal(1, 1, 1, 1, 1, 1);
+
+        Assert.Throws<ArgumentException>(() => new PriorEntry(FigureSet.Runs, 0, [0, -.1, 0, 0, 0, 0], information));
+        Assert.Throws<ArgumentException>(() => new PriorEntry(FigureSet.Runs, 0, [0, 0, 0, 0, 0, .1], information));
+        Assert.Throws<ArgumentException>(() => new PriorEntry(FigureSet.RunsAndRain, 0, [0, 0, 0, 0, 0, 0], information));
+    }
+
+    [Fact]
+    public void A_set_that_is_missing_is_refused() =>
+        Assert.Throws<ArgumentException>(() => new ChancePrior("some", "by hand", ChancePrior.Shipped.All.Skip(1)));
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("null")]
+    [InlineData("""{"name":"a","source":"b"}""")]
+    [InlineData("""{"name":"a","source":"b","entries":[{"set":"runs","lead":0,"mean":[0,0,0,0,0,0],"information":[1]}]}""")]
+    public void A_text_that_is_no_prior_is_refused(string text) => Assert.Throws<FormatException>(() => PriorText.Read(text));
+}

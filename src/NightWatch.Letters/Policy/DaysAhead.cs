@@ -27,6 +27,7 @@ internal static class DaysAhead
         if (look.Lead > settings.LeadNights) return Telling.Silence(look, "further ahead than outlooks look");
         if (!look.IsFree) return Telling.Silence(look, "not a free evening");
         if (look.Class == VerdictClass.Go) return Outlook(look, "a free night ahead is go");
+        if (look.Plan.Verdict.HoldsOnceDone) return Outlook(look, "a free night ahead is go once its needs are met");
         if (look.Lead > settings.MarginalLeadNights) return Telling.Silence(look, "marginal, and further ahead than a maybe is told");
         return look.Class == VerdictClass.Marginal && look.Chance >= settings.MarginalOutlookProbability
             ? Outlook(look, "a free night ahead is marginal with a fair chance")

@@ -16,7 +16,7 @@ internal static class OnTheDay
     private static PolicyDecision FirstWord(NightLook look)
     {
         if (!look.IsKnown) return Telling.NoNews(look, "no forecast, nothing new");
-        if (look.Class != VerdictClass.Go) return Telling.Silence(look, "not a go, never told");
+        if (look.Class != VerdictClass.Go && !look.Plan.Verdict.HoldsOnceDone) return Telling.Silence(look, "not a go, never told");
         return look.IsFree
             ? Telling.Write(look, LetterKind.MorningTimeline, look.LeaveBy, "go today and never told: the timeline tells it")
             : Telling.Silence(look, "not a free evening");

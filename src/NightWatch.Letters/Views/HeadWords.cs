@@ -30,10 +30,9 @@ internal static class HeadWords
             : night.Wish is Wish.SwitchedFrom ? NightNaming.Dated : NightNaming.Counted;
         var news = News(night);
         // A need outranks the news: the night is a go once it is done.
-        return night.Plan.Verdict is { Class: VerdictClass.Marginal, Needs: { Count: > 0 } needs } verdict && !night.StandsDownByWish
-            && night.Class == VerdictClass.Marginal && verdict.Probability.Value >= verdict.TradeOff?.GoFrom
-                ? language.OnceDone([.. needs.Select(need => need.Mend)], night.Spoken, naming, night.Speech)
-                : language.Headline(news, night.Spoken, naming, night.Speech);
+        return night.Plan.Verdict is { HoldsOnceDone: true, Needs: var needs } && night.Class == VerdictClass.Marginal
+            ? language.OnceDone([.. needs.Select(need => need.Mend)], night.Spoken, naming, night.Speech)
+            : language.Headline(news, night.Spoken, naming, night.Speech);
     }
 
     /// <summary>What is new of the night.</summary>

@@ -47,6 +47,9 @@ public sealed record Verdict
     /// <summary>What the night is worth to the reader; null in what was stored before it was asked.</summary>
     public TradeOff? TradeOff { get; init; }
 
+    /// <summary>Nothing but what the reader can do first keeps it from being a go.</summary>
+    public bool HoldsOnceDone => Class == VerdictClass.Marginal && Needs.Count > 0 && Probability.Value >= TradeOff?.GoFrom;
+
     /// <summary>The reason that decided: the first of the worst severity.</summary>
     public Reason Deciding => Reasons[0];
 }

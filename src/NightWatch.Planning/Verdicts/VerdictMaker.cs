@@ -106,6 +106,8 @@ internal static class VerdictMaker
             .ThenByDescending(reason => Array.Exists(needs, need => need.Factor == reason.Factor))
             // Where all is well it is the chance that decided.
             .ThenByDescending(reason => reason is { Factor: Factor.Chance, Severity: Severity.Ok })
+            // That the sky leaves too little is what follows; what takes it comes first.
+            .ThenBy(reason => reason.Factor == Factor.Length)
             .ThenBy(reason => reason.Factor),
     ];
 }

@@ -17,7 +17,7 @@ public sealed class WeatherJudgesTests
     [InlineData(0.22, Severity.Ok)]
     [InlineData(0.23, Severity.Caution)]
     [InlineData(0.29, Severity.Caution)]
-    [InlineData(0.45, Severity.Stop)]
+    [InlineData(0.60, Severity.Stop)]
     [InlineData(1.00, Severity.Stop)]
     public void Cloud_weighs_by_what_it_leaves_of_the_frames(double cloud, Severity expected)
     {

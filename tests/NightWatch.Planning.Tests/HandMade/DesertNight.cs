@@ -45,6 +45,10 @@ internal sealed record DesertNight
 
     public HourlyWeather? SecondOpinion { get; init; }
 
+    public bool HasCome { get; init; }
+
+    public VerdictClass? LastTold { get; init; }
+
     public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
 
     public double? AntecedentRainMm { get; init; } = 0;
@@ -79,6 +83,8 @@ internal sealed record DesertNight
                     SecondOpinion = Series(SecondOpinion),
                 },
                 Calibrations = Calibrations,
+                HasCome = HasCome,
+                LastTold = LastTold,
                 RainBefore = AntecedentRainMm is { } mm ? new RainBefore(mm, 72, 72) : new RainBefore(null, 31, 72),
             },
             Sky, Glow, grid, Above(grid), at => at < Clock(18, 0) || at > Clock(31, 30) ? 30 : -20);

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Tests.HandMade;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Tests.Power;
@@ -10,22 +11,29 @@ public sealed class PowerJudgeTests
     [Fact]
     public void Packs_that_run_out_are_said_with_time_swaps_and_what_is_missing()
     {
-        var plan = new DesertNight().Plan();
+        var night = new DesertNight();
+        var plan = (night with { Watch = night.Watch with { Kit = new Kit() } }).Plan();
         var power = plan.Verdict.Reasons.Single(reason => reason.Factor == Factor.Power);
 
         // Twice 14.4 Wh against 4 W for nine hours.
         Assert.NotNull(plan.Power!.Empty);
-        Assert.Equal(Severity.Ok, power.Severity);
+        Assert.Equal(Severity.Caution, power.Severity);
+        var need = Assert.Single(plan.Verdict.Needs, need => need.Factor == Factor.Power);
+        Assert.True(need.LostMin > 60);
+        Assert.True(plan.Verdict.HoldsOnceDone);
         Assert.True(Assert.IsType<Mend.Packs>(power.Mend).Wh > 0);
         Assert.Single(plan.Timeline, entry => entry.Step == TimelineStep.SwapBattery);
         Assert.NotNull(plan.Packing.OfType<PackItem.Batteries>().Single().MoreWh);
     }
 
     [Fact]
-    public void Packs_that_do_not_last_a_usable_run_are_a_caution()
+    public void Packs_that_end_shortly_before_the_last_frame_are_told_and_are_no_need()
     {
         var night = new DesertNight();
+        var plan = (night with { Watch = night.Watch with { Kit = new Kit { BatteriesWh = [22, 22], CardGb = 512 } } }).Plan();
 
-        Assert.Equal(Severity.Caution, (night with { Watch = night.Watch with { Kit = new Kit { BatteriesWh = [5] } } }).Found(Factor.Power).Severity);
+        Assert.NotNull(plan.Power!.Empty);
+        Assert.Equal((VerdictClass.Go, Severity.Ok), (plan.Verdict.Class, plan.Verdict.Reasons.Single(reason => reason.Factor == Factor.Power).Severity));
+        Assert.True(plan.Verdict.ForecastMin < plan.Verdict.UsableMin);
     }
 }

@@ -1,7 +1,7 @@
 using System.Data.Common;
 using NightWatch.Letters.Views;
 using NightWatch.Places;
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Store;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
@@ -16,19 +16,19 @@ namespace NightWatch.Pages.Status;
 /// <param name="IsWell">Nothing below is amiss.</param>
 /// <param name="Service">Last tick, what is due, letters, database, zone data.</param>
 /// <param name="Feeds">When each feed last answered.</param>
-/// <param name="Calibrations">What was learnt of each feed and lead.</param>
+/// <param name="Chances">What was learnt of each feed and lead.</param>
 /// <param name="At">When this was read.</param>
 public sealed record StatusPageModel(
-    bool IsWell, IReadOnlyList<FactView> Service, IReadOnlyList<FactView> Feeds, IReadOnlyList<StatusCalibration> Calibrations, string At);
+    bool IsWell, IReadOnlyList<FactView> Service, IReadOnlyList<FactView> Feeds, IReadOnlyList<StatusChance> Chances, string At);
 
 /// <summary>What was learnt of one feed and lead.</summary>
 /// <param name="Feed">The feed.</param>
 /// <param name="Lead">"on the day", "2 nights ahead".</param>
-/// <param name="Why">Whether probabilities are calibrated and why, with the figures.</param>
-public sealed record StatusCalibration(string Feed, string Lead, string Why);
+/// <param name="Why">Whether it is used and why, with the figures.</param>
+public sealed record StatusChance(string Feed, string Lead, string Why);
 
 /// <summary>Puts the status together.</summary>
-internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, CalibrationDesk calibrations, Database database, FeedsOptions feeds, IClock clock)
+internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, ChanceDesk chances, Database database, FeedsOptions feeds, IClock clock)
 {
     private static readonly Duration LateTick = Duration.FromMinutes(15);
 
@@ -39,7 +39,7 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, Calibrati
         try
         {
             var backlog = await backlogs.ReadAsync(weather.Feeds, now, stop);
-            var book = await calibrations.BookAsync(now, stop);
+            var book = await chances.BookAsync(now, stop);
             var isWell = ticker is { Trouble: null, LastTick: { } tick } && now - tick < LateTick;
             return new StatusPageModel(isWell, [Tick(now), .. Queue(backlog, now), .. Kept()], [.. weather.Feeds.Select(feed => Feed(feed, backlog, now))], [.. book.All.Select(Learnt)], Say(now));
         }
@@ -72,8 +72,8 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, Calibrati
     private static FactView Feed(string feed, Backlog backlog, Instant now) =>
         new(feed, backlog.LastAnswers.TryGetValue(feed, out var at) ? $"answered {Ago(now - at)} ago" : "has not answered yet");
 
-    private static StatusCalibration Learnt(Calibration one) =>
-        new(one.For.FeedId, English.Instance.Ahead(one.For.LeadNights), one.Why);
+    private static StatusChance Learnt(LearntChance one) =>
+        new(one.For.FeedId, English.Instance.Ahead(one.For.Lead), English.Instance.Of(one, place: null));
 
     private static string Say(Instant now) => LocalText.DayTime(now, DateTimeZone.Utc);
 

@@ -1,6 +1,5 @@
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calibrating;
 
 namespace NightWatch.Planning.Verdicts;
 
@@ -21,7 +20,7 @@ internal static class VerdictMaker
         var needs = isSkyAlone ? [] : NeedsOf(found, worth);
         var chance = isSkyAlone ? SkyAlone
             : night.Inputs.HasCome ? Came(worth.WithNeedsDoneMin >= least && RunChoice.Best(night, night.Worth)?.UsableMin >= least)
-            : Calibrated(night, UsableChance.Of(night, second, skyMin));
+            : UsableChance.Of(night, second, skyMin);
         var tradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight);
         var @class = ClassOf(night, found, needs, chance, tradeOff);
         return new Verdict
@@ -47,12 +46,6 @@ internal static class VerdictMaker
         ForecastMin = 0,
         TradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight),
     };
-
-    /// <summary>By what the record of this feed and lead taught, where that was proven; an unknown weather teaches nothing.</summary>
-    private static Probability Calibrated(NightEvidence night, Probability computed) =>
-        night.Inputs.Weather.Newest is { } forecast
-            ? night.Inputs.Calibrations.Apply(new CalibrationKey(forecast.FeedId, LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night)), computed)
-            : computed;
 
     private static Probability SkyAlone { get; } = new(0, ProbabilityBasis.SkyAlone, 0);
 

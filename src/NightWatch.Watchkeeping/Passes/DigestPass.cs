@@ -1,7 +1,7 @@
 using NightWatch.Letters;
 using NightWatch.Letters.Notices;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Store.Due;
@@ -26,10 +26,10 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
     {
         var now = clock.GetCurrentInstant();
         var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
-        var calibrations = await forecasts.BookAsync();
+        var chances = await forecasts.BookAsync();
         OutboxDraft[] letters = await cores.ComputeAsync<OutboxDraft[]>(async () =>
         {
-            var draft = Draft(all, weather, calibrations, now);
+            var draft = Draft(all, weather, chances, now);
             if (!draft.SaysSomething) return [];
             using var render = telemetry.Begin(Stage.Render);
             return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now)];
@@ -55,7 +55,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
         return (all, weather);
     }
 
-    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<PlaceWeather> weather, CalibrationBook calibrations, Instant now)
+    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<PlaceWeather> weather, ChanceBook chances, Instant now)
     {
         var plans = new List<NightPlan>();
         var seasons = new Dictionary<string, DarkCalendar>();
@@ -63,7 +63,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
         {
             var today = now.InZone(watch.Site.Zone).Date;
             plans.AddRange(Enumerable.Range(0, DigestDraft.Nights).Select(today.PlusDays).Where(night => !watch.IsPausedOn(night))
-                .Select(night => evaluations.Of(watch, night, forecast, calibrations, now).Plan));
+                .Select(night => evaluations.Of(watch, night, forecast, chances, now).Plan));
             seasons[watch.Id] = DarkCalendar.Of(
                 watch.Site.Position, watch.Site.Zone, today, DigestDraft.SeasonNights, watch.Subject, watch.Limits.MinAltitudeDeg, watch.Site.Horizon, sky.Ephemeris);
         }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using NightWatch.Planning.Chance;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Records;
@@ -28,8 +29,8 @@ internal static class ScoresCommand
             if (one is not null && records[0].Nights.Count == 0 && await store.Watches.FindAsync(one, stop) is null)
                 throw new BadInputException($"--watch: there is no watch '{one}'; 'watch list' names them.");
             var scores = RecordScores.Of(records);
-            var learnt = (await store.Calibrations.NewestAsync(stop)).All;
-            if (given.GetValue(json)) Document.Write(shell.Output, new { scores, calibrations = learnt });
+            var learnt = await store.Learnt.NewestAsync(ChancePrior.Shipped, stop);
+            if (given.GetValue(json)) Document.Write(shell.Output, new { scores, learnt = learnt.Select(LearntRow.Of) });
             else ScoresTables.Draw(shell, scores, learnt);
             return Exit.Ok;
         });

@@ -1,4 +1,4 @@
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Words;
@@ -10,7 +10,7 @@ namespace NightWatch.Service.Commands.Records;
 /// <summary>The scores for people.</summary>
 internal static class ScoresTables
 {
-    public static void Draw(Shell shell, RecordScores scores, IReadOnlyList<Calibration> learnt) => shell.Draw(console =>
+    public static void Draw(Shell shell, RecordScores scores, IReadOnlyList<LearntChance> learnt) => shell.Draw(console =>
     {
         console.WriteLine(scores.From is { } from && scores.To is { } to
             ? $"{string.Join(", ", scores.Watches)}: {LocalText.Date(from)} to {LocalText.Date(to)}, {scores.Nights} nights put to the test, {scores.Known} with a known outcome{By(scores.Sources)}."
@@ -34,7 +34,7 @@ internal static class ScoresTables
 
         foreach (var lead in scores.Leads.Where(lead => lead.Told is null))
             console.WriteLine($"{Ahead(lead.LeadNights)}: {lead.Calls.Table.Count} nights are not enough evidence to score probabilities; {RecordScores.FewestToScore} are needed.");
-        foreach (var one in learnt) console.WriteLine($"Calibration of {one.For.FeedId}, {Ahead(one.For.LeadNights)}, version {one.Version}: {one.Why}");
+        foreach (var one in learnt) console.WriteLine($"Learnt of {one.For.FeedId}, {Ahead(one.For.Lead)}, version {one.Version}: {English.Instance.Of(one, place: null)}");
     });
 
     private static string By(IReadOnlyDictionary<string, int> sources) =>
@@ -54,7 +54,7 @@ internal static class ScoresTables
 
     private static Table Probabilities(RecordScores scores)
     {
-        var table = WithColumns("Nights ahead", "Brier", "REL", "RES", "UNC", "As computed", "Skill on climate", "on persistence", "RPS", "its skill");
+        var table = WithColumns("Nights ahead", "Brier", "REL", "RES", "UNC", "By the prior", "Skill on climate", "on persistence", "RPS", "its skill");
         foreach (var lead in scores.Leads)
         {
             if (lead is not { Told: { } told, Computed: { } computed }) continue;

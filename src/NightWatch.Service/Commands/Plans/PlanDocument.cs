@@ -27,6 +27,9 @@ internal static class PlanDocument
             ["madeAt"] = Node(plan.MadeAt),
             ["verdict"] = Node(plan.Verdict.Class),
             ["probability"] = Node(says.Of(plan.Verdict.Probability)),
+            ["usableMinutes"] = Node(plan.Verdict.ForecastMin),
+            ["needs"] = Node(plan.Verdict.Needs.Select(says.Of)),
+            ["tradeOff"] = Node(plan.Verdict.TradeOff),
             ["deciding"] = Node(plan.Verdict.Deciding.Factor),
             ["reasons"] = Node(plan.Verdict.Reasons.Select(says.Of)),
             ["windows"] = new JsonObject
@@ -57,6 +60,7 @@ internal static class PlanDocument
         ["isFree"] = Alternatives.IsFree(plan),
         ["verdict"] = Node(plan.Verdict.Class),
         ["probability"] = Node(says.Of(plan.Verdict.Probability)),
+        ["usableMinutes"] = Node(plan.Verdict.ForecastMin),
         ["run"] = Node(plan.Verdict.Run),
         ["leaveBy"] = Node(plan.LeaveBy),
         ["deciding"] = Node(says.Of(plan.Verdict.Deciding)),

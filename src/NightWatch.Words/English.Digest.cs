@@ -70,8 +70,12 @@ public sealed partial class English
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(longest);
         var clock = speech.Clock;
-        var nights = run.Count == 1 ? clock.Day(run.First) : $"{FromTo(clock.Day(run.First), clock.Day(run.Last))}, {run.Count} nights";
-        var window = longest.Longest is { } dark ? $"{clock.ShortSpan(dark)} {clock.Abbreviation(dark.Start)}, {clock.Length(dark.Duration)}" : Unknown;
+        var nights = run.Count == 1
+            ? clock.Day(run.First)
+            : $"{FromTo(clock.Day(run.First), clock.Day(run.Last))}, {run.Count} nights";
+        var window = longest.Longest is { } dark
+            ? $"{clock.ShortSpan(dark)} {clock.Abbreviation(dark.Start)}, {clock.Length(dark.Duration)}"
+            : Unknown;
         return $"{nights}; longest {clock.Night(longest.Night)}, {window}.";
     }
 

@@ -52,5 +52,9 @@ public sealed partial class English
 
     private string At(GeoPosition at) => string.Create(
         Culture,
-        $"{Math.Abs(at.LatitudeDeg):0.00}° {(at.LatitudeDeg < 0 ? "S" : "N")}, {Math.Abs(at.LongitudeDeg):0.00}° {(at.LongitudeDeg < 0 ? "W" : "E")}");
+        $"{Math.Abs(at.LatitudeDeg):0.00}° {North(at)}, {Math.Abs(at.LongitudeDeg):0.00}° {East(at)}");
+
+    private static string North(GeoPosition at) => at.LatitudeDeg < 0 ? "S" : "N";
+
+    private static string East(GeoPosition at) => at.LongitudeDeg < 0 ? "W" : "E";
 }

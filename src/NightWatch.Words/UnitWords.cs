@@ -53,7 +53,8 @@ public sealed class UnitWords(UnitSystem system, ILanguage language)
     public Measure Plain(int decimals, string suffix) => Measured(1, 0, decimals, suffix);
 
     /// <summary>Water an hour, from mm/h, a place finer than a depth.</summary>
-    public Measure Rates => Of(Unit.Millimetres) is var depth ? depth with { Decimals = depth.Decimals + 1, Suffix = depth.Suffix + "/h" } : depth;
+    public Measure Rates =>
+        Of(Unit.Millimetres) is var depth ? depth with { Decimals = depth.Decimals + 1, Suffix = depth.Suffix + "/h" } : depth;
 
     /// <summary>An air temperature to a tenth, from °C.</summary>
     public Measure Airs => Of(Unit.Celsius) with { Decimals = 1 };

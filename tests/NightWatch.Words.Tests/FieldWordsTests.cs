@@ -2,6 +2,7 @@ using System.Reflection;
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Dew;
 using NightWatch.Planning.Power;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NodaTime;
 
@@ -85,11 +86,16 @@ public sealed class FieldWordsTests
     [Fact]
     public void Packs_are_changed_by_the_readers_clock()
     {
-        var power = PowerOf(4) with { Swaps = [Evening + Duration.FromHours(2), Evening + Duration.FromHours(4)], Empty = Evening + Duration.FromHours(6) };
+        var power = PowerOf(4) with
+        {
+            Swaps = [Evening + Duration.FromHours(2), Evening + Duration.FromHours(4)],
+            Empty = Evening + Duration.FromHours(6),
+        };
+        const string twelve = "; change at 11:00 PM, 1:00 AM; empty at 3:00 AM: take another";
+        const string twentyFour = "; change at 23:00, 01:00; empty at 03:00: take another";
 
-        Assert.EndsWith("; change at 23:00, 01:00; empty at 03:00: take another", English.Instance.Batteries(power, 2, Metric), StringComparison.Ordinal);
-        Assert.EndsWith(
-            "; change at 11:00 PM, 1:00 AM; empty at 3:00 AM: take another", TwelveHours.Language.Batteries(power, 2, TwelveHours), StringComparison.Ordinal);
+        Assert.EndsWith(twentyFour, English.Instance.Batteries(power, 2, Metric), StringComparison.Ordinal);
+        Assert.EndsWith(twelve, TwelveHours.Language.Batteries(power, 2, TwelveHours), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -99,7 +105,8 @@ public sealed class FieldWordsTests
         Assert.Equal(said, English.Instance.CardChange(new StoragePlan(60, 30, shots, Evening), Metric));
 
     [Fact]
-    public void Cards_that_never_fill_are_not_spoken_of() => Assert.Null(English.Instance.CardChange(new StoragePlan(10, 30, 870, null), Metric));
+    public void Cards_that_never_fill_are_not_spoken_of() =>
+        Assert.Null(English.Instance.CardChange(new StoragePlan(10, 30, 870, null), Metric));
 
     [Fact]
     public void The_clock_of_the_language_stands_in_every_sentence_with_a_time()
@@ -108,9 +115,10 @@ public sealed class FieldWordsTests
         var language = TwelveHours.Language;
         var run = new Interval(Evening, Evening + Duration.FromHours(4.5));
 
-        Assert.StartsWith("Without a heater dew from 12:00 AM; 1.6 W from 11:00 PM", language.Lens(Wet, kit, TwelveHours), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Without a heater dew from 12:00 AM; 1.6 W from 11:00 PM", language.Lens(Wet, kit, TwelveHours), StringComparison.Ordinal);
         Assert.Equal("Sat 6 Mar 9:00 PM to Sun 7 Mar 1:30 AM UTC, 4 h 30 min", language.Window(run, TwelveHours));
-        Assert.Equal("GO: Salt shelf, shoot 9:00 PM–1:30 AM", language.EntryTitle(Planning.Verdicts.VerdictClass.Go, "Salt shelf", run, TwelveHours));
+        Assert.Equal("GO: Salt shelf, shoot 9:00 PM–1:30 AM", language.EntryTitle(VerdictClass.Go, "Salt shelf", run, TwelveHours));
         Assert.Equal(
             "issued Sat 6 Mar 9:00 PM UTC, fetched Sat 6 Mar 10:00 PM UTC; 2 h old when this was written.",
             language.HowOld(Evening, Evening + Duration.FromHours(1), Duration.FromHours(2), TwelveHours));

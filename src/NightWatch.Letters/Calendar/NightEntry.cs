@@ -67,7 +67,8 @@ internal sealed record NightEntry(string Method, string Text)
     {
         var site = PlainWords.Shortened(PlainWords.OneLine(order.Plan.Watch.Site.Name), 60);
         var speech = Speech.To(order.Plan.Watch);
-        return speech.Language.EntryTitle(order.StandsDownByWish ? null : order.Plan.Verdict.Class, site, cancels ? null : order.Plan.Verdict.Run, speech);
+        VerdictClass? verdict = order.StandsDownByWish ? null : order.Plan.Verdict.Class;
+        return speech.Language.EntryTitle(verdict, site, cancels ? null : order.Plan.Verdict.Run, speech);
     }
 
     private static string Timeline(NightPlan plan)

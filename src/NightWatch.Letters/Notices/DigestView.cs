@@ -33,7 +33,8 @@ internal static class DigestView
             Language = language,
             Subject = language.WeekSubject(draft.Today, draft.LastEvening, on.FirstOrDefault(), Math.Max(0, on.Length - 1)),
             Greeting = name.Length == 0 ? "" : language.Greeting(PlainWords.Shortened(name, 64)),
-            Headline = language.WeekHeadline(on.Select(plan => plan.Night).Distinct().Count(), on.Select(plan => plan.Watch.Site.Id).Distinct().Count()),
+            Headline = language.WeekHeadline(
+                on.Select(plan => plan.Night).Distinct().Count(), on.Select(plan => plan.Watch.Site.Id).Distinct().Count()),
             Says = [on.Length == 0 ? WhyNone(draft, language) : language.WeekFollows(draft.Today, draft.LastEvening)],
             Nights = [.. on.Take(MostNights).Select(plan => Night(plan, links))],
             Blocks = Seasons(draft, language),
@@ -74,7 +75,8 @@ internal static class DigestView
     private static string Season(Watch watch, DigestDraft draft, ILanguage language)
     {
         var season = draft.Seasons.GetValueOrDefault(watch.Id);
-        var best = season?.Lunations.Select(lunation => lunation.Best).FirstOrDefault(run => run is not null && run.Last >= draft.Today);
+        var best = season?.Lunations.Select(lunation => lunation.Best)
+            .FirstOrDefault(run => run is not null && run.Last >= draft.Today);
         if (season is null || best is null) return language.NoneDark(DigestDraft.SeasonNights);
         var longest = season.Nights.Where(night => night.Night >= best.First && night.Night <= best.Last).MaxBy(night => night.LongestRun)!;
         return language.NextDark(best, longest, Speech.To(watch));

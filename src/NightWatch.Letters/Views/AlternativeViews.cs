@@ -12,7 +12,9 @@ internal static class AlternativeViews
         .. night.Alternatives.Select(alternative => new AlternativeView(
             Title(night, alternative), night.Speech.Of(alternative.Plan.Verdict.Class), Text(alternative.Plan), Link(night, alternative))
         {
-            Switch = night.Links.Switch(night.Plan.Watch, night.Plan.Night, alternative.Plan.Watch, alternative.Plan.Night) is { } url ? new LinkView(night.Language.SwitchTo(Title(night, alternative)), url) : null,
+            Switch = night.Links.Switch(night.Plan.Watch, night.Plan.Night, alternative.Plan.Watch, alternative.Plan.Night) is { } url
+                ? new LinkView(night.Language.SwitchTo(Title(night, alternative)), url)
+                : null,
         }),
     ];
 
@@ -31,5 +33,7 @@ internal static class AlternativeViews
     }
 
     private static LinkView? Link(NightContext night, Alternative alternative) =>
-        night.Links.Night(alternative.Plan.Watch, alternative.Plan.Night) is { } url ? new LinkView(night.Language.See(Title(night, alternative)), url) : null;
+        night.Links.Night(alternative.Plan.Watch, alternative.Plan.Night) is { } url
+            ? new LinkView(night.Language.See(Title(night, alternative)), url)
+            : null;
 }

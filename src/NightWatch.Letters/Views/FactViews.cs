@@ -30,14 +30,23 @@ internal static class FactViews
     private static IEnumerable<FactView> Record(NightContext night)
     {
         if (night.Like is not { } like) yield break;
-        yield return Fact(night, FactName.Record, night.Speech.Of(like)) with { Links = night.Links.Record(night.Plan.Watch) is { } page ? [page] : [] };
+        yield return Fact(night, FactName.Record, night.Speech.Of(like)) with
+        {
+            Links = night.Links.Record(night.Plan.Watch) is { } page ? [page] : [],
+        };
     }
 
     /// <summary>Cloud, dew and Moon for the shooting window; after the night, as they were told.</summary>
     public static IReadOnlyList<FactView> Summaries(NightContext night)
     {
         if (night.Kind == LetterKind.Debrief)
-            return [Told(night, FactName.Cloud, Factor.Cloud), Told(night, FactName.Dew, Factor.Dew), Told(night, FactName.Moon, Factor.Moon)];
+        {
+            return
+            [
+                Told(night, FactName.Cloud, Factor.Cloud), Told(night, FactName.Dew, Factor.Dew), Told(night, FactName.Moon, Factor.Moon),
+            ];
+        }
+
         var summary = night.Plan.Summary;
         return
         [
@@ -84,7 +93,8 @@ internal static class FactViews
     {
         List<FactView> facts = [];
         if (night.Before.ToldRun is { } run) facts.Add(Fact(night, FactName.ToldWindow, night.Language.Window(run, night.Speech)));
-        if (night.Before.ToldProbability is { } chance) facts.Add(Fact(night, FactName.ToldChance, night.Language.LikelyUsable(chance, night.Speech)));
+        if (night.Before.ToldProbability is { } chance)
+            facts.Add(Fact(night, FactName.ToldChance, night.Language.LikelyUsable(chance, night.Speech)));
         return facts;
     }
 

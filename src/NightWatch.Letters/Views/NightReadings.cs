@@ -27,7 +27,8 @@ public static class NightReadings
         ArgumentNullException.ThrowIfNull(plan);
         var speech = Speech.To(plan.Watch);
         var (units, language) = (speech.Units, speech.Language);
-        Measure percent = units.Of(Unit.Fraction), degrees = units.Of(Unit.Degrees), speed = units.Of(Unit.MetresPerSecond), apart = units.Of(Unit.Kelvin);
+        Measure percent = units.Of(Unit.Fraction), degrees = units.Of(Unit.Degrees);
+        Measure speed = units.Of(Unit.MetresPerSecond), apart = units.Of(Unit.Kelvin);
         List<NightReading> readings = [];
         Add("cloud", Quantity.Cloud, percent, step => step.Cloud, isKey: true);
         Add("lowCloud", Quantity.LowCloud, percent, step => step.LowCloud);
@@ -62,6 +63,7 @@ public static class NightReadings
         return readings;
 
         void Add(string path, Quantity quantity, Measure measure, Func<ConditionStep, double?> value, bool isKey = false) =>
-            readings.Add(new NightReading(path, language.Of(quantity), measure, isKey, [.. plan.Conditions.Select(value)], language.Unknown));
+            readings.Add(
+                new NightReading(path, language.Of(quantity), measure, isKey, [.. plan.Conditions.Select(value)], language.Unknown));
     }
 }

@@ -46,7 +46,9 @@ internal static class NightViews
     }
 
     private static LinkView? Snooze(NightContext night) =>
-        night.Links.Snooze(night.Plan.Watch, night.Plan.Night) is { } url ? new LinkView(night.Language.NoMoreLetters(night.Plan.Night, night.Speech), url) : null;
+        night.Links.Snooze(night.Plan.Watch, night.Plan.Night) is { } url
+            ? new LinkView(night.Language.NoMoreLetters(night.Plan.Night, night.Speech), url)
+            : null;
 
     private static IReadOnlyList<TimelineDayView> Timeline(NightContext night) =>
     [

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using NightWatch.Letters.Views;
 using NightWatch.Planning.Nights;
+using NightWatch.Words;
 using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Plans;
@@ -50,7 +51,7 @@ internal static class PlanDocument
         }
 
         document["laterNights"] = new JsonArray([.. later.Select(night => Later(night, says))]);
-        document["sources"] = new JsonObject(PlanSources.Shared.Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
+        document["sources"] = new JsonObject(PlanSources.Shared(English.Instance).Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
         return document;
     }
 

@@ -12,6 +12,10 @@ public sealed class ClockWords(DateTimeZone zone, ILanguage language)
 
     private readonly LocalDatePattern dayPattern = LocalDatePattern.Create(language.DayPattern, language.Culture);
 
+    /// <summary>The whole minute as which an instant is said: the nearest, the later of two.</summary>
+    public static Instant Minute(Instant at) =>
+        Instant.FromUnixTimeSeconds((long)Math.Floor((at + Duration.FromSeconds(30) - NodaConstants.UnixEpoch).TotalMinutes) * 60);
+
     /// <summary>"02:10", to the nearest minute.</summary>
     public string Time(Instant at) => timePattern.Format(Nearest(at).TimeOfDay);
 
@@ -70,5 +74,5 @@ public sealed class ClockWords(DateTimeZone zone, ILanguage language)
         return minutes % 60 == 0 ? $"UTC{sign}{minutes / 60}" : $"UTC{sign}{minutes / 60}:{minutes % 60:00}";
     }
 
-    private LocalDateTime Nearest(Instant at) => (at + Duration.FromSeconds(30)).InZone(zone).LocalDateTime;
+    private LocalDateTime Nearest(Instant at) => Minute(at).InZone(zone).LocalDateTime;
 }

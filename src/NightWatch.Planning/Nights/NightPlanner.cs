@@ -72,7 +72,7 @@ public static class NightPlanner
             Sky = sky,
             SkyBrightness = plan?.SkyBrightness ?? SkyBrightnessPlanner.Plan(above, grid, glow, run: null),
             Verdict = plan is null ? VerdictMaker.WithoutRun(night) : VerdictMaker.Of(night, plan),
-            Conditions = ConditionSteps.Along(night, lens, plan?.Sequence),
+            Conditions = ConditionSteps.Along(night, lens, plan),
             Sequence = plan?.Sequence,
             Framing = plan?.Framing,
             Lens = plan?.LensTold,

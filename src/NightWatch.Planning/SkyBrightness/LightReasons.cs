@@ -7,13 +7,14 @@ namespace NightWatch.Planning.SkyBrightness;
 // What is found of the sky's own light and the towns'.
 
 /// <summary>
-/// Magnitudes by which the Moon brightens the sky at the subject at the worst of the run, and when; its illuminated fraction; and the
-/// share of the frames' worth that it takes over the run.
+/// Magnitudes by which the Moon brightens the sky at the subject at the worst of the run, and when; its illuminated fraction.
 /// </summary>
-public sealed record MoonLight(
-    Severity Severity, Interval? When, double LitFraction, double BrighteningMag, Instant At, double LostShare)
+public sealed record MoonLight(Severity Severity, Interval? When, double LitFraction, double BrighteningMag, Instant At)
     : Reason(Factor.Moon, Severity, When, BrighteningMag, null, Unit.Magnitudes, Sources.Formula.MoonLight)
 {
+    /// <summary>Share of the frames' worth that it takes over the run; null in what was stored before it was counted.</summary>
+    public double? LostShare { get; init; }
+
     /// <summary>The Moon is in the Earth's shadow in the run.</summary>
     public bool IsEclipsed { get; init; }
 }

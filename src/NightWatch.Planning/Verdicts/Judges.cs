@@ -59,5 +59,5 @@ internal static class Judges
     private static double[] MoonlessDark(NightEvidence night) => Array.ConvertAll(
         night.Above.Steps, step => SkyWorth.Of(Levels(night), SkyWorth.MoonlessHidingMag(step, night.Glow.Extinction)));
 
-    private static DarkLevels Levels(NightEvidence night) => night.Limits.DarkSky ?? DarkLevels.For(night.Watch.Subject);
+    private static DarkLevels Levels(NightEvidence night) => DarkLevels.Of(night.Limits, night.Watch.Subject);
 }

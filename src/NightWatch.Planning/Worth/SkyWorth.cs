@@ -24,7 +24,7 @@ internal static class SkyWorth
     /// <param name="subject">For the usual levels.</param>
     public static double[] Dark(SkyTrack above, double extinction, Limits limits, Subject subject)
     {
-        var levels = limits.DarkSky ?? DarkLevels.For(subject);
+        var levels = DarkLevels.Of(limits, subject);
         return Array.ConvertAll(above.Steps, step => Of(levels, HidingMag(step, extinction)));
     }
 

@@ -36,7 +36,7 @@ public sealed class SkyWorthTests
         var overhead = Step(90, 0, 0);
         var low = Step(30, 0, 0);
 
-        Assert.Equal(overhead.Light.Mag, SkyWorth.HidingMag(overhead, 0.2), 9);
+        Assert.Equal(overhead.Light.Mag, SkyWorth.HidingMag(overhead, 0.2), 3);
         Assert.Equal(low.Light.Mag - 0.2 * 0.994, SkyWorth.HidingMag(low, 0.2), 3);
     }
 

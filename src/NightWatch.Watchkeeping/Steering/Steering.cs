@@ -40,7 +40,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
         {
             if (await watches.FindAsync(watchId, stop) is not { } watch) return new SteeringOutcome.NoSuchWatch(watchId);
             var today = now.InZone(watch.Site.Zone).Date;
-            if (until <= today) return new SteeringOutcome.Refused($"{LocalText.Date(until)} is not ahead; a watch can rest until tomorrow or later.");
+            if (until <= today) return new SteeringOutcome.Refused($"{Speech.To(watch).Clock.Date(until)} is not ahead; a watch can rest until tomorrow or later.");
             var forecasts = desk.BeginPass(stop);
             var decisions = new List<Decided>();
             foreach (var memory in await told.FromAsync(watchId, today.PlusDays(-1), stop))
@@ -54,7 +54,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
             return await KeepAsync(
                 decisions,
                 new PassCommit { Rest = new WatchRest(watchId, until), Hush = [.. decisions.Where(d => d.Memory.Night.IsOn).Select(d => d.About)] },
-                $"Watch {watchId} rests; it looks again on {LocalText.Date(until)}.", now, stop);
+                $"Watch {watchId} rests; it looks again on {Speech.To(watch).Clock.Date(until)}.", now, stop);
         },
         stop);
 
@@ -81,7 +81,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
                     new Decided(chosenMemory, chosenPlan, SubscriberWishes.Choose(chosenMemory.Night, chosenPlan, now, new Wish.SwitchedFrom(leftPlan))),
                 ],
                 new PassCommit { Hush = leftMemory.Night.IsOn ? [from] : [] },
-                $"Switched to {Name(chosen, to.Night)}: leave by {LocalText.Time(chosenPlan.LeaveBy!.Value, chosen.Site.Zone)}.", now, stop);
+                $"Switched to {Name(chosen, to.Night)}: leave by {Speech.To(chosen).Clock.ZonedTime(chosenPlan.LeaveBy!.Value)}.", now, stop);
         },
         stop);
 
@@ -106,13 +106,13 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
         return plan.LeaveBy is { } leaveBy && leaveBy > now ? null : $"It is too late to leave for {name}.";
     }
 
-    private static string Name(Watch watch, LocalDate night) => $"the night of {LocalText.Date(night)} at {watch.Site.Name}";
+    private static string Name(Watch watch, LocalDate night) => $"the night of {Speech.To(watch).Clock.Date(night)} at {watch.Site.Name}";
 
     private Task<SteeringOutcome> OnNightAsync(string watchId, LocalDate night, Func<ToldNight, ToldNight> wish, bool hush, string says, CancellationToken stop) => AgainAsync(
         async now =>
         {
             if (await watches.FindAsync(watchId, stop) is not { } watch) return new SteeringOutcome.NoSuchWatch(watchId);
-            if (night.PlusDays(1) < now.InZone(watch.Site.Zone).Date) return new SteeringOutcome.Refused($"{LocalText.Date(night)} is over.");
+            if (night.PlusDays(1) < now.InZone(watch.Site.Zone).Date) return new SteeringOutcome.Refused($"{Speech.To(watch).Clock.Date(night)} is over.");
             var memory = await told.GetAsync(watchId, night, stop);
             // What takes a night out of the calendar must still go out, and of a night that stands there the invitation may be on its way.
             var hushed = hush && memory.Night is { IsOn: true, OnCalendar: false };

@@ -32,7 +32,7 @@ public sealed partial class English
     public string PageWritten(Instant at, Speech speech) => $"Written {speech.Clock.Full(at)} from kept forecasts. Clock times are local at the site.";
 
     /// <inheritdoc/>
-    public string NightAt(LocalDate evening, string site, Speech speech) => $"The night of {speech.Clock.Date(evening)} at {site}";
+    public string NightAt(LocalDate evening, string site, Speech speech) => Capital(NightWithin(evening, site, speech));
 
     /// <inheritdoc/>
     public string InsteadOf(LocalDate evening, string site, Speech speech) => $"{speech.Clock.Date(evening)} at {site}";

@@ -2,7 +2,6 @@ using NightWatch.Delivery.Links;
 using NightWatch.Letters.Links;
 using NightWatch.Pages.Address;
 using NightWatch.Pages.Watches;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;

@@ -1,7 +1,6 @@
 using NightWatch.Letters.Links;
 using NightWatch.Pages.Address;
 using NightWatch.Pages.Nights;
-using NightWatch.Pictures;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Season;

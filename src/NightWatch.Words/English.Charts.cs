@@ -117,7 +117,8 @@ public sealed partial class English
     public string Reliability(IReadOnlyList<ReliabilityBin> bins)
     {
         var told = bins.Where(bin => bin.IsShown)
-            .Select(bin => string.Create(Culture, $"said about {bin.MeanSaid * 100:0} %, came {bin.Frequency * 100:0} % of {bin.Count} nights"));
+            .Select(bin => string.Create(
+                Culture, $"said about {bin.MeanSaid * 100:0} %, came {bin.Frequency * 100:0} % of {bin.Count} nights"));
         return $"Said against came: {string.Join("; ", told)}.";
     }
 

@@ -11,7 +11,8 @@ public sealed partial class English
     {
         NightBasis.LastLook => "As it stood at the last look before the night ended; nothing here knows what came after.",
         NightBasis.VerdictAlone =>
-            "The verdict as it was kept. The forecast behind it is no longer there, or the watch has changed since, so weather, times and frames are left out.",
+            "The verdict as it was kept. The forecast behind it is no longer there, or the watch has changed since, so weather, times and "
+            + "frames are left out.",
         NightBasis.NeverLooked => "NightWatch did not look at this night, so only the sky is shown.",
         _ => null,
     };
@@ -29,7 +30,8 @@ public sealed partial class English
     public string WithinLimits(IReadOnlyList<Factor> factors) => $"Within the limits: {string.Join(", ", factors.Select(Within))}";
 
     /// <inheritdoc/>
-    public string PageWritten(Instant at, Speech speech) => $"Written {speech.Clock.Full(at)} from kept forecasts. Clock times are local at the site.";
+    public string PageWritten(Instant at, Speech speech) =>
+        $"Written {speech.Clock.Full(at)} from kept forecasts. Clock times are local at the site.";
 
     /// <inheritdoc/>
     public string NightAt(LocalDate evening, string site, Speech speech) => Capital(NightWithin(evening, site, speech));
@@ -43,5 +45,6 @@ public sealed partial class English
     /// <inheritdoc/>
     public string SwitchTo(LocalDate evening, Speech speech) => $"Switch to {speech.Clock.Date(evening)}";
 
-    private static string Rests(LocalDate? until, Speech speech) => until is { } date ? $"rests until {speech.Clock.Date(date)}" : "is paused";
+    private static string Rests(LocalDate? until, Speech speech) =>
+        until is { } date ? $"rests until {speech.Clock.Date(date)}" : "is paused";
 }

@@ -22,7 +22,8 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
-    public string LastCalls(Rate right) => $"The last call before the night was right {right.Hits} of {right.Count} times: {ByChance(right)}";
+    public string LastCalls(Rate right) =>
+        $"The last call before the night was right {right.Hits} of {right.Count} times: {ByChance(right)}";
 
     /// <inheritdoc/>
     public string Ahead(int? leadNights) => leadNights switch
@@ -64,10 +65,12 @@ public sealed partial class English
     public string NothingRecorded => "Nothing is recorded yet: the record begins with the first look at a night.";
 
     /// <inheritdoc/>
-    public string RecordBasis(LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech)
+    public string RecordBasis(
+        LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech)
     {
         var by = string.Join(", ", sources.Select(source => $"{source.Nights} {By(source.Source)}"));
-        return $"{FromTo(speech.Clock.Date(from), speech.Clock.Date(to))}: {Many(nights, "night")} that the sky allowed, {known} of them with a known outcome"
+        return $"{FromTo(speech.Clock.Date(from), speech.Clock.Date(to))}: {Many(nights, "night")} that the sky allowed, "
+            + $"{known} of them with a known outcome"
             + (by.Length > 0 ? $": {by}." : ".");
     }
 
@@ -75,8 +78,10 @@ public sealed partial class English
     public string? Caveat(OutcomeSource source) => source switch
     {
         OutcomeSource.Analysis =>
-            "Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so answer the question on the morning after.",
-        OutcomeSource.Metar => "An aerodrome reports its own sky, and automatic stations see no high cloud; that part is taken from later runs.",
+            "Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so "
+            + "answer the question on the morning after.",
+        OutcomeSource.Metar =>
+            "An aerodrome reports its own sky, and automatic stations see no high cloud; that part is taken from later runs.",
         _ => null,
     };
 

@@ -11,41 +11,49 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string ScoresHeading(
-        IReadOnlyList<string> watches, (LocalDate From, LocalDate To)? span, int nights, int known, IReadOnlyDictionary<string, int> sources, Speech speech)
+        IReadOnlyList<string> watches, (LocalDate From, LocalDate To)? span, int nights, int known,
+        IReadOnlyDictionary<string, int> sources, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(sources);
         var names = string.Join(", ", watches);
         if (span is not var (from, to)) return $"{names}: nothing is recorded yet.";
         var by = sources.Count == 0 ? "" : $" (by {string.Join(", ", sources.Select(source => $"{source.Key} {source.Value}"))})";
-        return $"{names}: {FromTo(speech.Clock.Date(from), speech.Clock.Date(to))}, {Many(nights, "night")} put to the test, {known} with a known outcome{by}.";
+        return $"{names}: {FromTo(speech.Clock.Date(from), speech.Clock.Date(to))}, {Many(nights, "night")} put to the test, {known} with "
+            + $"a known outcome{by}.";
     }
 
     /// <inheritdoc/>
     public string TooFewToScore(int leadNights, int nights, int needed) =>
-        $"{AheadCell(leadNights)}: {Many(nights, "night is", "nights are")} not enough evidence to score probabilities; {needed} are needed.";
+        $"{AheadCell(leadNights)}: {Many(nights, "night is", "nights are")} not enough evidence to score probabilities; "
+        + $"{needed} are needed.";
 
     /// <inheritdoc/>
     public string CalibrationLine(string? feedId, int leadNights, int? version, string why)
     {
         var of = feedId is null ? "" : $" of {feedId}";
-        return version is { } made ? $"Calibration{of}, {AheadCell(leadNights)}, version {made}: {why}" : $"Calibration{of}, {AheadCell(leadNights)}: {why}";
+        return version is { } made
+            ? $"Calibration{of}, {AheadCell(leadNights)}, version {made}: {why}"
+            : $"Calibration{of}, {AheadCell(leadNights)}: {why}";
     }
 
     /// <inheritdoc/>
     public string ReplayHeading(int watches, int nights, int looks, int same, TimeSpan took) => string.Create(
         Culture,
-        $"{Many(watches, "watch", "watches")}, {Many(nights, "night")}, {Many(looks, "look")} made again in {took.TotalSeconds:0.0} s: {same} {Come(same)} out the same, {looks - same} {(looks - same == 1 ? "does" : "do")} not.");
+        $"{Many(watches, "watch", "watches")}, {Many(nights, "night")}, {Many(looks, "look")} made again in {took.TotalSeconds:0.0} s: "
+        + $"{same} {Come(same)} out the same, {looks - same} {(looks - same == 1 ? "does" : "do")} not.");
 
     /// <inheritdoc/>
     public string LooksLost(int looks) =>
-        $"{Many(looks, "look")} cannot be made again: {(looks == 1 ? "its forecast is" : "their forecasts are")} not kept any more. Database:KeepReplayDays keeps them.";
+        $"{Many(looks, "look")} cannot be made again: {(looks == 1 ? "its forecast is" : "their forecasts are")} not kept any more. "
+        + "Database:KeepReplayDays keeps them.";
 
     /// <inheritdoc/>
     public string NightsTurned(int nights, int shown) =>
         $"Nights on which the last word is another: {nights}{(nights > shown ? $", the first {shown} of them" : "")}";
 
     /// <inheritdoc/>
-    public string LooksThatDiffer(int? shown) => shown is { } nights ? $"Looks that come out different, of the first {nights} nights" : "Looks that come out different";
+    public string LooksThatDiffer(int? shown) =>
+        shown is { } nights ? $"Looks that come out different, of the first {nights} nights" : "Looks that come out different";
 
     /// <inheritdoc/>
     public string LastWord(bool isOn) => isOn ? "on" : "off or nothing";
@@ -58,10 +66,13 @@ public sealed partial class English
     public string Of(ArchiveRemark remark, int count) => remark switch
     {
         ArchiveRemark.SkyAlone => $"{Many(count, "night")} listed and not scored: the sky or the kit alone decides.",
-        ArchiveRemark.CloudUnknown => $"{Many(count, "night")} listed and not scored: the cloud that came is not known for every hour of the dark.",
+        ArchiveRemark.CloudUnknown =>
+            $"{Many(count, "night")} listed and not scored: the cloud that came is not known for every hour of the dark.",
         ArchiveRemark.NoRun => $"{Many(count, "look")} not scored: the archive holds no run of the day before.",
-        ArchiveRemark.RainUnknown => $"{Many(count, "night")} scored although rain of the dark hours is not known: it takes nothing from them.",
-        ArchiveRemark.WindUnknown => $"{Many(count, "night")} scored although wind of the dark hours is not known: it takes nothing from them.",
+        ArchiveRemark.RainUnknown =>
+            $"{Many(count, "night")} scored although rain of the dark hours is not known: it takes nothing from them.",
+        ArchiveRemark.WindUnknown =>
+            $"{Many(count, "night")} scored although wind of the dark hours is not known: it takes nothing from them.",
         _ => throw new ArgumentOutOfRangeException(nameof(remark), remark, "Accepted: one of the remarks."),
     };
 
@@ -70,18 +81,21 @@ public sealed partial class English
     {
         ArgumentNullException.ThrowIfNull(letters);
         return $"Letters, by every pass from the third evening before: {letters.Sent} sent, {letters.Flips} of them reversals; "
-            + $"{Many(letters.ToldOnFailedUnwarned, "night")} told on that failed unwarned, {Many(letters.UsableNeverTold, "usable night")} never told.";
+            + $"{Many(letters.ToldOnFailedUnwarned, "night")} told on that failed unwarned, "
+            + $"{Many(letters.UsableNeverTold, "usable night")} never told.";
     }
 
     /// <inheritdoc/>
     public string YearsHeading(int sites, int years, LocalDate from, int every, long seed, TimeSpan took, Speech speech) => string.Create(
         Culture,
-        $"{Many(sites, "site")}, {Many(years, "year")} from {speech.Clock.Date(from)}, {(every == 1 ? "every night" : $"one night in {every}")}, seed {seed}, in {took.TotalSeconds:0} s.");
+        $"{Many(sites, "site")}, {Many(years, "year")} from {speech.Clock.Date(from)}, "
+        + $"{(every == 1 ? "every night" : $"one night in {every}")}, seed {seed}, in {took.TotalSeconds:0} s.");
 
     /// <inheritdoc/>
     public string YearsNights(int nights, int usable, int go, double lettersANight) => string.Create(
         Culture,
-        $"{Many(nights, "night")} that the sky allows (dark, the subject up, long enough): {usable} came usable, {go} of them go. {lettersANight:0.00} letters a night.");
+        $"{Many(nights, "night")} that the sky allows (dark, the subject up, long enough): {usable} came usable, {go} of them go. "
+        + $"{lettersANight:0.00} letters a night.");
 
     /// <inheritdoc/>
     public string RehearsalDay(int day, int days, LocalDate today, int letters, Speech speech) =>
@@ -89,7 +103,8 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string RehearsalHeading(int days, int nights, int letters, long seed, TimeSpan took) => string.Create(
-        Culture, $"{Many(days, "day")}, {Many(nights, "site-night")}, {Many(letters, "letter")}, seed {seed}, in {took.TotalSeconds:0.0} s.");
+        Culture,
+        $"{Many(days, "day")}, {Many(nights, "site-night")}, {Many(letters, "letter")}, seed {seed}, in {took.TotalSeconds:0.0} s.");
 
     /// <inheritdoc/>
     public string RehearsalIntroduction(int days, LocalDate first, long seed, int letters, string reader, Speech speech) =>
@@ -116,7 +131,8 @@ public sealed partial class English
     public string LookedAt(Instant at, int daysBefore, Speech speech) => daysBefore > 0 ? $"{daysBefore} d before" : speech.Clock.Time(at);
 
     /// <inheritdoc/>
-    public string OutcomeKept(LocalDate evening, string site, string outcome) => $"The night of {evening:R} at {site} is kept as {outcome}.";
+    public string OutcomeKept(LocalDate evening, string site, string outcome) =>
+        $"The night of {evening:R} at {site} is kept as {outcome}.";
 
     /// <inheritdoc/>
     public string Tries(int attempts, int ambiguous) => $"{attempts}, {ambiguous} of them ambiguous";

@@ -21,7 +21,8 @@ public sealed partial class English
     {
         ArgumentNullException.ThrowIfNull(sky);
         // Coordinates as the command takes them, so that they can be copied back.
-        var place = string.Create(CultureInfo.InvariantCulture, $"{position.LatitudeDeg:0.####}, {position.LongitudeDeg:0.####}, {position.ElevationM:0} m");
+        var place = string.Create(
+            CultureInfo.InvariantCulture, $"{position.LatitudeDeg:0.####}, {position.LongitudeDeg:0.####}, {position.ElevationM:0} m");
         return $"Night of {speech.Clock.Date(sky.Night)} at {place} ({sky.Zone.Id})";
     }
 
@@ -69,7 +70,8 @@ public sealed partial class English
         ArgumentNullException.ThrowIfNull(moon);
         return string.Create(
             Culture,
-            $"Moon: {moon.IlluminatedFraction * 100:0} % lit, at solar midnight {moon.AltitudeAtMidnightDeg:0.0}° high in azimuth {moon.AzimuthAtMidnightDeg:0}°.");
+            $"Moon: {moon.IlluminatedFraction * 100:0} % lit, at solar midnight {moon.AltitudeAtMidnightDeg:0.0}° high in azimuth "
+            + $"{moon.AzimuthAtMidnightDeg:0}°.");
     }
 
     /// <inheritdoc/>
@@ -83,7 +85,8 @@ public sealed partial class English
             _ => "last quarter",
         };
         return string.Create(
-            Culture, $"Moon: {moon.DistanceKm:0} km away, {moon.ApparentSize * 100:0} % of its mean size; {name} {speech.Clock.Full(next.At)}.");
+            Culture,
+            $"Moon: {moon.DistanceKm:0} km away, {moon.ApparentSize * 100:0} % of its mean size; {name} {speech.Clock.Full(next.At)}.");
     }
 
     /// <inheritdoc/>
@@ -97,10 +100,12 @@ public sealed partial class English
             _ => "upright",
         };
         var (top, left, right) = (arch.Top.Direction.AzimuthDeg, arch.LeftFoot.Direction.AzimuthDeg, arch.RightFoot.Direction.AzimuthDeg);
-        var longitudes = string.Join(", ", visible.Select(stretch => string.Create(Culture, $"{stretch.FromLongitudeDeg:0}° to {stretch.ToLongitudeDeg:0}°")));
+        var stretches = visible.Select(stretch => FromTo(speech.Degrees(stretch.FromLongitudeDeg), speech.Degrees(stretch.ToLongitudeDeg)));
+        var longitudes = string.Join(", ", stretches);
         return string.Create(
             Culture,
-            $"Galactic band at {(isFirst ? "first" : "last")}: {speech.Clock.ZonedTime(arch.At)}, {stance}, top {arch.TopAltitudeDeg:0}° high toward {top:0}°, feet at {left:0}° and {right:0}°, longitudes {longitudes} to be seen.");
+            $"Galactic band at {(isFirst ? "first" : "last")}: {speech.Clock.ZonedTime(arch.At)}, {stance}, top {arch.TopAltitudeDeg:0}° "
+            + $"high toward {top:0}°, feet at {left:0}° and {right:0}°, longitudes {longitudes} to be seen.");
     }
 
     /// <inheritdoc/>
@@ -110,7 +115,8 @@ public sealed partial class English
         var peak = shower.PeaksTonight ? ", which is tonight" : "";
         return string.Create(
             Culture,
-            $"Meteors: {shower.Shower.Name}, radiant RA {shower.Radiant.RightAscensionDeg:0}°, Dec {shower.Radiant.DeclinationDeg:0}°, up to {shower.Shower.ZenithalHourlyRate:0} an hour at the peak{peak}.");
+            $"Meteors: {shower.Shower.Name}, radiant RA {shower.Radiant.RightAscensionDeg:0}°, Dec {shower.Radiant.DeclinationDeg:0}°, "
+            + $"up to {shower.Shower.ZenithalHourlyRate:0} an hour at the peak{peak}.");
     }
 
     /// <inheritdoc/>
@@ -132,7 +138,8 @@ public sealed partial class English
         var passes = crossing.Kind == SkylineCrossingKind.Clears ? "clears" : "sinks behind";
         return string.Create(
             Culture,
-            $"{(isMoon ? "Moon" : "Subject")} {passes} the skyline at {speech.Clock.ZonedTime(crossing.At)}, {crossing.AltitudeDeg:0.0}° high in azimuth {crossing.AzimuthDeg:0}°.");
+            $"{(isMoon ? "Moon" : "Subject")} {passes} the skyline at {speech.Clock.ZonedTime(crossing.At)}, {crossing.AltitudeDeg:0.0}° "
+            + $"high in azimuth {crossing.AzimuthDeg:0}°.");
     }
 
     /// <inheritdoc/>
@@ -158,7 +165,8 @@ public sealed partial class English
         var over = night.Eclipse ?? throw new ArgumentException("Accepted: a night with an eclipse.", nameof(night));
         var kind = over.Eclipse.Kind switch { LunarEclipseKind.Total => "total", LunarEclipseKind.Partial => "partial", _ => "penumbral" };
         var dark = over.DarkTotality.Count > 0 ? $"; dark though the Moon is full: {WindowsCell(over.DarkTotality, speech)}" : "";
-        return $"{speech.Clock.Date(night.Night)}: {kind} eclipse of the Moon, greatest at {speech.Clock.ZonedTime(over.Eclipse.Greatest)}{dark}.";
+        return $"{speech.Clock.Date(night.Night)}: {kind} eclipse of the Moon, greatest at "
+            + $"{speech.Clock.ZonedTime(over.Eclipse.Greatest)}{dark}.";
     }
 
     /// <inheritdoc/>
@@ -167,7 +175,8 @@ public sealed partial class English
         ArgumentNullException.ThrowIfNull(lunation);
         var newMoon = $"New Moon {speech.Clock.Full(lunation.NewMoon)}";
         return lunation.Best is { } run
-            ? $"{newMoon}: best from {speech.Clock.Date(run.First)} to {speech.Clock.Date(run.Last)}, {Many(run.Count, "night")}, {speech.Hours(run.Usable)}."
+            ? $"{newMoon}: best from {speech.Clock.Date(run.First)} to {speech.Clock.Date(run.Last)}, {Many(run.Count, "night")}, "
+                + $"{speech.Hours(run.Usable)}."
             : $"{newMoon}: no night with half an hour.";
     }
 

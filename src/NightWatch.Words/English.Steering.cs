@@ -27,7 +27,8 @@ public sealed partial class English
         : $"No letters about {NightWithin(evening, site, speech)}, unless it stands in your calendar and turns off.";
 
     /// <inheritdoc/>
-    public string DayIsNotAhead(LocalDate day, Speech speech) => $"{speech.Clock.Date(day)} is not ahead; a watch can rest until tomorrow or later.";
+    public string DayIsNotAhead(LocalDate day, Speech speech) =>
+        $"{speech.Clock.Date(day)} is not ahead; a watch can rest until tomorrow or later.";
 
     /// <inheritdoc/>
     public string WatchRests(string watchId, LocalDate until, Speech speech) =>
@@ -48,7 +49,8 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
-    public string TooLateFor(LocalDate evening, string site, Speech speech) => $"It is too late to leave for {NightWithin(evening, site, speech)}.";
+    public string TooLateFor(LocalDate evening, string site, Speech speech) =>
+        $"It is too late to leave for {NightWithin(evening, site, speech)}.";
 
     /// <inheritdoc/>
     public string NightIsPast(LocalDate evening, Speech speech) => $"{speech.Clock.Date(evening)} is over.";
@@ -56,5 +58,6 @@ public sealed partial class English
     /// <inheritdoc/>
     public string NoLettersFrom(string watchId) => $"No letters come from watch {watchId} any more.";
 
-    private static string NightWithin(LocalDate evening, string site, Speech speech) => $"the night of {speech.Clock.Date(evening)} at {site}";
+    private static string NightWithin(LocalDate evening, string site, Speech speech) =>
+        $"the night of {speech.Clock.Date(evening)} at {site}";
 }

@@ -16,7 +16,8 @@ public sealed partial class English
         new("It ", rests ? Rests(until, speech) : "looks every day", ".");
 
     /// <inheritdoc/>
-    public string WatchStateCell(bool rests, LocalDate? until, Speech speech) => !rests ? "on" : until is null ? "paused" : Rests(until, speech);
+    public string WatchStateCell(bool rests, LocalDate? until, Speech speech) =>
+        !rests ? "on" : until is null ? "paused" : Rests(until, speech);
 
     /// <inheritdoc/>
     public string PlaceAndSubject(string coordinates, Subject subject) => $"{coordinates}; {Of(subject)}";
@@ -31,19 +32,22 @@ public sealed partial class English
     public string NightsAhead(int count, int looked, Duration least, DarkNight best, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(best);
-        return $"{count} of the next {looked} nights {(count == 1 ? "has" : "have")} a dark window of at least {speech.Clock.Length(least)}, "
+        return $"{count} of the next {looked} nights {(count == 1 ? "has" : "have")} a dark window of at least "
+            + $"{speech.Clock.Length(least)}, "
             + $"the longest on {speech.Clock.Day(best.Night)} with {speech.Clock.Length(best.LongestRun)}. The weather then decides.";
     }
 
     /// <inheritdoc/>
     public string NoNightAhead(int looked, Duration least, Speech speech) =>
-        $"In the next {looked} nights the sky gives no dark window of {speech.Clock.Length(least)} here: the subject stays too low, or it does not get dark.";
+        $"In the next {looked} nights the sky gives no dark window of {speech.Clock.Length(least)} here: the subject stays too low, or "
+        + $"it does not get dark.";
 
     /// <inheritdoc/>
     public string OutOfSeason(DarkNight first, Duration least, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(first);
-        return $"Out of season: the first night with a dark window of at least {speech.Clock.Length(least)} is {speech.Clock.Day(first.Night)}. "
+        return $"Out of season: the first night with a dark window of at least {speech.Clock.Length(least)} is "
+            + $"{speech.Clock.Day(first.Night)}. "
             + "Until then the subject is too low in the dark hours.";
     }
 
@@ -85,7 +89,8 @@ public sealed partial class English
     public string WhatIsUsable(Subject subject, double leastAltitudeDeg, Speech speech)
     {
         var up = subject is Subject.Stars ? "" : $", {Of(subject)} above {speech.Number(leastAltitudeDeg)}° and the skyline";
-        return $"Usable: the Sun 18° below the horizon, the Moon down{up}. Computed from the sky alone; the weather is looked at when the night comes near.";
+        return $"Usable: the Sun 18° below the horizon, the Moon down{up}. Computed from the sky alone; the weather is looked at when the "
+            + $"night comes near.";
     }
 
     /// <inheritdoc/>

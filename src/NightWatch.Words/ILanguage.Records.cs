@@ -38,7 +38,8 @@ public partial interface ILanguage
     /// <param name="known">Of them with a known outcome.</param>
     /// <param name="sources">Of these by who says so, at least one night each.</param>
     /// <param name="speech">To whom.</param>
-    string RecordBasis(LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech);
+    string RecordBasis(
+        LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech);
 
     /// <summary>What to bear in mind of outcomes from a source; null: nothing.</summary>
     string? Caveat(OutcomeSource source);

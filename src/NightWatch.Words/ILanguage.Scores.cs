@@ -17,7 +17,8 @@ public partial interface ILanguage
     /// <param name="sources">Of these by the word for who says so.</param>
     /// <param name="speech">To whom.</param>
     string ScoresHeading(
-        IReadOnlyList<string> watches, (LocalDate From, LocalDate To)? span, int nights, int known, IReadOnlyDictionary<string, int> sources, Speech speech);
+        IReadOnlyList<string> watches, (LocalDate From, LocalDate To)? span, int nights, int known,
+        IReadOnlyDictionary<string, int> sources, Speech speech);
 
     /// <summary>That the chances told so many nights ahead cannot be scored yet.</summary>
     string TooFewToScore(int leadNights, int nights, int needed);

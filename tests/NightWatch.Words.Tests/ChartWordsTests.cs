@@ -1,6 +1,5 @@
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
-using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
 using NightWatch.Sky.Subjects;
@@ -10,7 +9,7 @@ namespace NightWatch.Words.Tests;
 
 public sealed class ChartWordsTests
 {
-    private static readonly ILanguage Language = English.Instance;
+    private static readonly English Language = English.Instance;
 
     [Theory]
     [InlineData(1, 1, 1, 1, 0, "1 called on and usable, 1 drive for nothing, 1 usable night called off, 1 rightly called off, 0 not known.")]

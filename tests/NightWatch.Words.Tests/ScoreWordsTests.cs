@@ -4,7 +4,7 @@ namespace NightWatch.Words.Tests;
 
 public sealed class ScoreWordsTests
 {
-    private static readonly ILanguage Language = English.Instance;
+    private static readonly English Language = English.Instance;
 
     [Theory]
     [InlineData(3, 81, 567, 560, "3 watches, 81 nights, 567 looks made again in 2.8 s: 560 come out the same, 7 do not.")]

@@ -4,7 +4,7 @@ namespace NightWatch.Words.Tests;
 
 public sealed class SteeringWordsTests
 {
-    private static readonly ILanguage Language = English.Instance;
+    private static readonly English Language = English.Instance;
 
     private static readonly Speech Here = Speech.Metric(DateTimeZoneProviders.Tzdb["Europe/Madrid"]);
 

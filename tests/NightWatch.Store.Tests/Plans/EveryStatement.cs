@@ -178,7 +178,7 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         await sessions.EndAsync("hash", cancel);
         await rations.TakeAsync("r1", [new(Duration.FromHours(1), 9)], Now, cancel);
         await secrets.GetOrMakeAsync("key", 16, Now, cancel);
-        await secrets.ListAsync("key-ring/", cancel);
+        await secrets.ListAsync("key-ring/", value => value, cancel);
         await feeds.TokenAsync(Ilse, generation => $"token {generation}", Now, cancel);
         await feeds.RevokeAsync(Ilse, generation => $"token {generation}", Now, cancel);
         await feeds.AddressOfAsync("token 1", cancel);

@@ -44,7 +44,7 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         await OutboxAsync();
         await SuppressionAsync();
         await PagesAsync();
-        await new BacklogStore(database).ReadAsync(["fake"], Now, cancel);
+        await new BacklogStore(database).ReadAsync(["fake", "silent"], Now, cancel);
         await new Recovery(database).FreeAbandonedAsync(Now, cancel);
         await new Retention(database).ApplyAsync(new RetentionRule(), Now, cancel);
         await subscribers.EraseWatchAsync(WatchId, Now, cancel);
@@ -77,7 +77,7 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         var (forecasts, rain, holds, calibrations) = (new ForecastStore(database), new RainStore(database), new FeedHoldStore(database), new CalibrationStore(database));
         var id = await forecasts.AddAsync("fake", "here", new(null, null, Now), Given.Answer(), cancel);
         await forecasts.ConfirmAsync(id, null, Now, cancel);
-        await forecasts.LastAsync("fake", "here", cancel);
+        await forecasts.LastAsync("fake", "nowhere", cancel);
         await forecasts.CountSinceAsync("fake", Now - Duration.FromDays(1), cancel);
         await forecasts.FindAsync([id, 1], cancel);
         await rain.MergeAsync("here", [new(Now, 1, Now)], cancel);
@@ -176,7 +176,7 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         await sessions.FindAsync("hash", Now, cancel);
         await sessions.ProlongAsync("hash", Now + Duration.FromHours(2), cancel);
         await sessions.EndAsync("hash", cancel);
-        await rations.TakeAsync("r1", [new(Duration.FromHours(1), 9)], Now, cancel);
+        await rations.TakeAsync("r1", [new(Duration.FromDays(30), 9999)], Now, cancel);
         await secrets.GetOrMakeAsync("key", 16, Now, cancel);
         await secrets.ListAsync("key-ring/", value => value, cancel);
         await feeds.TokenAsync(Ilse, generation => $"token {generation}", Now, cancel);

@@ -7,8 +7,8 @@ using NodaTime;
 namespace NightWatch.Pages.Security;
 
 /// <summary>
-/// Keeps the keys of data protection (antiforgery tokens) in the database: a restart or a second process knows the forms of the first. A key
-/// that cannot be read is left out and noted; only the forms that it made must be asked for again.
+/// Keeps the keys of data protection (antiforgery tokens) in the database: a restart or a second process knows the forms of the first. A
+/// key that cannot be read is left out and noted; only the forms that it made must be asked for again.
 /// </summary>
 internal sealed class KeyRing(SecretStore secrets, IClock clock) : IXmlRepository
 {

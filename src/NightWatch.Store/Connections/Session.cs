@@ -11,7 +11,12 @@ namespace NightWatch.Store.Connections;
 /// <param name="asked">Told of every statement with its values; null: nobody listens.</param>
 /// <param name="cancellationToken">Stops.</param>
 internal sealed class Session(
-    DbConnection connection, DbTransaction? transaction, Dialect dialect, UnreadableRows unreadable, Action<string, object?>? asked, CancellationToken cancellationToken)
+    DbConnection connection,
+    DbTransaction? transaction,
+    Dialect dialect,
+    UnreadableRows unreadable,
+    Action<string, object?>? asked,
+    CancellationToken cancellationToken)
 {
     public Dialect Dialect { get; } = dialect;
 

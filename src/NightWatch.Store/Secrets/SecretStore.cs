@@ -33,7 +33,10 @@ public sealed class SecretStore(Database database)
     {
         var rows = await database.ReadAsync(
             session => session.ReadAsync<Row, T>(
-                Name, row => read(row.Value), "SELECT name, value FROM secret WHERE substr(name, 1, @length) = @prefix ORDER BY name", new { prefix, length = prefix.Length }),
+                Name,
+                row => read(row.Value),
+                "SELECT name, value FROM secret WHERE substr(name, 1, @length) = @prefix ORDER BY name",
+                new { prefix, length = prefix.Length }),
             cancellationToken);
         return rows.Readable;
     }

@@ -10,7 +10,8 @@ public static class WholeHour
     private static readonly Duration Hour = Duration.FromHours(1);
 
     /// <summary>The last whole hour that is not after an instant, also of years before 1970.</summary>
-    public static Instant AtOrBefore(Instant at) => Instant.FromUnixTimeSeconds((long)Math.Floor((double)at.ToUnixTimeSeconds() / Seconds) * Seconds);
+    public static Instant AtOrBefore(Instant at) =>
+        Instant.FromUnixTimeSeconds((long)Math.Floor((double)at.ToUnixTimeSeconds() / Seconds) * Seconds);
 
     /// <summary>The first whole hour that is not before an instant.</summary>
     public static Instant AtOrAfter(Instant at) => AtOrBefore(at) is var hour && hour == at ? at : hour + Hour;

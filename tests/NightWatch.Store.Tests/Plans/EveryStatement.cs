@@ -1,7 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Outcomes;
-using NightWatch.Planning.Watches;
 using NightWatch.Store.Calendar;
 using NightWatch.Store.Calibrations;
 using NightWatch.Store.Connections;
@@ -74,7 +73,8 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
 
     private async Task WeatherAsync()
     {
-        var (forecasts, rain, holds, calibrations) = (new ForecastStore(database), new RainStore(database), new FeedHoldStore(database), new CalibrationStore(database));
+        var (forecasts, rain, holds) = (new ForecastStore(database), new RainStore(database), new FeedHoldStore(database));
+        var calibrations = new CalibrationStore(database);
         var id = await forecasts.AddAsync("fake", "here", new(null, null, Now), Given.Answer(), cancel);
         await forecasts.ConfirmAsync(id, null, Now, cancel);
         await forecasts.LastAsync("fake", "nowhere", cancel);
@@ -86,7 +86,8 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         await holds.HeldUntilAsync("fake", null, cancel);
         await holds.ListAsync(Now, cancel);
         await calibrations.PutAsync(
-            new Calibration { For = new("fake", 2), Version = 1, LearntAt = Now, Map = new CalibrationMap.Off(), Proof = null, Why = "Off: too few nights." }, cancel);
+            new Calibration { For = new("fake", 2), Version = 1, LearntAt = Now, Map = new CalibrationMap.Off(), Proof = null, Why = "Off." },
+            cancel);
         await calibrations.NewestAsync(cancel);
         await calibrations.AllAsync(cancel);
     }
@@ -135,7 +136,8 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
 
     private async Task OutboxAsync()
     {
-        await outbox.EnqueueAsync([Given.Letter("first", about: new WatchNight(WatchId, Given.Night)), Given.Letter("second"), Given.Letter("third")], Now, cancel);
+        var about = new WatchNight(WatchId, Given.Night);
+        await outbox.EnqueueAsync([Given.Letter("first", about: about), Given.Letter("second"), Given.Letter("third")], Now, cancel);
         var letters = await outbox.ClaimAsync(Now, 2, Given.Lease, cancel);
         await outbox.RenewAsync(letters, Now, Given.Lease, cancel);
         await outbox.CompleteAsync(letters[0], new SendOutcome.Sent("ok"), Now, cancel);
@@ -162,14 +164,17 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         await suppression.FindAsync("gone-1@example.org", cancel);
         await suppression.AddAsync("gone@example.org", "put in by the operator", Now, cancel);
         await suppression.RemoveAsync("gone@example.org", cancel);
-        Assert.Equal(BounceOutcome.Suppressed, await suppression.ReportAsync("m2", "reader-0@example.org", new(null, "5.2.2", "full"), Now - Duration.FromDays(9), Now, cancel));
+        var refused = new ServerReply(null, "5.2.2", "full");
+        var outcome = await suppression.ReportAsync("m2", "reader-0@example.org", refused, Now - Duration.FromDays(9), Now, cancel);
+        Assert.Equal(BounceOutcome.Suppressed, outcome);
     }
 
     private async Task PagesAsync()
     {
-        var (tickets, sessions, rations, secrets, feeds) =
-            (new TicketStore(database), new SessionStore(database), new RationStore(database), new SecretStore(database), new CalendarFeedStore(database));
-        await tickets.AddAsync(new("hash", TicketPurpose.Confirm, Ilse, SubscriberStore.Body(Given.Watch()), Now + Duration.FromHours(1)), Now, cancel);
+        var (tickets, sessions, rations) = (new TicketStore(database), new SessionStore(database), new RationStore(database));
+        var (secrets, feeds) = (new SecretStore(database), new CalendarFeedStore(database));
+        var body = SubscriberStore.Body(Given.Watch());
+        await tickets.AddAsync(new("hash", TicketPurpose.Confirm, Ilse, body, Now + Duration.FromHours(1)), Now, cancel);
         await tickets.FindAsync("hash", TicketPurpose.Confirm, Now, cancel);
         Assert.NotNull(await subscribers.ConfirmAsync("hash", Now, _ => [], cancel));
         await sessions.BeginAsync("hash", Ilse, Now, Now + Duration.FromHours(1), cancel);
@@ -186,5 +191,6 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         await subscribers.LettersAsync(Ilse, cancel);
     }
 
-    private Task BreakAsync(string sql) => database.WriteAsync(session => session.ExecuteAsync(sql, new { wrong = (byte[])[0, 255] }), cancel);
+    private Task<int> BreakAsync(string sql) =>
+        database.WriteAsync(session => session.ExecuteAsync(sql, new { wrong = (byte[])[0, 255] }), cancel);
 }

@@ -11,6 +11,8 @@ internal abstract class PlanReader
     /// </summary>
     public static readonly string[] Small = ["secret", "feed_hold", "calibration", "SchemaVersions", "schemaversions"];
 
-    /// <summary>The steps that read a whole table that grows, or an index on all its rows from end to end; empty: what is read is looked up.</summary>
+    /// <summary>
+    /// The steps that read a whole table that grows, or an index on all its rows from end to end; empty: what is read is looked up.
+    /// </summary>
     public abstract Task<IReadOnlyList<string>> WholeReadsAsync(Session session, string sql, object? values);
 }

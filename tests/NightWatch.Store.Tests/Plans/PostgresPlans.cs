@@ -18,7 +18,10 @@ internal sealed class PostgresPlans : PlanReader
     private const string Tables = "SELECT tablename FROM pg_tables WHERE schemaname = current_schema()";
 
     private const string Indexes =
-        "SELECT i.relname AS name, pg_get_indexdef(x.indexrelid, 1, true) AS leading, x.indpred IS NOT NULL AS is_partial FROM pg_index x JOIN pg_class i ON i.oid = x.indexrelid";
+        """
+        SELECT i.relname AS name, pg_get_indexdef(x.indexrelid, 1, true) AS leading, x.indpred IS NOT NULL AS is_partial
+        FROM pg_index x JOIN pg_class i ON i.oid = x.indexrelid
+        """;
 
     public override async Task<IReadOnlyList<string>> WholeReadsAsync(Session session, string sql, object? values)
     {
@@ -48,7 +51,8 @@ internal sealed class PostgresPlans : PlanReader
 
         // A condition on a later column alone reads the index from end to end.
         bool IsWhole(JsonElement node) =>
-            indexes.TryGetValue(Text(node, "Index Name"), out var index) && !index.IsPartial && !Text(node, "Index Cond").Contains(index.Leading, StringComparison.Ordinal)
+            indexes.TryGetValue(Text(node, "Index Name"), out var index) && !index.IsPartial
+            && !Text(node, "Index Cond").Contains(index.Leading, StringComparison.Ordinal)
             && (!node.TryGetProperty("Relation Name", out var table) || IsGrowing(table.GetString()!));
     }
 

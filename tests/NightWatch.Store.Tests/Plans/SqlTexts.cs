@@ -14,7 +14,8 @@ internal static partial class SqlTexts
         using var assembly = new PEReader(File.OpenRead(typeof(Database).Assembly.Location));
         var metadata = assembly.GetMetadataReader();
         var texts = new List<string>();
-        for (var text = MetadataTokens.UserStringHandle(1); !text.IsNil; text = metadata.GetNextHandle(text)) texts.Add(metadata.GetUserString(text));
+        for (var text = MetadataTokens.UserStringHandle(1); !text.IsNil; text = metadata.GetNextHandle(text))
+            texts.Add(metadata.GetUserString(text));
         return [.. texts.Where(text => Sql().IsMatch(text)).Distinct()];
     }
 

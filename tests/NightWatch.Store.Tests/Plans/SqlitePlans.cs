@@ -13,7 +13,8 @@ internal sealed class SqlitePlans : PlanReader
     {
         var schema = await session.QueryAsync<Entry>("SELECT type, name, sql FROM sqlite_master");
         var tables = schema.Where(entry => entry.Type == "table").Select(entry => entry.Name).ToHashSet();
-        var partial = schema.Where(entry => entry is { Type: "index", Sql: { } made } && made.Contains(" WHERE ", StringComparison.Ordinal)).Select(entry => entry.Name).ToHashSet();
+        var partial = schema.Where(entry => entry.Type == "index" && entry.Sql?.Contains(" WHERE ", StringComparison.Ordinal) == true)
+            .Select(entry => entry.Name).ToHashSet();
         var plan = await session.QueryAsync<Step>($"EXPLAIN QUERY PLAN {sql}", values);
         return [.. plan.Select(step => step.Detail).Where(IsWhole)];
 
@@ -27,7 +28,8 @@ internal sealed class SqlitePlans : PlanReader
         // What is no table is rows that the statement itself brings, or those of another step of the plan.
         string? TableOf(string name) => tables.Contains(name)
             ? name
-            : Regex.Matches(sql, $@"\b(\w+)\s+{Regex.Escape(name)}\b").Select(match => match.Groups[1].Value).FirstOrDefault(tables.Contains);
+            : Regex.Matches(sql, $@"\b(\w+)\s+{Regex.Escape(name)}\b")
+                .Select(match => match.Groups[1].Value).FirstOrDefault(tables.Contains);
     }
 
     private sealed class Entry

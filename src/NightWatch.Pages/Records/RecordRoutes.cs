@@ -31,8 +31,9 @@ internal static class RecordRoutes
         context.Response.Headers.CacheControl = "private, no-cache";
         var record = await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop);
         var feeds = record.Nights.SelectMany(night => night.Marks).Select(mark => mark.FeedId).ToHashSet();
+        var language = Speech.To(watch).Language;
         var learnt = (await chances.NewestAsync(ChancePrior.Shipped, stop)).Where(one => feeds.Contains(one.For.FeedId))
-            .Select(one => $"{one.For.FeedId}, {English.Instance.Ahead(one.For.Lead)}: {English.Instance.Of(one, watch.Site.Id)}");
+            .Select(one => language.Learnt(one.For.FeedId, one.For.Lead, language.Of(one, watch.Site.Id)));
         var csv = root.To($"watches/{Uri.EscapeDataString(watch.Id)}/record.csv?k={LetterLinks.WatchKey(signer, watch)}");
         return PageResult.Of<RecordPage>(RecordPageModel.Of(watch, record, [.. learnt], csv));
     }

@@ -54,7 +54,7 @@ public sealed class EarlierReleaseTests : IDisposable
         foreach (var watch in watches)
         {
             var records = await verdicts.OfWatchAsync(watch.Id, Ever, Never, Cancel);
-            Assert.Equal(records.Count, (await verdicts.MarksAsync(watch.Id, Ever, Never, withRuns: true, Cancel)).Count);
+            Assert.Equal(records.Count, (await verdicts.MarksAsync(watch.Id, Ever, Never, withRuns: true, withFigures: true, Cancel)).Count);
             Assert.All(records, record => Assert.NotEmpty(record.Verdict.Reasons));
             read += records.Count;
         }

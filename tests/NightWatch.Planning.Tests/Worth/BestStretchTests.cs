@@ -25,7 +25,8 @@ public sealed class BestStretchTests
             var grid = new NightGrid(Start, worth.Length);
             // Two windows that cut the night anywhere, the first and last cells in part.
             var middle = Start + NightGrid.Step * (worth.Length / 2);
-            Interval[] windows = [new(Start + Duration.FromSeconds(9 * head), middle), new(middle + Duration.FromMinutes(2), Instant.Max(middle + Duration.FromMinutes(2), grid.Span.End - Duration.FromSeconds(9 * tail)))];
+            var (early, late) = (Start + Duration.FromSeconds(9 * head), middle + Duration.FromMinutes(2));
+            Interval[] windows = [new(early, Instant.Max(early, middle)), new(late, Instant.Max(late, grid.Span.End - Duration.FromSeconds(9 * tail)))];
             var longest = Duration.FromMinutes(gap);
             var found = BestStretch.Of(worth, grid, windows, longest);
             var best = windows.SelectMany(window => All(worth, grid, window, longest)).DefaultIfEmpty((Usable: 0, Cells: 0, First: 0)).Max(stretch => stretch.Usable);
@@ -37,15 +38,16 @@ public sealed class BestStretchTests
         }, iter: 3000);
 
     [Fact]
-    public void Unknown_worth_adds_nothing_and_interrupts_nothing()
+    public void Of_unknown_worth_nothing_is_claimed()
     {
-        double[] worth = [1, 1, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 1, 1];
+        double[] worth = [1, 1, 1, 1, double.NaN, double.NaN, 1, 1, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, 1, 1];
         var grid = new NightGrid(Start, worth.Length);
 
         var found = BestStretch.Of(worth, grid, [grid.Span], Duration.FromMinutes(20))!.Value;
 
-        Assert.Equal((0, 9, 20.0), (found.First, found.Last, found.UsableMin));
-        Assert.Equal(grid.Span, found.Span);
+        // Ten minutes are bridged, twenty-five are not.
+        Assert.Equal((0, 7, 30.0), (found.First, found.Last, found.UsableMin));
+        Assert.Equal(new Interval(grid.Start, grid.At(8)), found.Span);
     }
 
     [Fact]
@@ -74,19 +76,17 @@ public sealed class BestStretchTests
             for (var last = first; last <= high; last++)
             {
                 if (!(worth[first] > 0) || !(worth[last] > 0)) continue;
-                var (usable, known, gap, isBroken) = (0.0, 0.0, 0.0, false);
+                var (usable, all, gap, isBroken) = (0.0, 0.0, 0.0, false);
                 for (var cell = first; cell <= last; cell++)
                 {
                     var minutes = (Instant.Min(window.End, grid.At(cell + 1)) - Instant.Max(window.Start, grid.At(cell))).TotalMinutes;
-                    if (worth[cell] > 0) gap = 0;
-                    else if (worth[cell] == 0) gap += minutes;
+                    gap = worth[cell] > 0 ? 0 : gap + minutes;
                     isBroken |= gap > longestGap.TotalMinutes;
-                    if (double.IsNaN(worth[cell])) continue;
-                    usable += worth[cell] * minutes;
-                    known += minutes;
+                    if (worth[cell] > 0) usable += worth[cell] * minutes;
+                    all += minutes;
                 }
 
-                if (!isBroken && usable >= (0.6 * known) - 1e-9) yield return (usable, last - first + 1, first);
+                if (!isBroken && usable >= (0.6 * all) - 1e-9) yield return (usable, last - first + 1, first);
             }
         }
     }

@@ -2,6 +2,7 @@ using BenchmarkDotNet.Running;
 using NightWatch.Bench.Forecasts;
 using NightWatch.Bench.Load;
 using NightWatch.Bench.Planning;
+using NightWatch.Bench.Priors;
 using NightWatch.Bench.Replays;
 using NightWatch.Bench.Sky;
 
@@ -14,6 +15,7 @@ return args switch
     ["sky", .. var rest] => MillionNights.Run(rest),
     ["sky-core", ..] => MillionNights.RunOneCore(),
     ["plan", .. var rest] => PlanNights.Run(rest),
+    ["prior", .. var rest] => PriorCommand.Run(rest),
     ["places"] => Places.Run(Console.In, Console.Out),
     ["parts", .. var rest] => Parts(rest),
     ["stored", .. var rest] => StoredForecasts.Run(rest),

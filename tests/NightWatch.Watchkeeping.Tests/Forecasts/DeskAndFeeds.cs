@@ -115,7 +115,7 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
     {
         watch ??= Watch;
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(TestContext.Current.CancellationToken);
-        return (await NightEvaluation.AskAsync(watch, night ?? Night, forecasts, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>())).Plan;
+        return (await NightEvaluation.AskAsync(watch, night ?? Night, forecasts, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
     }
 
     public async ValueTask DisposeAsync()

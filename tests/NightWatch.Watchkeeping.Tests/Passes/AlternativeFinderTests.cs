@@ -68,7 +68,7 @@ public sealed class AlternativeFinderTests : IDisposable
             .Concat(Cast.Watches.Where(watch => watch.Id != off.Watch.Id).Select(watch => (Watch: watch, off.Night)));
         var plans = new List<NightPlan>();
         foreach (var (watch, night) in candidates)
-            plans.Add((await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>())).Plan);
+            plans.Add((await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan);
         return plans;
     }
 
@@ -78,7 +78,7 @@ public sealed class AlternativeFinderTests : IDisposable
     {
         var now = parts.GetRequiredService<IClock>().GetCurrentInstant();
         var watch = Cast.Watches[0];
-        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>())).Plan;
+        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
         plan = plan with { Verdict = plan.Verdict with { Class = VerdictClass.NoGo } };
         return new LetterOrder(LetterKind.RescheduleWarning, plan, new ToldNight { WatchId = watch.Id, Night = night, Told = VerdictClass.Go }, now + Duration.FromHours(1), "it fell through");
     }

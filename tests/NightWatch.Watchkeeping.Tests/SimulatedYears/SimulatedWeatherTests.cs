@@ -37,7 +37,7 @@ public sealed class SimulatedWeatherTests
             var members = (FetchedMembers.Fresh)await feed.FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
             var came = new PlaceWeather { Newest = run.Series, Members = members.Members };
             var service = NightEvaluation.Of(watch, night, came, CalibrationBook.Empty, at, new SharedSky()).Plan;
-            AssertSame(service.Verdict, simulated.PlanAt(at, night, dark).Verdict);
+            AssertSame(service.Verdict, simulated.PlanAt(at, night, dark, told: null).Verdict);
             compared++;
         }
 

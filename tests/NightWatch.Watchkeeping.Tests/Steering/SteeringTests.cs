@@ -207,7 +207,7 @@ public sealed class SteeringTests : IAsyncLifetime
         {
             for (var ahead = 1; ahead <= 5; ahead++)
             {
-                var plan = (await NightEvaluation.AskAsync(watch, Today.PlusDays(ahead), forecasts, Noon, parts.GetRequiredService<SharedSky>())).Plan;
+                var plan = (await NightEvaluation.AskAsync(watch, Today.PlusDays(ahead), forecasts, Noon, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
                 if (plan.Verdict.Class != VerdictClass.NoGo) on.Add((watch, ahead));
             }
         }

@@ -115,7 +115,7 @@ public sealed class NightSamples
         var whole = new Interval(night.Candidates[0].Start, night.Candidates[^1].End);
         var own = new SampleQuestion(whole, night.Limits.UsableRunMin, true);
         return isPooled
-            ? [own, .. SampleQuestions.Of(whole).Select(asked => new SampleQuestion(asked.Piece, asked.NeedMin, false))
+            ? [own, .. SampleQuestions.Of(whole, night.Inputs.Night.DayOfYear).Select(asked => new SampleQuestion(asked.Piece, asked.NeedMin, false))
                 .Where(asked => asked.Piece != own.Piece || asked.NeedMin != own.NeedMin)]
             : [own];
     }

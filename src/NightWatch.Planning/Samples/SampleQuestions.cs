@@ -9,32 +9,30 @@ namespace NightWatch.Planning.Samples;
 internal static class SampleQuestions
 {
     /// <summary>Needs of the whole night, minutes.</summary>
-    private static readonly double[] wholeNeeds = [45, 90, 150, 240];
+    private static readonly double[] wholeNeedsMin = [45, 150, 240];
 
-    /// <summary>Lengths of pieces and the needs asked of them, minutes.</summary>
-    private static readonly (double LengthMin, double[] NeedsMin)[] pieces = [(120, [45, 90]), (180, [60, 120]), (300, [90, 180])];
+    /// <summary>Need of either half, minutes.</summary>
+    private const double HalfNeedMin = 90;
 
-    private static readonly double[] halfNeeds = [60, 120];
+    /// <summary>Lengths of pieces and the need asked of one, minutes. One of each length a night: neighbours know of each other.</summary>
+    private static readonly (double LengthMin, double NeedMin)[] pieces = [(120, 60), (180, 120), (300, 180)];
 
     /// <summary>All of them but the watch's own, in a fixed order.</summary>
     /// <param name="night">From the first candidate's start to the last one's end.</param>
-    public static IEnumerable<(Interval Piece, double NeedMin)> Of(Interval night)
+    /// <param name="number">Of the night: which of the pieces come in turn.</param>
+    public static IEnumerable<(Interval Piece, double NeedMin)> Of(Interval night, int number)
     {
-        foreach (var need in wholeNeeds) yield return (night, need);
+        foreach (var need in wholeNeedsMin) yield return (night, need);
         var middle = night.Start + night.Duration / 2;
-        foreach (var need in halfNeeds)
-        {
-            yield return (new Interval(night.Start, middle), need);
-            yield return (new Interval(middle, night.End), need);
-        }
-
-        foreach (var (lengthMin, needs) in pieces)
+        yield return (new Interval(night.Start, middle), HalfNeedMin);
+        yield return (new Interval(middle, night.End), HalfNeedMin);
+        foreach (var (lengthMin, need) in pieces)
         {
             var length = Duration.FromMinutes(lengthMin);
-            for (var start = night.Start; start + length <= night.End; start += length)
-            {
-                foreach (var need in needs) yield return (new Interval(start, start + length), need);
-            }
+            var count = (int)(night.Duration / length);
+            if (count == 0) continue;
+            var start = night.Start + length * (number % count);
+            yield return (new Interval(start, start + length), need);
         }
     }
 }

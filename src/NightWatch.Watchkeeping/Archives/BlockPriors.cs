@@ -15,15 +15,22 @@ internal sealed class BlockPriors
     /// <param name="looks">Of the whole archive.</param>
     /// <param name="source">Attribution of the data.</param>
     /// <param name="stop">Stops it.</param>
-    /// <returns>Null: there is a single block, and nothing would be left to fit on.</returns>
+    /// <returns>Null: without some block too little is left to fit on.</returns>
     public static BlockPriors? Of(IReadOnlyList<SampledLook> looks, string source, CancellationToken stop)
     {
         int[] blocks = [.. looks.Select(look => ArchiveNights.BlockOf(look.Night)).Distinct()];
-        if (blocks.Length < 2) return null;
+        if (blocks.Any(block => !IsEnough(looks.Where(look => ArchiveNights.BlockOf(look.Night) != block)))) return null;
         var priors = new ChancePrior[blocks.Length];
         Parallel.For(0, blocks.Length, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
             priors[i] = PriorFit.Of([.. looks.Where(look => ArchiveNights.BlockOf(look.Night) != blocks[i])], $"without block {blocks[i]}", source));
         return new BlockPriors(blocks.Zip(priors).ToFrozenDictionary(pair => pair.First, pair => pair.Second));
+    }
+
+    // Looks at some night at every lead from the day itself on.
+    private static bool IsEnough(IEnumerable<SampledLook> looks)
+    {
+        int[] leads = [.. looks.Select(look => look.Lead).Distinct().Order()];
+        return leads.Length > 0 && leads[^1] == leads.Length - 1;
     }
 
     /// <summary>The prior for a night; for one of a block without any look, that of another block.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NightWatch.Planning.Chance;
 using NightWatch.Planning.Chance.Fitting;
 
@@ -12,6 +13,9 @@ internal static class PriorFit
 {
     /// <summary>Precision of every coefficient but the constant about 0.</summary>
     private const double Ridge = 2;
+
+    /// <summary>Precision of the constant about 0: next to nothing, and enough where every night came or none.</summary>
+    private const double ConstantsRidge = 0.01;
 
     /// <summary>Part of a night that the watch's own question has where others stand beside it.</summary>
     private const double WatchsPart = 0.3;
@@ -37,19 +41,18 @@ internal static class PriorFit
                select new LogisticRow(look.Look.Figures.Of(set), look.Look.Usable, look.Weight),
         ];
         var size = set.Length();
-        var ridge = SymmetricMatrix.Diagonal([0, .. Enumerable.Repeat(Ridge, size - 1)]);
+        var ridge = SymmetricMatrix.Diagonal([ConstantsRidge, .. Enumerable.Repeat(Ridge, size - 1)]);
         var mean = BayesLogistic.Fit(new Belief([.. new double[size]], ridge), rows, set.Signs()).Posterior.Mean;
-        var nights = rows.Sum(row => row.Weight);
-        var information = SymmetricMatrix.OfRows(size, rows.Select(row =>
-        {
-            var p = BayesLogistic.Sigmoid(row.Figures.Zip(mean, (figure, coefficient) => figure * coefficient).Sum());
-            return (row.Figures, row.Weight * p * (1 - p) / nights);
-        }));
-        // A figure that never moved tells nothing; a trace of the ridge keeps the prior proper.
-        return new PriorEntry(set, lead, mean, information.Plus(ridge.Times(1 / nights)).Plus(Least(size)));
+        var nights = Math.Max(1, rows.Sum(row => row.Weight));
+        // The ridge keeps it proper where a figure never moved.
+        return new PriorEntry(set, lead, mean, SymmetricMatrix.OfRows(size, rows.Select(row => Told(row, mean))).Plus(ridge).Times(1 / nights));
     }
 
-    private static SymmetricMatrix Least(int size) => SymmetricMatrix.Diagonal([.. Enumerable.Repeat(1e-3, size)]);
+    private static (ImmutableArray<double> Figures, double Weight) Told(LogisticRow row, ImmutableArray<double> mean)
+    {
+        var p = BayesLogistic.Sigmoid(row.Figures.Zip(mean, (figure, coefficient) => figure * coefficient).Sum());
+        return (row.Figures, row.Weight * p * (1 - p));
+    }
 
     private static List<(SampledLook Look, double Weight)> Weighed(IReadOnlyList<SampledLook> lead)
     {

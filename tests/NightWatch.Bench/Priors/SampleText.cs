@@ -13,7 +13,7 @@ internal static class SampleText
     private const string Columns =
         "night,lead,own,newestShare,newestWorth,newestStretch,runsShare,runsWorth,runsStretch,room,gust,rain,usable,meanCloud,bestCloud,cloudSpread";
 
-    /// <summary>Writes looks. Figures keep three decimals.</summary>
+    /// <summary>Writes looks. Figures keep two decimals, cloud three.</summary>
     /// <param name="file">Where to.</param>
     /// <param name="comments">Provenance and licence, a line each.</param>
     /// <param name="looks">In any order.</param>
@@ -43,7 +43,7 @@ internal static class SampleText
             [
                 LocalDatePattern.Iso.Format(look.Night), look.Lead.ToString(CultureInfo.InvariantCulture), look.IsWatchs ? "1" : "",
                 .. Of(figures.Newest), .. Of(figures.Runs), Number(figures.Room), Number(figures.Gust), Number(figures.Rain),
-                look.Usable ? "1" : "", Number(cloud?.Mean), Number(cloud?.BestMean), Number(cloud?.Spread),
+                look.Usable ? "1" : "", Number(cloud?.Mean, 3), Number(cloud?.BestMean, 3), Number(cloud?.Spread, 3),
             ]);
 
         static string[] Of(RunShape? shape) => [Number(shape?.Share), Number(shape?.Worth), Number(shape?.Stretch)];
@@ -66,5 +66,6 @@ internal static class SampleText
         RunShape? Shape(int column) => At(column) is { } share ? new RunShape(share, At(column + 1)!.Value, At(column + 2)!.Value) : null;
     }
 
-    private static string Number(double? value) => value is { } known ? Math.Round(known, 3).ToString("0.###", CultureInfo.InvariantCulture) : "";
+    private static string Number(double? value, int decimals = 2) =>
+        value is { } known ? Math.Round(known, decimals).ToString("0.###", CultureInfo.InvariantCulture) : "";
 }

@@ -11,11 +11,12 @@ namespace NightWatch.Service.Commands.Archives;
 internal static class ArchiveTables
 {
     public static void Draw(
-        Shell shell, ArchiveHeader header, IReadOnlyList<ArchivedNight> nights, ArchiveScores scores, TimeSpan took) => shell.Draw(console =>
+        Shell shell, ArchiveHeader header, IReadOnlyList<ArchivedNight> nights, ArchiveScores scores, TimeSpan took, string how) => shell.Draw(console =>
     {
         console.WriteLine(FormattableString.Invariant(
             $"{header.Place}, {nights.Count} nights from {nights[0].Night:R} to {nights[^1].Night:R}, in {took.TotalSeconds:0} s."));
         console.WriteLine($"Forecasts of {header.Feed}: {header.Source}.");
+        console.WriteLine(how);
         foreach (var remark in ArchiveRemarks.Of(nights)) console.WriteLine(remark);
         console.WriteLine();
         console.WriteLine("Chances: Brier score; that of always saying the usable share of these very nights (climate); the skill on it");

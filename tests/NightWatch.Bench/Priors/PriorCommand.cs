@@ -1,77 +1,84 @@
 using NightWatch.Planning.Chance;
+using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Watchkeeping.Archives;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Weather.Archives;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Bench.Priors;
 
 /// <summary>
-/// Fits the prior that comes with the program: <c>prior make --runs FILE --outcome FILE --rows FILE</c> makes the rows of an archive,
-/// <c>prior fit --rows FILE --name NAME --out FILE</c> fits them.
+/// Makes the prior that comes with the program. <c>prior rows</c> makes an archive into the rows that it is fitted on, <c>prior fit</c> fits
+/// them, <c>prior trials</c> makes the rows that learning is tried on.
 /// </summary>
 internal static class PriorCommand
 {
-    /// <summary>The program looks ahead so far with a chance.</summary>
+    /// <summary>A chance is told so many nights ahead.</summary>
     private const int LastLead = 5;
 
-    private static readonly LocalTime look = new(15, 0);
+    private const int LastTriedLead = 3;
+    private const string Changed = "Changed: figures of looks at 15:00 and what came, not the weather itself.";
+
+    /// <summary>The farthest hour that the earliest of the runs of such a look is asked for.</summary>
+    private static readonly Duration longestAhead = Duration.FromDays(9);
+
+    private static readonly LocalTime lookAt = new(15, 0);
 
     public static int Run(string[] args)
     {
-        var given = args.Skip(1).Chunk(2).ToDictionary(pair => pair[0], pair => pair[^1]);
+        var given = args.Skip(1).Chunk(2).Where(pair => pair.Length == 2).ToDictionary(pair => pair[0], pair => pair[1]);
         switch (args.FirstOrDefault())
         {
-            case "make":
-                var runs = ForecastArchive.ReadRuns(File.ReadAllBytes(given["--runs"]), Duration.FromDays(9));
-                var came = ForecastArchive.ReadOutcome(File.ReadAllBytes(given["--outcome"]));
-                var header = runs.Header;
-                var watch = ArchiveWatch.Of(
-                    header.Place, new GeoPosition(header.LatitudeDeg, header.LongitudeDeg, header.ElevationM), DateTimeZoneProviders.Tzdb[header.Zone]);
-                var looks = new ArchiveSamples(watch, new ArchivedRuns(runs.Runs), came.Hours, look, new SharedSky())
-                    .All(LastLead, isPooled: true, CancellationToken.None);
-                SampleText.Write(given["--rows"], [$"{header.Source}."], looks);
-                Console.WriteLine($"{looks.Count} rows of {looks.Select(one => one.Night).Distinct().Count()} nights.");
+            case "rows" when Has("--runs", "--outcome", "--out"):
+                Rows(Archive(), given["--out"]);
                 return 0;
-            case "fit":
-                var rows = SampleText.Read(given["--rows"]);
-                File.WriteAllText(given["--out"], PriorText.Write(PriorFit.Of(rows, given["--name"], given["--source"])));
+            case "fit" when Has("--rows", "--name", "--source", "--out"):
+                var fit = PriorFit.Of(SampleText.Read(given["--rows"]), given["--name"], given["--source"]);
+                File.WriteAllText(given["--out"], PriorText.Write(fit));
                 return 0;
-            case "folds":
-                var thin = int.Parse(given.GetValueOrDefault("--thin", "0"), System.Globalization.CultureInfo.InvariantCulture);
-                var read = SampleText.Read(given["--rows"]);
-                var kept = thin == 0 ? read : [.. read.Where((look, i) => look.IsWatchs || (thin > 0 && i % thin == 0))];
-                Console.WriteLine($"{kept.Count} rows");
-                foreach (var lead in FoldTrial.Of(kept).GroupBy(look => look.Look.Lead).OrderBy(lead => lead.Key))
-                {
-                    double[] skills = [FoldTrial.Skill(lead, look => look.Chance), FoldTrial.Skill(lead, look => look.Simple)];
-                    Console.WriteLine(FormattableString.Invariant($"{lead.Key} {lead.Count()} {skills[0]:0.000} {skills[1]:0.000}"));
-                    Cell("worthless", look => look.Look.Figures.Newest.Worth < -1.65);
-                    Cell("all worthless", look => look.Look.Figures.Newest.Worth < -1.65 && look.Look.Figures.Runs?.Worth < -1.65);
-                    Cell("nearly", look => look.Look.Figures.Newest.Worth is >= -1.65 and < -0.5);
-                    Cell("halfway", look => look.Look.Figures.Newest.Worth is >= -0.5 and < 0.3);
-                    Cell("good", look => look.Look.Figures.Newest.Worth is >= 0.3 && look.Look.Figures.Newest.Stretch < 1.9);
-                    Cell("perfect", look => look.Look.Figures.Newest.Stretch >= 1.9);
-                    Cell("all perfect", look => look.Look.Figures.Newest.Stretch >= 1.9 && look.Look.Figures.Runs?.Stretch >= 1.9);
-                    for (var bin = 0; bin < 10; bin++) Cell($"{bin * 10}-", look => Math.Min(9, (int)(look.Chance * 10)) == bin);
-
-                    void Cell(string name, Func<FoldedLook, bool> which)
-                    {
-                        var some = lead.Where(which).ToList();
-                        if (some.Count == 0) return;
-                        double[] v = [some.Average(look => look.Chance), some.Average(look => look.Look.Usable ? 1.0 : 0), some.Sum(look => look.Chance * (1 - look.Chance))];
-                        Console.WriteLine(FormattableString.Invariant($"   {name,-14} n {some.Count,4} said {v[0]:0.000} came {v[1]:0.000} z {(v[1] - v[0]) * some.Count / Math.Sqrt(v[2]):0.0} wild {some.Min(l => l.Chance):0.00}..{some.Max(l => l.Chance):0.00}"));
-                    }
-                }
-
-                var prior = PriorFit.Of(kept, "", "");
-                foreach (var entry in prior.All) Console.WriteLine($"{entry.Lead} {entry.Set} {string.Join(' ', entry.Mean.Select(x => x.ToString("0.000", System.Globalization.CultureInfo.InvariantCulture)))}");
+            case "trials" when Has("--runs", "--outcome", "--tucson", "--out"):
+                Trials(Archive(), [.. File.ReadLines(given["--tucson"]).Where(line => line[0] != '#')], given["--out"]);
                 return 0;
             default:
                 Console.Error.WriteLine(
-                    "usage: prior make --runs FILE --outcome FILE --rows FILE | prior fit --rows FILE --name NAME --source TEXT --out FILE");
+                    "usage: prior rows --runs FILE --outcome FILE --out FILE | prior fit --rows FILE --name NAME --source TEXT --out FILE | " +
+                    "prior trials --runs FILE --outcome FILE --tucson FILE --out FOLDER");
                 return 2;
         }
+
+        bool Has(params string[] options) => options.All(given.ContainsKey);
+
+        (RunArchive Runs, ForecastSeries Came) Archive() => (
+            ForecastArchive.ReadRuns(File.ReadAllBytes(given["--runs"]), longestAhead),
+            ForecastArchive.ReadOutcome(File.ReadAllBytes(given["--outcome"])).Hours);
     }
+
+    private static void Rows((RunArchive Runs, ForecastSeries Came) archive, string file)
+    {
+        var looks = Looks(WatchAt(archive.Runs.Header), archive.Runs.Runs, archive.Came, LastLead, isPooled: true);
+        SampleText.Write(file, [archive.Runs.Header.Source, Changed], looks);
+        Console.WriteLine($"{looks.Count} rows of {looks.Select(look => look.Night).Distinct().Count()} nights.");
+    }
+
+    private static void Trials((RunArchive Runs, ForecastSeries Came) archive, IReadOnlyList<string> tucson, string folder)
+    {
+        var watch = WatchAt(archive.Runs.Header);
+        var desert = ArchiveWatch.Of("Tucson", OtherWeather.Tucson, DateTimeZoneProviders.Tzdb["America/Phoenix"]);
+        var (desertRuns, desertCame) = OtherWeather.AtTucson(archive.Runs, archive.Came, tucson);
+        Write("cloudier", watch, OtherWeather.Biased(archive.Runs, 0.25), archive.Came, "25 points of cloud added to the forecasts.");
+        Write("clearer", watch, OtherWeather.Biased(archive.Runs, -0.25), archive.Came, "25 points of cloud taken off the forecasts.");
+        Write("tucson", desert, desertRuns, desertCame, "The feed's errors on the clouds of a typical year at Tucson (NREL TMY3, public domain).");
+
+        void Write(string name, Watch whose, IReadOnlyList<ForecastSeries> runs, ForecastSeries came, string how) => SampleText.Write(
+            Path.Combine(folder, name + ".rows.csv.gz"), [archive.Runs.Header.Source, Changed, how],
+            Looks(whose, runs, came, LastTriedLead, isPooled: false).Select(look => look with { Cloud = null }));
+    }
+
+    private static IReadOnlyList<SampledLook> Looks(Watch watch, IReadOnlyList<ForecastSeries> runs, ForecastSeries came, int lastLead, bool isPooled) =>
+        new ArchiveSamples(watch, new ArchivedRuns(runs), came, lookAt, new SharedSky()).All(lastLead, isPooled, CancellationToken.None);
+
+    private static Watch WatchAt(ArchiveHeader header) => ArchiveWatch.Of(
+        header.Place, new GeoPosition(header.LatitudeDeg, header.LongitudeDeg, header.ElevationM), DateTimeZoneProviders.Tzdb[header.Zone]);
 }

@@ -1,5 +1,7 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Sky.Season;
 using NodaTime;
 
 namespace NightWatch.Words;
@@ -41,6 +43,44 @@ public sealed partial class English
             : $" In the way of the {off} nights looked at: {string.Join(", ", ways.Select(way => $"{Within(way.Factor)} ({way.Nights})"))}.";
         return $"The week of {Week(first, last)}.{counted} Should one of them turn, a letter of its own comes.";
     }
+
+    /// <inheritdoc/>
+    public string WeekCaveat =>
+        $"A forecast five nights ahead or more is little better than the usual for the season. This is guidance, not a warning service: your {Authorities}.";
+
+    /// <inheritdoc/>
+    public string WeekNight(NightPlan plan, bool isFree, Speech speech)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return Listed(
+            Likely(plan, speech),
+            plan.Verdict.Run is { } run ? $"window {speech.Clock.ShortSpan(run)} {speech.Clock.Abbreviation(run.Start)}" : null,
+            LeaveBy(plan, speech),
+            CloudIn(plan, speech),
+            plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {Within(plan.Verdict.Deciding.Factor)}" : null,
+            isFree ? null : "not one of your free evenings");
+    }
+
+    /// <inheritdoc/>
+    public string WeekNightTitle(LocalDate evening, string site, Speech speech) => $"{speech.Clock.Night(evening)}, {site}";
+
+    /// <inheritdoc/>
+    public string NextDark(NightRun run, DarkNight longest, Speech speech)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        ArgumentNullException.ThrowIfNull(longest);
+        var clock = speech.Clock;
+        var nights = run.Count == 1
+            ? clock.Day(run.First)
+            : $"{FromTo(clock.Day(run.First), clock.Day(run.Last))}, {run.Count} nights";
+        var window = longest.Longest is { } dark
+            ? $"{clock.ShortSpan(dark)} {clock.Abbreviation(dark.Start)}, {clock.Length(dark.Duration)}"
+            : Unknown;
+        return $"{nights}; longest {clock.Night(longest.Night)}, {window}.";
+    }
+
+    /// <inheritdoc/>
+    public string NoneDark(int nights) => nights == 1 ? "none in the next night." : $"none in the next {nights} nights.";
 
     private string Week(LocalDate first, LocalDate last) => FromTo(first.ToString("d MMM", Culture), last.ToString("d MMM", Culture));
 }

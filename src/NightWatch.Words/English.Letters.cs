@@ -133,7 +133,7 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string Worth(VerdictClass verdict, double chance, double goodMin, Interval run, Speech speech) =>
-        $"{Of(verdict)}, {speech.Percent(chance)}: {speech.Clock.Length(Duration.FromMinutes(Math.Floor(goodMin)))} of good frames, {speech.Clock.Span(run)}.";
+        $"{Of(verdict)}, {speech.Percent(chance)}: {speech.Clock.Length(Duration.FromMinutes(Math.Floor(goodMin)))} of good frames, {speech.Clock.ShortSpan(run)}.";
 
     /// <inheritdoc/>
     public string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech) =>

@@ -105,7 +105,9 @@ public sealed partial class English
 
     private static string Length(RunLength r, Speech speech)
     {
-        var (good, least) = (speech.Clock.Length(NodaTime.Duration.FromMinutes(Math.Floor(r.UsableMin))), speech.Clock.Length(NodaTime.Duration.FromMinutes(r.LeastMin)));
+        var least = speech.Clock.Length(NodaTime.Duration.FromMinutes(r.LeastMin));
+        if (r.UsableMin is not { } minutes) return $"Dark with the subject up for {speech.Clock.Length(r.Run.Duration)}, {Span(r.Run, speech)}; {least} are needed.";
+        var good = speech.Clock.Length(NodaTime.Duration.FromMinutes(Math.Floor(minutes)));
         return r.Severity switch
         {
             Severity.Ok => $"{good} of good frames, {Span(r.Run, speech)}; at least {least} are needed.",
@@ -152,9 +154,12 @@ public sealed partial class English
             return $"The Moon, {speech.Percent(r.LitFraction)} lit, adds no light{(r.When is { } when ? $" {Span(when, speech)}" : "")}.{eclipse}";
         var text = $"The Moon, {speech.Percent(r.LitFraction)} lit, brightens the sky at the subject by up to {Magnitudes(r.BrighteningMag, speech)} around "
             + $"{speech.Clock.Time(r.At)}";
-        return r.LostShare < 0.005
-            ? $"{text}, which takes nothing from the frames.{eclipse}"
-            : $"{text}; over the run it takes {speech.Percent(r.LostShare)} of the frames' worth.{eclipse}";
+        return r.LostShare switch
+        {
+            null => $"{text}.",
+            < 0.005 => $"{text}, which takes nothing from the frames.{eclipse}",
+            { } lost => $"{text}; over the run it takes {speech.Percent(lost)} of the frames' worth.{eclipse}",
+        };
     }
 
     private static string Magnitudes(double mag, Speech speech) => $"{speech.OneDecimal(mag)} mag";
@@ -167,7 +172,7 @@ public sealed partial class English
         var text = $"{zenith} {Towns(r, speech)}";
         if (r.Dark is { MeanShare: < 0.995 } dark)
         {
-            text += $" At the subject and through the air before it the sky is {speech.OneDecimal(dark.DarkestMag)} mag/arcsec² at its darkest; "
+            text += $" At the subject the sky is {speech.OneDecimal(dark.DarkestMag)} mag/arcsec² at its darkest; "
                 + $"a frame counts in full from {speech.OneDecimal(dark.Levels.FullMag)} and for nothing below {speech.OneDecimal(dark.Levels.NothingMag)}.";
         }
 

@@ -1,5 +1,6 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
+using NightWatch.Sky.Season;
 using NodaTime;
 
 namespace NightWatch.Words;
@@ -26,4 +27,25 @@ public partial interface ILanguage
     /// <param name="off">How many nights are off.</param>
     /// <param name="ways">What decided most of them, and how many.</param>
     string WeekIsOff(LocalDate first, LocalDate last, int off, IReadOnlyList<(Factor Factor, int Nights)> ways);
+
+    /// <summary>A night of the week: chance, window, leave-by, cloud, and what speaks against it.</summary>
+    /// <param name="plan">The night.</param>
+    /// <param name="isFree">It is one of the reader's free evenings.</param>
+    /// <param name="speech">To whom.</param>
+    string WeekNight(NightPlan plan, bool isFree, Speech speech);
+
+    /// <summary>A night of the week and its site, as a title.</summary>
+    string WeekNightTitle(LocalDate evening, string site, Speech speech);
+
+    /// <summary>The next run of dark nights, and the longest window in it.</summary>
+    /// <param name="run">The nights.</param>
+    /// <param name="longest">The one with the longest window; it has one.</param>
+    /// <param name="speech">To whom.</param>
+    string NextDark(NightRun run, DarkNight longest, Speech speech);
+
+    /// <summary>That no dark night comes within so many nights.</summary>
+    string NoneDark(int nights);
+
+    /// <summary>How little a forecast far ahead is worth, and who has the last word.</summary>
+    string WeekCaveat { get; }
 }

@@ -22,7 +22,7 @@ public sealed class UnitWords(UnitSystem system, ILanguage language)
     public string Rate(double mmPerH) => $"{Figure(mmPerH, Unit.Millimetres)}/h";
 
     /// <summary>An air temperature to a tenth, from °C.</summary>
-    public string Air(double celsius) => (Of(Unit.Celsius) with { Decimals = 1 }).Say(celsius);
+    public string Air(double celsius) => Airs.Say(celsius);
 
     /// <summary>A depth of water to wade in, from cm.</summary>
     public string Depth(double cm) => (imperial ? Measured(1 / 2.54, 0, 0, " in") : Measured(1, 0, 0, " cm")).Say(cm);
@@ -51,6 +51,22 @@ public sealed class UnitWords(UnitSystem system, ILanguage language)
     /// <param name="decimals">At most so many.</param>
     /// <param name="suffix">The unit, with the space before it where one belongs.</param>
     public Measure Plain(int decimals, string suffix) => Measured(1, 0, decimals, suffix);
+
+    /// <summary>Water an hour, from mm/h, a place finer than a depth.</summary>
+    public Measure Rates =>
+        Of(Unit.Millimetres) is var depth ? depth with { Decimals = depth.Decimals + 1, Suffix = depth.Suffix + "/h" } : depth;
+
+    /// <summary>An air temperature to a tenth, from °C.</summary>
+    public Measure Airs => Of(Unit.Celsius) with { Decimals = 1 };
+
+    /// <summary>How far one sees, from m.</summary>
+    public Measure Visibilities => Of(Unit.Kilometres) is var far ? far with { Scale = far.Scale / 1000, Decimals = 1 } : far;
+
+    /// <summary>What light adds to the sky, to a hundredth of a magnitude.</summary>
+    public Measure AddedLight => Plain(2, " mag");
+
+    /// <summary>Brightness of the sky, mag/arcsec².</summary>
+    public Measure SkyBrightness => Plain(2, " mag/arcsec²");
 
     private Measure Measured(double scale, double offset, int decimals, string suffix) =>
         new(scale, offset, decimals, suffix, language.Culture);

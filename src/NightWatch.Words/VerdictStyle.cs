@@ -1,8 +1,9 @@
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Words;
 
-/// <summary>Verdicts as the style sheets name them.</summary>
+/// <summary>Verdicts and findings as the style sheets name them.</summary>
 public static class VerdictStyle
 {
     /// <summary>"go", "marginal", "nogo".</summary>
@@ -11,5 +12,14 @@ public static class VerdictStyle
         VerdictClass.Go => "go",
         VerdictClass.Marginal => "marginal",
         _ => "nogo",
+    };
+
+    /// <summary>"ok", "caution", "stop"; "unknown" where nothing is known and nothing hangs on it.</summary>
+    public static string Of(Reason reason) => reason switch
+    {
+        { Severity: Severity.Stop } => "stop",
+        { Severity: Severity.Caution } => "caution",
+        { IsUnknown: true } => "unknown",
+        _ => "ok",
     };
 }

@@ -29,7 +29,7 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
     [
         ("limits-cloud-caution", "100"), ("limits-cloud-stop", "100"), ("limits-precipitationProbability-caution", "100"), ("limits-precipitationProbability-stop", "100"),
         ("limits-fog-caution", "100"), ("limits-fog-stop", "100"), ("limits-thunder-caution", "100"), ("limits-thunder-stop", "100"), ("limits-gustMps-caution", "40"), ("limits-gustMps-stop", "40"),
-        ("limits-moonBrighteningMag-caution", "8"), ("limits-moonBrighteningMag-stop", "8"), ("limits-precipitationMmPerH", "20"), ("limits-usableRunMin", "30"),
+        ("limits-darkFullMag", "14"), ("limits-darkNothingMag", "14"), ("limits-precipitationMmPerH", "20"), ("limits-usableRunMin", "30"),
     ];
 
     private readonly MailSink mail = new();

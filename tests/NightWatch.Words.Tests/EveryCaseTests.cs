@@ -34,7 +34,7 @@ public sealed class EveryCaseTests
     private static readonly Reason[] Reasons =
     [
         new ThunderChance(Severity.Caution, Run, 0.15, Evening, new(0.1, 0.25)), new ThunderNotKnown(Severity.Ok, Run, 0.1),
-        new InHarmsWay(Severity.Caution, new Caution.IcyRoad(IsLikely: true)), new RunLength(Severity.Ok, Run, 90),
+        new InHarmsWay(Severity.Caution, new Caution.IcyRoad(IsLikely: true)), new RunLength(Severity.Ok, Run, 90) { UsableMin = 250 }, new UsableNight(Severity.Caution, 0.5, 1.0 / 3, 2.0 / 3),
         new CloudMean(Severity.Ok, Run, 0.1, 0.2, Evening, new(0.2, 0.45), 0), new CloudNotKnown(Severity.Caution, Run, 0.2),
         new RainAmount(Severity.Stop, Run, 5.08, 0.1), new RainNotKnown(Severity.Caution, Run, 0.1),
         new RainChance(Severity.Ok, Run, 0.1, Evening, new(0.25, 0.5)), new RainChanceNotKnown(Severity.Ok, Run, 0.25),
@@ -42,8 +42,8 @@ public sealed class EveryCaseTests
         new GustsFromMeanWind(Severity.Caution, Run, 7, 11.6, new(9, 14)),
         new WindNotKnown(Severity.Caution, Run, 9), new FogShare(Severity.Ok, Run, 0.05, new(0.1, 0.4)),
         new FogRuledOut(Run, 2.5, 0.1),
-        new FogNotKnown(Severity.Caution, Run, 0.1), new MoonLight(Severity.Ok, Run, 0.02, 0.01, Evening, new(0.3, 1)),
-        new SiteGlow(IsMeasured: false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Evening), 0.1) { Contrast = new(0.5, 0.8, Morning) },
+        new FogNotKnown(Severity.Caution, Run, 0.1), new MoonLight(Severity.Ok, Run, 0.02, 0.01, Evening) { LostShare = 0.12, IsEclipsed = true },
+        new SiteGlow(Severity.Ok, false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Evening), 0.1) { Contrast = new(0.5, 0.8, Morning) },
         new NeverDark(-9.1, Evening, -18), new DewNotKnown(Severity.Caution, Run), new LensStaysDry(Run, 3.1, 3.1),
         new DewOnBareLens(Run, -1.5, IsFrost: false, Evening), new DewHeldOff(Run, 2, IsFrost: true, Evening, 4),
         new DewAfterHeater(Severity.Caution, Run, -1, IsFrost: false, Evening, 4, Morning),
@@ -68,7 +68,7 @@ public sealed class EveryCaseTests
     [
         new Mend.Heater(3, Evening), new Mend.HeaterEnergy(12), new Mend.Packs(20), new Mend.WarmPacks(), new Mend.Card(32),
         new Mend.OtherAim(new Heading(175, 40), Evening, OrShorter: true), new Mend.LessExposure(), new Mend.FirmSpots(),
-        new Mend.ShorterRun(),
+        new Mend.ShorterRun(), new Mend.DarkerSite(20.8),
         new Mend.CloudAtMost(0.2, 90), new Mend.CloudBelow(0.45, 90), new Mend.FogBelow(0.1), new Mend.GustsBelow(9),
         new Mend.MeanWindBelow(5.4), new Mend.DryFor(90),
         new Mend.ChanceBelow(0.25), new Mend.MoonDown([new MoonTurn(Evening, false)]), new Mend.OtherDate(), new Mend.NightWithoutIt(),
@@ -131,8 +131,8 @@ public sealed class EveryCaseTests
     {
         var gusts = new Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)) { Mend = new Mend.GustsBelow(9) };
 
-        Assert.Equal("Gusts reach 11.6 m/s around 21:00; a caution from 9 m/s, a no-go from 14 m/s.", Metric.Of(gusts));
-        Assert.Equal("Gusts reach 26 mph around 21:00; a caution from 20 mph, a no-go from 31 mph.", Imperial.Of(gusts));
+        Assert.Equal("Gusts reach 11.6 m/s around 21:00; a frame counts in full up to 9 m/s and for nothing from 14 m/s.", Metric.Of(gusts));
+        Assert.Equal("Gusts reach 26 mph around 21:00; a frame counts in full up to 20 mph and for nothing from 31 mph.", Imperial.Of(gusts));
         Assert.Equal("Gusts below 20 mph through the run, or a place in the lee.", Imperial.Fix(gusts));
     }
 
@@ -203,7 +203,7 @@ public sealed class EveryCaseTests
         };
 
         Assert.Equal(
-            "18 of 20 ensemble members give a usable run; what members do not carry is taken from the main forecast. Lowered because a second feed disagrees. "
+            "18 of 20 runs, the newest forecast and the members of its ensemble, give a usable night; a model of this feed weighs them with the forecast's own figures. Lowered because a second feed disagrees. "
             + "Calibrated by 80 earlier verdicts of this feed at this lead (version 3): 90 % as computed.",
             English.Instance.Of(chance));
     }

@@ -52,7 +52,7 @@ internal static class PlannedNights
             Thunder = new Threshold(share / 5, share),
             Fog = new Threshold(share / 5, share),
             PrecipitationMmPerH = rainMmPerH,
-            MoonBrighteningMag = new Threshold(share, 8 * share),
+            DarkNothingMag = 17 + 4 * share,
             DryGroundNeeded = dry,
             UsableRunMin = runMin,
         });

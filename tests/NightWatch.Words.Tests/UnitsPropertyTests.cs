@@ -50,7 +50,10 @@ public sealed partial class UnitsPropertyTests
             plan =>
             {
                 var comma = DispatchProxy.Create<ILanguage, WithComma>();
-                foreach (var (text, _) in Said(plan, new Speech(comma, UnitSystem.Metric, plan.Watch.Site.Zone)))
+                var speech = new Speech(comma, UnitSystem.Metric, plan.Watch.Site.Zone);
+                var said = Said(plan, speech).Select(one => one.Text).ToList();
+                if (plan.Motion is { } motion) said.Add(comma.Motion(motion, speech));
+                foreach (var text in said)
                     Assert.DoesNotMatch(@"\d\.\d", text.Replace(AlcoholInWords, "", StringComparison.Ordinal));
             },
             iter: 40);
@@ -71,7 +74,28 @@ public sealed partial class UnitsPropertyTests
         said.AddRange(plan.Timeline.Select(entry => (speech.Title(entry), false)));
         said.AddRange(plan.Timeline.Select(entry => (speech.Why(entry) ?? "", entry is TimelineEntry.HeaterOn)));
         said.AddRange([(speech.Cloud(plan.Summary), false), (speech.Dew(plan.Summary), true), (speech.Moon(plan.Summary), false)]);
+        if (plan.Power is { } power) said.Add((speech.Language.Batteries(power, plan.Watch.Kit.BatteriesWh.Count, speech), false));
+        said.AddRange(Field(plan, speech).Select(text => (text, true)));
         return said;
+    }
+
+    // Without the move: millimetres of the rail are set on the rail, for every reader.
+    private static IEnumerable<string> Field(NightPlan plan, Speech speech)
+    {
+        var language = speech.Language;
+        if (plan.Framing is { } framing) yield return language.Aim(framing, speech);
+        if (plan.SkyLevel is { } level) yield return language.SkyInFrame(level, speech);
+        if (plan.SkyBrightness is { } sky) yield return language.DarkSky(sky, speech);
+        if (plan.Lens is { } lens) yield return language.Lens(lens, plan.Watch.Kit, speech);
+        if (plan.Ground is { } ground) yield return language.Ground(ground, speech);
+        if (plan.Storage is { } storage && language.CardChange(storage, speech) is { } change) yield return change;
+        yield return language.ChoiceFigures(plan, speech);
+        yield return language.WeekNight(plan, isFree: false, speech);
+        if (plan.Sequence is not { } frames) yield break;
+        yield return language.Frames(frames, speech);
+        yield return language.PlaysFor(frames, speech);
+        yield return language.StarTrails(frames, speech);
+        yield return language.TestFrames(frames, speech);
     }
 
     private static void Same(string metric, string imperial, bool isApart)

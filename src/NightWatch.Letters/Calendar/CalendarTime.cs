@@ -1,6 +1,7 @@
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
 using NightWatch.Sky.Places;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Letters.Calendar;
@@ -11,10 +12,13 @@ internal static class CalendarTime
     /// <summary>To the second, in UTC.</summary>
     public static CalDateTime Utc(Instant at) => new(Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds()).ToDateTimeUtc(), CalDateTime.UtcTzId, true);
 
-    /// <summary>To the second, on the clock of a zone that the calendar must define (RFC 5545, 3.2.19).</summary>
-    public static CalDateTime Local(Instant at, DateTimeZone zone)
+    /// <summary>The minute that letters say, in UTC.</summary>
+    public static CalDateTime UtcMinute(Instant at) => Utc(ClockWords.Minute(at));
+
+    /// <summary>The minute that letters say, on the clock of a zone that the calendar must define (RFC 5545, 3.2.19).</summary>
+    public static CalDateTime LocalMinute(Instant at, DateTimeZone zone)
     {
-        var local = Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds()).InZone(zone).LocalDateTime;
+        var local = ClockWords.Minute(at).InZone(zone).LocalDateTime;
         return new(local.ToDateTimeUnspecified(), zone.Id, true);
     }
 

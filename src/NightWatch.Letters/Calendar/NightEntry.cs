@@ -33,12 +33,12 @@ internal sealed record NightEntry(string Method, string Text)
             Uid = ids.Calendar(order),
             Sequence = order.Before.CalendarSequence + 1,
             DtStamp = CalendarTime.Utc(now),
-            Start = CalendarTime.Local(start, zone),
-            End = CalendarTime.Local(end, zone),
+            Start = CalendarTime.LocalMinute(start, zone),
+            End = CalendarTime.LocalMinute(end, zone),
             Summary = Summary(order, cancels),
             Location = PlainWords.OneLine(order.Plan.Watch.Site.Name),
             GeographicLocation = CalendarTime.Place(order.Plan.Watch.Site.Position),
-            Description = cancels ? "Stood down." : Timeline(order.Plan),
+            Description = cancels ? Speech.To(order.Plan.Watch).Language.EntryCancelled : Timeline(order.Plan),
             Status = cancels ? EventStatus.Cancelled : IsSettled(order) ? EventStatus.Confirmed : EventStatus.Tentative,
             Organizer = new Organizer($"mailto:{head.From.Address}") { CommonName = Parameter(head.From.Name ?? "NightWatch") },
             Attendees = [new Attendee($"mailto:{subscriber.Address.Trim()}") { CommonName = Parameter(subscriber.Name), Rsvp = false, Role = ParticipationRole.RequiredParticipant }],
@@ -67,8 +67,8 @@ internal sealed record NightEntry(string Method, string Text)
     {
         var site = PlainWords.Shortened(PlainWords.OneLine(order.Plan.Watch.Site.Name), 60);
         var speech = Speech.To(order.Plan.Watch);
-        var window = order.Plan.Verdict.Run is { } run && !cancels ? $", shoot {speech.Clock.ShortSpan(run)}" : "";
-        return $"{(order.StandsDownByWish ? "STOOD DOWN" : speech.Of(order.Plan.Verdict.Class))}: {site}{window}";
+        VerdictClass? verdict = order.StandsDownByWish ? null : order.Plan.Verdict.Class;
+        return speech.Language.EntryTitle(verdict, site, cancels ? null : order.Plan.Verdict.Run, speech);
     }
 
     private static string Timeline(NightPlan plan)
@@ -84,9 +84,9 @@ internal sealed record NightEntry(string Method, string Text)
     private static void AddAlarms(CalendarEvent entry, NightPlan plan, Instant start)
     {
         var speech = Speech.To(plan.Watch);
-        entry.Alarms.Add(AlarmAt(-LastCall, $"Last call: leave in {speech.Clock.Length(LastCall)}"));
+        entry.Alarms.Add(AlarmAt(-LastCall, speech.Language.LastCall(LastCall, speech)));
         foreach (var step in plan.Timeline.Where(e => e.Step == TimelineStep.HeaterOn && e.At > start))
-            entry.Alarms.Add(AlarmAt(step.At - start, speech.Title(step)));
+            entry.Alarms.Add(AlarmAt(ClockWords.Minute(step.At) - ClockWords.Minute(start), speech.Title(step)));
     }
 
     private static Alarm AlarmAt(NodaTime.Duration fromStart, string text) => new()
@@ -95,7 +95,6 @@ internal sealed record NightEntry(string Method, string Text)
         Description = text,
         Trigger = new Trigger(Ical.Net.DataTypes.Duration.FromMinutes((int)Math.Round(fromStart.TotalMinutes))),
     };
-
 }
 
 /// <summary>The iTIP methods used (RFC 5546, 1.4).</summary>

@@ -26,7 +26,7 @@ public static class SeasonCalendar
         ArgumentNullException.ThrowIfNull(calendar);
         var name = PlainWords.Shortened(PlainWords.OneLine(place), 60);
         var file = new Ical.Net.Calendar { ProductId = "-//NightWatch//NightWatch 1//EN", Method = "PUBLISH", Scale = "GREGORIAN" };
-        file.AddProperty("X-WR-CALNAME", $"Dark nights, {name}");
+        file.AddProperty("X-WR-CALNAME", English.Instance.DarkNights(name));
         file.Events.AddRange(Entries(calendar, position, name, now));
         return new CalendarSerializer().SerializeToString(file) ?? throw new InvalidOperationException("The calendar could not be written.");
     }
@@ -43,21 +43,19 @@ public static class SeasonCalendar
         entry.Start = Day(run.First);
         // The end of an all-day entry is the day after its last (RFC 5545, 3.6.1).
         entry.End = Day(run.Last.PlusDays(1));
-        entry.Summary = string.Create(CultureInfo.InvariantCulture, $"Best dark run: {name}, {run.Count} {(run.Count == 1 ? "night" : "nights")}, {run.Usable.TotalHours:0.#} h");
+        entry.Summary = English.Instance.BestRun(name, run);
         return entry;
     }
 
     private static CalendarEvent NightOf(DarkNight night, GeoPosition position, string name, Instant now)
     {
         var window = night.Longest!.Value;
-        var clock = Speech.Metric(night.Sky.Zone).Clock;
+        var speech = Speech.Metric(night.Sky.Zone);
         var entry = Entry("night", night.Night, position, name, now);
-        entry.Start = CalendarTime.Utc(window.Start);
-        entry.End = CalendarTime.Utc(window.End);
-        entry.Summary = $"Dark: {name}, {clock.ShortSpan(window)}";
-        entry.Description = string.Create(
-            CultureInfo.InvariantCulture,
-            $"{clock.Span(window)}, {clock.Length(window.Duration)}. Moon {night.Sky.Moon.IlluminatedFraction * 100:0} % lit, below the horizon. Computed from the sky alone: look at the weather.");
+        entry.Start = CalendarTime.UtcMinute(window.Start);
+        entry.End = CalendarTime.UtcMinute(window.End);
+        entry.Summary = speech.Language.DarkNight(name, window, speech);
+        entry.Description = speech.Language.DarkNightSays(window, night.Sky.Moon.IlluminatedFraction, speech);
         return entry;
     }
 
@@ -72,5 +70,4 @@ public static class SeasonCalendar
     };
 
     private static CalDateTime Day(LocalDate date) => new(date.Year, date.Month, date.Day);
-
 }

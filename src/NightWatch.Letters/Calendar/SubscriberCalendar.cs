@@ -50,30 +50,21 @@ public static class SubscriberCalendar
     private static CalendarEvent NightOf(Watch watch, ToldNight night, LetterHead head, LetterIds ids)
     {
         var speech = Speech.To(watch);
-        var clock = speech.Clock;
         var site = PlainWords.OneLine(watch.Site.Name);
         var start = night.LeaveBy!.Value;
         var end = night.ToldRun?.End is { } last && last > start ? last : start + NodaTime.Duration.FromHours(8);
-        var window = night.ToldRun is { } run ? $", shoot {clock.ShortSpan(run)}" : "";
         var page = head.Links.Night(watch, night.Night);
-        string?[] says =
-        [
-            $"Leave by {clock.WithOffset(start)}.",
-            night.ToldRun is { } told ? $"Shooting window {clock.Span(told)}." : null,
-            night.ToldProbability is { } chance ? $"{speech.Percent(chance)} likely to be usable, as told {(night.ToldAt is { } at ? clock.Full(at) : "last")}." : null,
-            "The letters have the whole timeline.",
-        ];
         return new CalendarEvent
         {
             Uid = ids.Calendar(watch, night.Night),
             Sequence = Math.Max(0, night.CalendarSequence),
             DtStamp = CalendarTime.Utc(night.ToldAt ?? start),
-            Start = CalendarTime.Utc(start),
-            End = CalendarTime.Utc(end),
-            Summary = $"{speech.Of(night.Told!.Value)}: {PlainWords.Shortened(site, 60)}{window}",
+            Start = CalendarTime.UtcMinute(start),
+            End = CalendarTime.UtcMinute(end),
+            Summary = speech.Language.EntryTitle(night.Told!.Value, PlainWords.Shortened(site, 60), night.ToldRun, speech),
             Location = site,
             GeographicLocation = CalendarTime.Place(watch.Site.Position),
-            Description = string.Join('\n', says.Where(line => line is not null)),
+            Description = string.Join('\n', speech.Language.EntrySays(start, night.ToldRun, night.ToldProbability, night.ToldAt, speech)),
             Status = night.Told == VerdictClass.Go ? EventStatus.Confirmed : EventStatus.Tentative,
             Url = page,
         };

@@ -1,4 +1,5 @@
 using NightWatch.Letters.Views;
+using NightWatch.Words;
 
 namespace NightWatch.Letters.Layout;
 
@@ -13,7 +14,7 @@ internal static class TextLetter
         var page = new TextPage();
         if (letter.Greeting.Length > 0) page.Paragraph(letter.Greeting).Gap();
         foreach (var night in letter.Nights) Night(page, night);
-        page.Heading("Before any night out", '-');
+        page.Heading(letter.Language.Of(LetterPart.BeforeAnyNight), '-');
         foreach (var caution in letter.Cautions) page.Bullet(caution);
         page.Gap().Paragraph(letter.WrittenAt);
         if (letter.Unsubscribe is { } stop) page.Paragraph(stop);
@@ -23,29 +24,30 @@ internal static class TextLetter
     private static void Night(TextPage page, NightView night)
     {
         page.Heading($"{night.Verdict}: {night.Place}", '=');
-        foreach (var hazard in night.Hazards) page.Paragraph(hazard, "! HAZARD: ", 2);
+        foreach (var hazard in night.Hazards) page.Paragraph(hazard, $"! {Loud(night, LetterPart.Hazard)}: ", 2);
         if (night.Hazards.Count > 0) page.Gap();
         page.Paragraph(night.Headline).Paragraph(night.Because).Gap();
-        page.Paragraph(night.Next, "NEXT: ", 6);
+        var next = $"{Loud(night, LetterPart.Next)}: ";
+        page.Paragraph(night.Next, next, PlainWords.Length(next));
         foreach (var answer in night.Answers) page.Gap().Paragraph($"{answer.Text}:").Paragraph(answer.Url.ToString(), "  ", 2);
         Changes(page, night);
         Alternatives(page, night);
         page.Gap();
         foreach (var fact in night.KeyTimes.Concat(night.Summaries)) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
         Timeline(page, night);
-        Facts(page, "Sequence", night.Sequence);
-        Facts(page, "In the field", night.Field);
-        if (night.Packing.Count > 0) page.Heading("Packing", '-');
+        Facts(page, night.Language.Of(LetterPart.Sequence), night.Sequence);
+        Facts(page, night.Language.Of(LetterPart.InTheField), night.Field);
+        if (night.Packing.Count > 0) page.Heading(night.Language.Of(LetterPart.Packing), '-');
         foreach (var item in night.Packing) page.Bullet(item);
         Reasons(page, night);
-        Facts(page, "Forecast", night.Source);
+        Facts(page, night.Language.Of(LetterPart.Forecast), night.Source);
         foreach (var link in new[] { night.Page, night.Snooze }.OfType<LinkView>()) page.Gap().Paragraph($"{link.Text}:").Paragraph(link.Url.AbsoluteUri);
     }
 
     private static void Changes(TextPage page, NightView night)
     {
         if (night.Changes.Count == 0) return;
-        page.Heading("What changed", '-');
+        page.Heading(night.Language.Of(LetterPart.WhatChanged), '-');
         foreach (var change in night.Changes) page.Row(change.Name, $"{change.Then} -> {change.Now}", Column);
         if (night.ToldBefore is { } told) page.Paragraph($"({told}.)");
     }
@@ -53,7 +55,7 @@ internal static class TextLetter
     private static void Alternatives(TextPage page, NightView night)
     {
         if (night.Alternatives.Count == 0) return;
-        page.Heading("Instead", '-');
+        page.Heading(night.Language.Of(LetterPart.Instead), '-');
         for (var i = 0; i < night.Alternatives.Count; i++)
         {
             var alternative = night.Alternatives[i];
@@ -65,7 +67,7 @@ internal static class TextLetter
     private static void Timeline(TextPage page, NightView night)
     {
         if (night.Timeline.Count == 0) return;
-        page.Heading("Timeline", '-');
+        page.Heading(night.Language.Of(LetterPart.Timeline), '-');
         foreach (var day in night.Timeline)
         {
             page.Paragraph(day.Day);
@@ -76,13 +78,13 @@ internal static class TextLetter
     private static void Reasons(TextPage page, NightView night)
     {
         if (night.Reasons.Count == 0) return;
-        page.Heading("Reasons", '-');
+        page.Heading(night.Language.Of(LetterPart.Reasons), '-');
         foreach (var reason in night.Reasons)
         {
             var when = reason.When is { } span ? $" ({span})" : "";
-            var fix = reason.Fix is { } remedy ? $" Fix: {Ended(remedy)}" : "";
+            var fix = reason.Fix is { } remedy ? $" {night.Language.Of(LetterPart.Fix)}: {Ended(remedy)}" : "";
             var source = reason.Source is { } from ? $" [{from}]" : "";
-            page.Paragraph($"{reason.Factor}{when}: {reason.Text}{fix}{source}", $"{reason.Severity.ToUpperInvariant(),-7}  ", 9);
+            page.Paragraph($"{reason.Factor}{when}: {reason.Text}{fix}{source}", $"{reason.Severity.ToUpper(night.Language.Culture),-7}  ", 9);
         }
     }
 
@@ -92,6 +94,8 @@ internal static class TextLetter
         page.Heading(heading, '-');
         foreach (var fact in facts) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
     }
+
+    private static string Loud(NightView night, LetterPart part) => night.Language.Of(part).ToUpper(night.Language.Culture);
 
     private static string Ended(string text) => text.Length > 0 && text[^1] is '.' or '!' or '?' ? text : text + ".";
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-using NightWatch.Letters.Views;
 using NightWatch.Sky.Places;
 using NightWatch.Words;
 using NodaTime;
@@ -24,24 +22,12 @@ public sealed record ConfirmationDraft(string Address, Uri Confirm, Instant Now,
 
     internal string Key => $"confirmation|{Address}|{Now.ToUnixTimeMilliseconds()}";
 
-    // Figures only: a name or a site typed by a stranger would make this letter carry the stranger's words.
-    internal NoticeView View => new()
+    internal NoticeView View
     {
-        Subject = "Confirm: letters about good nights to this address",
-        Headline = "Shall NightWatch write to this address?",
-        Says =
-        [
-            "Somebody, we hope you, asked for letters to this address: when a dark and clear night is coming"
-            + (Place is { } at ? string.Create(CultureInfo.InvariantCulture, $" at {Math.Abs(at.LatitudeDeg):0.00}° {(at.LatitudeDeg < 0 ? "S" : "N")}, {Math.Abs(at.LongitudeDeg):0.00}° {(at.LongitudeDeg < 0 ? "W" : "E")}") : "")
-            + ", when that changes on the day, and the day's clock times.",
-            "If that was you, open the page and press the button there.",
-        ],
-        Button = new LinkView("Open the page to confirm", Confirm),
-        Then =
-        [
-            $"The page works once, until {Speech.Metric(Zone).Clock.WithOffset(Until)}.",
-            "If it was not you, do nothing: no letters will come, and the address is forgotten.",
-        ],
-        Foot = [$"Written {Speech.Metric(Zone).Clock.WithOffset(Now)}, because the address was typed into the sign-up page of this installation."],
-    };
+        get
+        {
+            var speech = Speech.Metric(Zone);
+            return NoticeView.Of(speech.Language.Confirmation(Place, Until, Now, speech), speech.Language, Confirm);
+        }
+    }
 }

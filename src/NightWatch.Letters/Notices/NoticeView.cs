@@ -1,11 +1,15 @@
 using NightWatch.Letters.Views;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Words;
 
 namespace NightWatch.Letters.Notices;
 
 /// <summary>Everything a notice says. The plain text and the HTML are two layouts of it.</summary>
 public sealed record NoticeView
 {
+    /// <summary>What it is said in.</summary>
+    public required ILanguage Language { get; init; }
+
     /// <summary>The subject line, at most 78 characters.</summary>
     public required string Subject { get; init; }
 
@@ -35,6 +39,21 @@ public sealed record NoticeView
 
     /// <summary>Where it is stopped; null: nowhere, since it comes once.</summary>
     public LinkView? Stop { get; init; }
+
+    /// <summary>From its words.</summary>
+    /// <param name="words">What it says.</param>
+    /// <param name="language">In which language.</param>
+    /// <param name="link">Where its one link leads; null: it has none.</param>
+    internal static NoticeView Of(NoticeWords words, ILanguage language, Uri? link) => new()
+    {
+        Language = language,
+        Subject = words.Subject,
+        Headline = words.Headline,
+        Says = words.Says,
+        Button = link is null ? null : new LinkView(words.Button, link),
+        Then = words.Then,
+        Foot = [words.Foot],
+    };
 }
 
 /// <summary>A night in a list.</summary>

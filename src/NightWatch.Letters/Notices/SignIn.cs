@@ -1,4 +1,3 @@
-using NightWatch.Letters.Views;
 using NightWatch.Words;
 using NodaTime;
 
@@ -19,17 +18,12 @@ public sealed record SignInDraft(string Address, Uri Link, Instant Now, Instant 
 
     internal string Key => $"sign-in|{Address}|{Now.ToUnixTimeMilliseconds()}";
 
-    internal NoticeView View => new()
+    internal NoticeView View
     {
-        Subject = "Sign in to your watches",
-        Headline = "Sign in to your watches",
-        Says = ["You asked to sign in. Open the page and press the button there, on the device on which you want to be signed in."],
-        Button = new LinkView("Open the page to sign in", Link),
-        Then =
-        [
-            $"The page works once, for {Speech.Metric(Zone).Clock.Length(Until - Now)}, until {Speech.Metric(Zone).Clock.WithOffset(Until)}.",
-            "If you did not ask, do nothing: without this letter nobody gets in. Do not pass it on.",
-        ],
-        Foot = [$"Written {Speech.Metric(Zone).Clock.WithOffset(Now)}, because somebody typed this address into the sign-in page of this installation."],
-    };
+        get
+        {
+            var speech = Speech.Metric(Zone);
+            return NoticeView.Of(speech.Language.SignIn(Until, Now, speech), speech.Language, Link);
+        }
+    }
 }

@@ -1,5 +1,5 @@
+using NightWatch.Words;
 using NodaTime;
-using NodaTime.Text;
 
 namespace NightWatch.Letters.Notices;
 
@@ -11,15 +11,5 @@ internal sealed record TestNotice(string From, string Address, Instant Now)
 {
     public string Key => $"test|{Address}|{Now.ToUnixTimeMilliseconds()}";
 
-    public NoticeView View => new()
-    {
-        Subject = "NightWatch test letter: mail arrives",
-        Headline = "NightWatch test letter",
-        Says =
-        [
-            "This is a test letter from NightWatch. That you read it means that letters from this installation reach you.",
-            "It is about no night and asks nothing of you. Should it lie in the junk folder, mark its sender as wanted, or the word that a night is off will lie there too.",
-        ],
-        Foot = [$"Written {InstantPattern.General.Format(Now)}, from {From}."],
-    };
+    public NoticeView View => NoticeView.Of(English.Instance.Test(From, Now), English.Instance, link: null);
 }

@@ -1,5 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 
@@ -11,7 +12,7 @@ internal static class ChangeViews
     {
         if (night.Kind == LetterKind.Debrief || night.Wish is not null || night.Before.Told is not { } told) return [];
         var verdict = night.Plan.Verdict;
-        var language = night.Speech.Language;
+        var language = night.Language;
         List<ChangeView> changes = [];
         if (told != verdict.Class)
             changes.Add(new ChangeView(language.VerdictName, WithChance(told, night.Before.ToldProbability), WithChance(verdict.Class, verdict.Probability.Value)));
@@ -34,15 +35,15 @@ internal static class ChangeViews
 
     /// <summary>"Told by the outlook, Wed 2 Jun 19:00 CEST".</summary>
     public static string? ToldBefore(NightContext night) => night.Before is { ToldAt: { } at, ToldBy: { } by }
-        ? $"Told by the {Name(by)}, {night.Clock.Full(at)}"
+        ? night.Language.ToldBy(Spoken(by), at, night.Speech)
         : null;
 
-    private static string Name(LetterKind kind) => kind switch
+    private static SpokenLetter Spoken(LetterKind kind) => kind switch
     {
-        LetterKind.Outlook => "outlook",
-        LetterKind.MorningTimeline => "morning timeline",
-        LetterKind.RescheduleWarning => "reschedule warning",
-        LetterKind.StandDown => "stand-down",
-        _ => "letter",
+        LetterKind.Outlook => SpokenLetter.Outlook,
+        LetterKind.MorningTimeline => SpokenLetter.MorningTimeline,
+        LetterKind.RescheduleWarning => SpokenLetter.RescheduleWarning,
+        LetterKind.StandDown => SpokenLetter.StandDown,
+        _ => SpokenLetter.Other,
     };
 }

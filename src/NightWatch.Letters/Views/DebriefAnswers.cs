@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 
@@ -10,13 +11,13 @@ public readonly record struct DebriefAnswer(NightOutcome Outcome, string Text);
 /// <summary>The answers, in the order in which they are offered.</summary>
 public static class DebriefAnswers
 {
-    /// <summary>All.</summary>
-    public static IReadOnlyList<DebriefAnswer> All { get; } =
-    [
-        new(NightOutcome.Clear, "Clear: I got what I came for"),
-        new(NightOutcome.Partly, "Partly: some of it was usable"),
-        new(NightOutcome.Cloudy, "Cloud, fog or rain: nothing usable"),
-        new(NightOutcome.WetLens, "Clear, but the lens got wet"),
-        new(NightOutcome.Stayed, "I could not go"),
-    ];
+    private static readonly NightOutcome[] Offered =
+        [NightOutcome.Clear, NightOutcome.Partly, NightOutcome.Cloudy, NightOutcome.WetLens, NightOutcome.Stayed];
+
+    /// <summary>All, in a language.</summary>
+    public static IReadOnlyList<DebriefAnswer> In(ILanguage language)
+    {
+        ArgumentNullException.ThrowIfNull(language);
+        return [.. Offered.Select(outcome => new DebriefAnswer(outcome, language.Of(outcome)))];
+    }
 }

@@ -23,7 +23,7 @@ internal static class HeadWords
 
     public static string Headline(NightContext night)
     {
-        var language = night.Speech.Language;
+        var language = night.Language;
         if (night.Kind is null && night.IsOver) return language.IsOver(night.Spoken, night.Before.Told, night.Speech);
         // The page is read at any time, so it names the night in full where "tonight" would not.
         var naming = night.Kind is null ? night.IsRunning ? NightNaming.UnderWay : NightNaming.Dated
@@ -59,7 +59,7 @@ internal static class HeadWords
 
     public static string Because(NightContext night)
     {
-        if (night.Kind == LetterKind.Debrief) return "Your answer is held against the forecast; from it the next chances are told better.";
+        if (night.Kind == LetterKind.Debrief) return night.Language.WhyAsked;
         if (Wished(night) is { } wish) return wish;
         var verdict = night.Plan.Verdict;
         var text = night.Speech.Of(verdict.Deciding);
@@ -69,10 +69,10 @@ internal static class HeadWords
         if (night.Class == VerdictClass.Marginal) return $"{text}{Missing(night)}";
         Factor[] unknown = [.. verdict.Reasons.Where(r => r.IsUnknown).Select(r => r.Factor)];
         Factor[] watched = [.. verdict.Reasons.Where(r => r is { Severity: Severity.Caution, IsUnknown: false } && r.Factor != Factor.Cloud).Select(r => r.Factor).Distinct()];
-        var rest = watched.Length > 0 ? night.Speech.Language.Also(watched) : night.Speech.Language.NothingElse(unknown);
+        var rest = watched.Length > 0 ? night.Language.Also(watched) : night.Language.NothingElse(unknown);
         string?[] said =
         [
-            verdict is { Run: { } run, ForecastMin: { } minutes } ? night.Speech.Language.Worth(verdict.Class, verdict.Probability.Value, minutes, run, night.Speech) : null,
+            verdict is { Run: { } run, ForecastMin: { } minutes } ? night.Language.Worth(verdict.Class, verdict.Probability.Value, minutes, run, night.Speech) : null,
             verdict.Reasons.FirstOrDefault(r => r.Factor == Factor.Cloud) is { } cloud ? night.Speech.Of(cloud) : null,
             rest,
         ];
@@ -84,22 +84,22 @@ internal static class HeadWords
         Instant? leaveBy = night.Plan.LeaveBy is { } at && at > night.Now ? at : null;
         return night.Kind switch
         {
-            null when night.IsOver => "Say below what it was really like: from it the next chances are told better.",
+            null when night.IsOver => night.Language.AnswerOnPage,
             LetterKind.Debrief => night.Links.Debrief(night.Plan.Watch, night.Plan.Night, "clear") is null
-                ? "Reply to this letter with one word: clear, partly, cloudy or wet-lens."
-                : "Choose one answer below.",
-            _ when night.StandsDownByWish => "Nothing to do; this letter takes the night out of your calendar.",
+                ? night.Language.AnswerByReply
+                : night.Language.AnswerBelow,
+            _ when night.StandsDownByWish => night.Language.NothingToDo,
             _ when night.IsOff => Instead(night),
-            _ when night.IsDaysAhead => night.Speech.Language.KeepFree(night.Spoken, leaveBy, night.Speech),
-            _ => night.Speech.Language.DoNext(night.Plan.Timeline.FirstOrDefault(e => e.At > night.Now && IsAction(e.Step)), leaveBy, night.Speech),
+            _ when night.IsDaysAhead => night.Language.KeepFree(night.Spoken, leaveBy, night.Speech),
+            _ => night.Language.DoNext(night.Plan.Timeline.FirstOrDefault(e => e.At > night.Now && IsAction(e.Step)), leaveBy, night.Speech),
         };
     }
 
     // What was asked for, as the one reason that matters; null: the weather's doing.
     private static string? Wished(NightContext night) => night.Wish switch
     {
-        Wish.SwitchedTo { To: var to } => night.Speech.Language.YouSwitched(AlternativeViews.Spoken(night, to), night.Spoken, night.Speech),
-        Wish.Paused { Until: var until } => night.Speech.Language.YouPaused(until, night.Speech),
+        Wish.SwitchedTo { To: var to } => night.Language.YouSwitched(AlternativeViews.Spoken(night, to), night.Spoken, night.Speech),
+        Wish.Paused { Until: var until } => night.Language.YouPaused(until, night.Speech),
         _ => null,
     };
 
@@ -113,8 +113,8 @@ internal static class HeadWords
         var shown = night.Kind is null ? Math.Min(MostFixesOnPage, mends.Length) : mends.Length;
         string?[] said =
         [
-            also.Length == 0 ? null : night.Speech.Language.Also(also),
-            mends.Length == 0 ? null : night.Speech.Language.WouldHelp(mends[..shown], mends.Length - shown, night.Speech),
+            also.Length == 0 ? null : night.Language.Also(also),
+            mends.Length == 0 ? null : night.Language.WouldHelp(mends[..shown], mends.Length - shown, night.Speech),
         ];
         return string.Concat(said.OfType<string>().Select(sentence => $" {sentence}"));
     }
@@ -123,6 +123,6 @@ internal static class HeadWords
     {
         Instant? told = night.Before.LeaveBy is { } at && at > night.Now ? at : null;
         var best = night.Alternatives.Count == 0 ? null : AlternativeViews.Spoken(night, night.Alternatives[0].Plan, night.Alternatives[0].DriveKm);
-        return night.Speech.Language.StayAtHome(told, best, night.Spoken, night.Speech);
+        return night.Language.StayAtHome(told, best, night.Spoken, night.Speech);
     }
 }

@@ -1,12 +1,16 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 
 /// <summary>Everything a letter says, in the subscriber's words and units. The plain text and the HTML are two layouts of it.</summary>
 public sealed record LetterView
 {
+    /// <summary>Its headings are said in it, too.</summary>
+    public required ILanguage Language { get; init; }
+
     /// <summary>Which letter.</summary>
     public required LetterKind Kind { get; init; }
 
@@ -35,6 +39,9 @@ public sealed record LetterView
 /// <summary>One night of a letter.</summary>
 public sealed record NightView
 {
+    /// <summary>Its headings are said in it, too.</summary>
+    public required ILanguage Language { get; init; }
+
     /// <summary>Its picture is drawn from it.</summary>
     public required NightPlan Plan { get; init; }
 
@@ -153,7 +160,11 @@ public sealed record TimelineRowView(string Time, string Title, string? Why, boo
 /// <param name="When">The stretch of the night it holds for; null: all of it.</param>
 /// <param name="Fix">What would make it ok; null if nothing would.</param>
 /// <param name="Source">Formula or convention behind the figure.</param>
-public sealed record ReasonView(string Severity, string Factor, string Text, string? When, string? Fix, string? Source);
+public sealed record ReasonView(string Severity, string Factor, string Text, string? When, string? Fix, string? Source)
+{
+    /// <summary>The severity as the style sheets name it.</summary>
+    public required string Style { get; init; }
+}
 
 /// <summary>Where to go, in words that say so.</summary>
 /// <param name="Text">Says where it leads.</param>

@@ -11,17 +11,6 @@ internal static class LetterViews
     /// <summary>Beyond this many nights the rest of a letter is short, so that it stays under 60 KB.</summary>
     public const int WholeNights = 2;
 
-    private static readonly string[] LetterCautions = CautionsOf("letter");
-
-    /// <summary>What stays true of every night out.</summary>
-    /// <param name="what">"letter", "page".</param>
-    public static string[] CautionsOf(string what) =>
-    [
-        $"This {what} is guidance, not a warning service. Your local weather service, the park and the emergency authorities have the last word; where they say otherwise, follow them.",
-        "Thunder heard is reason enough to leave rail and tripod and get into a car or a building. Keep clear of water and edges in the dark, dress for the coldest hour, and tell someone where you are and when you will be back.",
-        "Do not drive tired: sleep first. Keep batteries dry, undamaged and out of reach of frost and heat.",
-    ];
-
     /// <summary>Makes the view.</summary>
     public static LetterView Of(LetterDraft draft, LetterHead head)
     {
@@ -31,17 +20,20 @@ internal static class LetterViews
         {
             Track = draft.Tracks.GetValueOrDefault(order.Plan.Watch.Id, TrackRecord.None),
         })];
+        var (language, speech) = (nights[0].Language, nights[0].Speech);
+        var stop = draft.UnsubscribeAt(head);
         var name = PlainWords.OneLine(nights[0].Plan.Watch.Subscriber.Name);
         return new LetterView
         {
+            Language = language,
             Kind = draft.Orders[0].Kind,
             Subject = SubjectLine.Of(nights[0], nights.Length - 1),
-            Greeting = name.Length == 0 ? "" : $"{PlainWords.Shortened(name, 64)},",
+            Greeting = name.Length == 0 ? "" : language.Greeting(PlainWords.Shortened(name, 64)),
             Nights = EachSourceOnce(nights.Select((night, i) => Of(night, i))),
-            Cautions = LetterCautions,
-            WrittenAt = $"Written {nights[0].Clock.WithOffset(draft.Now)}. Clock times are local at the site.",
-            UnsubscribePage = Uri.TryCreate(draft.UnsubscribeAt(head), UriKind.Absolute, out var page) && page.Scheme is "https" or "http" ? page : null,
-            Unsubscribe = draft.UnsubscribeAt(head) is { } stop ? $"Stop these letters: {stop}" : null,
+            Cautions = language.StandingCautions(onPage: false),
+            WrittenAt = language.Written(draft.Now, manySites: false, speech),
+            UnsubscribePage = Uri.TryCreate(stop, UriKind.Absolute, out var page) && page.Scheme is "https" or "http" ? page : null,
+            Unsubscribe = stop is null ? null : language.StopLettersAt(stop),
         };
     }
 

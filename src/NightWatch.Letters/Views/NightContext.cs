@@ -46,6 +46,8 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
     /// <summary>In the subscriber's language and units, by the site's clock.</summary>
     public Speech Speech { get; } = Speech.To(plan.Watch);
 
+    public ILanguage Language => Speech.Language;
+
     public ClockWords Clock => Speech.Clock;
 
     public UnitWords Units => Speech.Units;

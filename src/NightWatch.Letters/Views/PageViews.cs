@@ -3,6 +3,7 @@ using NightWatch.Letters.Links;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Letters.Views;
@@ -11,7 +12,11 @@ namespace NightWatch.Letters.Views;
 public static class PageViews
 {
     /// <summary>What stays true of every night out.</summary>
-    public static IReadOnlyList<string> Cautions { get; } = LetterViews.CautionsOf("page");
+    public static IReadOnlyList<string> CautionsFor(NightPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return Speech.To(plan.Watch).Language.StandingCautions(onPage: true);
+    }
 
     /// <summary>Makes the view.</summary>
     /// <param name="plan">The night.</param>

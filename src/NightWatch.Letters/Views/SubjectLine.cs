@@ -12,7 +12,7 @@ internal static class SubjectLine
     /// <summary>The subject of a letter about these nights, the best first.</summary>
     public static string Of(NightContext night, int others)
     {
-        var language = night.Speech.Language;
+        var language = night.Language;
         var verdict = night.Plan.Verdict;
         var words = language.SubjectLine(
             new SubjectFacts

@@ -80,4 +80,21 @@ public sealed record ConditionStep
 
     /// <summary>Share of saturation the sky reaches in the planned exposure.</summary>
     public double? SkyShare { get; init; }
+
+    /// <summary>What a frame taken now is worth.</summary>
+    public required StepWorth Worth { get; init; }
 }
+
+/// <summary>Worth of a frame, 0 to 1, as the product of its shares. Null is unknown.</summary>
+/// <param name="Value">All together, the plan as it stands.</param>
+/// <param name="Clear">Cloud and fog before the subject; null: the cloud is not known.</param>
+/// <param name="Dark">The sky's light at the subject: nature, towns, Moon, twilight, the air.</param>
+/// <param name="Steady">The rail in the gusts; unknown wind takes nothing.</param>
+/// <param name="Dry">0 in rain; unknown rain takes nothing.</param>
+/// <param name="Framed">The subject in the frame; 1 without a plan, as those below.</param>
+/// <param name="LensClear">No dew or frost on the lens, with the heater that is powered then.</param>
+/// <param name="Powered">A pack is left for the camera.</param>
+/// <param name="Stored">A card has room.</param>
+/// <param name="Exposed">The sky does not wash the frame out.</param>
+public sealed record StepWorth(
+    double? Value, double? Clear, double Dark, double Steady, double Dry, double Framed, double LensClear, double Powered, double Stored, double Exposed);

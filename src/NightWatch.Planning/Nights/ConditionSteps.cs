@@ -1,6 +1,7 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Dew;
 using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Worth;
 using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Nights;
@@ -12,8 +13,10 @@ internal static class ConditionSteps
     private const int Decimals = 5;
 
     /// <summary>One record a cell of the grid.</summary>
-    public static ConditionStep[] Along(NightEvidence night, LensTrack lens, Sequence? sequence)
+    public static ConditionStep[] Along(NightEvidence night, LensTrack lens, ShootingPlan? plan)
     {
+        var sequence = plan?.Sequence;
+        var kept = plan?.Kit ?? KitWorth.Whole(night.Grid.Count);
         var (grid, sky, weather, kit) = (night.Grid, night.Above, night.Weather, night.Watch.Kit);
         var steps = new ConditionStep[grid.Count];
         for (var cell = 0; cell < steps.Length; cell++)
@@ -29,6 +32,7 @@ internal static class ConditionSteps
                 Contrast = above.Contrast(night.Glow.Extinction) is { } contrast ? Rounded(contrast) : null,
                 MoonBrighteningMag = Rounded(sky.MoonBrighteningMag[cell]),
                 SkyShare = sequence is null ? null : Rounded(SkyExposure.Share(above.Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso)),
+                Worth = WorthAt(night, kept, cell),
                 Cloud = Known(weather.Cloud[cell]),
                 LowCloud = Known(weather.LowCloud[cell]),
                 MediumCloud = Known(weather.MediumCloud[cell]),
@@ -50,6 +54,14 @@ internal static class ConditionSteps
         }
 
         return steps;
+    }
+
+    private static StepWorth WorthAt(NightEvidence night, KitWorth kit, int cell)
+    {
+        var ofKit = kit.Framed[cell] * kit.LensClear[cell] * kit.Powered[cell] * kit.Stored[cell] * kit.Exposed[cell];
+        return new StepWorth(
+            Known(ofKit == 0 ? 0 : night.Worth[cell] * ofKit), Known(night.Shares.Clear[cell]), Rounded(night.Dark[cell]), Rounded(night.Shares.Steady[cell]),
+            night.Shares.Dry[cell], kit.Framed[cell], Rounded(kit.LensClear[cell]), Rounded(kit.Powered[cell]), Rounded(kit.Stored[cell]), kit.Exposed[cell]);
     }
 
     private static double? Known(double value) => double.IsNaN(value) ? null : Rounded(value);

@@ -56,7 +56,7 @@ public static class NightPlanner
             Sky = sky,
             SkyBrightness = plan?.SkyBrightness ?? SkyBrightnessPlanner.Plan(above, grid, glow, run: null),
             Verdict = plan is null ? VerdictMaker.WithoutRun(night) : VerdictMaker.Of(night, plan),
-            Conditions = ConditionSteps.Along(night, lens, plan?.Sequence),
+            Conditions = ConditionSteps.Along(night, lens, plan),
             Sequence = plan?.Sequence,
             Framing = plan?.Framing,
             Lens = plan?.LensTold,
@@ -82,7 +82,7 @@ public static class NightPlanner
     {
         var weather = WeatherTrack.Of(inputs.Weather.Newest, grid);
         var shares = WeatherWorth.Of(weather, inputs.Watch.Limits);
-        var dark = SkyWorth.Dark(above, glow.Extinction, inputs.Watch.Limits, inputs.Watch.Subject);
+        var dark = SkyWorth.Dark(above, inputs.Watch.Limits, inputs.Watch.Subject);
         return new NightEvidence
         {
             Inputs = inputs,

@@ -29,7 +29,7 @@ public abstract record Reason
     public Interval? When { get; }
 
     /// <summary>The one figure that was judged; null: unknown.</summary>
-    public double? Value { get; }
+    public virtual double? Value { get; }
 
     /// <summary>What it was held against; null where there is none.</summary>
     public double? Limit { get; }

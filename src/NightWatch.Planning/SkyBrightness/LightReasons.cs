@@ -7,13 +7,14 @@ namespace NightWatch.Planning.SkyBrightness;
 // What is found of the sky's own light and the towns'.
 
 /// <summary>
-/// Magnitudes by which the Moon brightens the sky at the subject at the worst of the run, and when; its illuminated fraction; and the
-/// share of the frames' worth that it takes over the run.
+/// Magnitudes by which the Moon brightens the sky at the subject at the worst of the run, and when; its illuminated fraction.
 /// </summary>
-public sealed record MoonLight(
-    Severity Severity, Interval? When, double LitFraction, double BrighteningMag, Instant At, double LostShare)
+public sealed record MoonLight(Severity Severity, Interval? When, double LitFraction, double BrighteningMag, Instant At)
     : Reason(Factor.Moon, Severity, When, BrighteningMag, null, Unit.Magnitudes, Sources.Formula.MoonLight)
 {
+    /// <summary>Share of the frames' worth that it takes over the run; null in what was stored before it was counted.</summary>
+    public double? LostShare { get; init; }
+
     /// <summary>The Moon is in the Earth's shadow in the run.</summary>
     public bool IsEclipsed { get; init; }
 }
@@ -39,7 +40,7 @@ public sealed record SiteGlow(
 }
 
 /// <summary>How dark the moonless sky is at the subject.</summary>
-/// <param name="DarkestMag">At the best of the run, V mag/arcsec², the air's dimming of the subject taken off.</param>
+/// <param name="DarkestMag">At the best of the run, V mag/arcsec².</param>
 /// <param name="Levels">From where a frame counts in full, and below which for nothing.</param>
 /// <param name="MeanShare">The share of their worth that frames keep under it, as a mean over the run.</param>
 public readonly record struct DarkRange(double DarkestMag, DarkLevels Levels, double MeanShare);

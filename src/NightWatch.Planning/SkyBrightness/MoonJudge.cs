@@ -29,8 +29,9 @@ internal static class MoonJudge
         }
 
         var at = Instant.Max(grid.At(most), run.Span.Start);
-        return new MoonLight(severity, run.Span, moon.IlluminatedFraction, above.MoonBrighteningMag[most], at, lostShare)
+        return new MoonLight(severity, run.Span, moon.IlluminatedFraction, above.MoonBrighteningMag[most], at)
         {
+            LostShare = lostShare,
             IsEclipsed = isEclipsed,
             Mend = severity == Severity.Ok ? null : new Mend.MoonDown(MoonTurn.Of(moon)),
         };

@@ -14,6 +14,10 @@ internal static class LengthJudge
     public static Reason Of(Interval run, double usableMin, bool isSkyAlone, Limits limits)
     {
         var severity = usableMin >= limits.UsableRunMin ? Severity.Ok : isSkyAlone ? Severity.Stop : Severity.Caution;
-        return new RunLength(severity, run, usableMin, limits.UsableRunMin) { Mend = severity == Severity.Ok ? null : new Mend.ShorterRun() };
+        return new RunLength(severity, run, limits.UsableRunMin)
+        {
+            UsableMin = usableMin,
+            Mend = severity == Severity.Ok ? null : new Mend.ShorterRun(),
+        };
     }
 }

@@ -3,6 +3,13 @@ using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
 
-/// <summary>What the run is worth: minutes of good frames in it, with what must be done first done, and how many make a night usable.</summary>
-public sealed record RunLength(Severity Severity, Interval Run, double UsableMin, double LeastMin)
-    : Reason(Factor.Length, Severity, Run, UsableMin, LeastMin, Unit.Minutes, Sources.Formula.SkyWindows);
+/// <summary>What the run is worth, and how many minutes of good frames make a night usable.</summary>
+public sealed record RunLength(Severity Severity, Interval Run, double LeastMin)
+    : Reason(Factor.Length, Severity, Run, null, LeastMin, Unit.Minutes, Sources.Formula.SkyWindows)
+{
+    /// <summary>Minutes of good frames, with what must be done first done; null in what was stored before they were counted.</summary>
+    public double? UsableMin { get; init; }
+
+    /// <inheritdoc/>
+    public override double? Value => UsableMin ?? Run.Duration.TotalMinutes;
+}

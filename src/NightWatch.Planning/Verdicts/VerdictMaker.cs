@@ -70,10 +70,12 @@ internal static class VerdictMaker
 
     private static VerdictClass ClassOf(NightEvidence night, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
     {
+        // Of a night that has come only what was seen counts, not what was likely.
+        if (night.Inputs.HasCome) return tradeOff.Of(chance.Value, lastTold: null);
         // People first; and ground that must be dry is no matter of chance.
         if (found.Exists(reason => reason.Severity == Severity.Stop && (reason.IsHazard || reason.Factor == Factor.Ground))) return VerdictClass.NoGo;
-        var byChance = tradeOff.Of(chance.Value, chance.Basis is ProbabilityBasis.SkyAlone or ProbabilityBasis.Came ? null : night.Inputs.LastTold);
-        if (byChance != VerdictClass.Go || night.Inputs.HasCome) return byChance;
+        var byChance = tradeOff.Of(chance.Value, chance.Basis == ProbabilityBasis.SkyAlone ? null : night.Inputs.LastTold);
+        if (byChance != VerdictClass.Go) return byChance;
         // A forecast that cannot carry a go, something not known that nothing rules out, and a plan that does not hold yet.
         var carries = !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
         return carries && needs.Length == 0 ? VerdictClass.Go : VerdictClass.Marginal;

@@ -7,6 +7,13 @@ namespace NightWatch.Planning.Watches;
 /// <param name="NothingMag">Brighter than this it counts for nothing.</param>
 public readonly record struct DarkLevels(double FullMag, double NothingMag)
 {
+    /// <summary>The levels of a watch: its own, else the usual ones of its subject.</summary>
+    public static DarkLevels Of(Limits limits, Subject subject)
+    {
+        var usual = For(subject);
+        return new(limits.DarkFullMag ?? usual.FullMag, limits.DarkNothingMag ?? usual.NothingMag);
+    }
+
     /// <summary>The levels of a watch that names none: a faint glow needs a darker sky than stars do. Common practice, no source.</summary>
-    public static DarkLevels For(Subject subject) => subject is Subject.Stars ? new(19.0, 17.0) : new(20.8, 19.5);
+    private static DarkLevels For(Subject subject) => subject is Subject.Stars ? new(19.0, 17.0) : new(20.8, 19.5);
 }

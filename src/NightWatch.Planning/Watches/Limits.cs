@@ -41,8 +41,11 @@ public sealed record Limits
     /// <summary>Probability of thunder, fraction; the stop is also a hazard.</summary>
     public Threshold Thunder { get; init; } = new(0.10, 0.25);
 
-    /// <summary>How dark the sky at the subject must be; null: as usual for the subject.</summary>
-    public DarkLevels? DarkSky { get; init; }
+    /// <summary>Sky at the subject from which on a frame counts in full, V mag/arcsec²; null: as usual for the subject.</summary>
+    public double? DarkFullMag { get; init; }
+
+    /// <summary>Sky at the subject below which a frame counts for nothing, V mag/arcsec²; null: as usual for the subject.</summary>
+    public double? DarkNothingMag { get; init; }
 
     /// <summary>Longest worthless gap that a run bridges, minutes: a cloud that passes, a shower.</summary>
     public double LongestGapMin { get; init; } = 20;

@@ -6,10 +6,10 @@ namespace NightWatch.Planning.Worth;
 /// <summary>The one piece of a night that is worth most: a time-lapse bridges short worthless gaps, and holds together on the whole.</summary>
 /// <remarks>
 /// Of all stretches of cells that begin and end on a cell of some worth, hold no worthless gap longer than the one allowed and have a mean
-/// worth of <see cref="LeastMeanWorth"/> at least over their known cells, the one with the greatest sum of worth times minutes; of equals
-/// the shorter, then the earlier. A cell of unknown worth adds nothing and interrupts nothing. Linear in the cells: with T the running sum
-/// of minutes times (worth − least mean), a stretch holds exactly when T does not fall over it, so each end looks for the earliest start
-/// among the record lows of T.
+/// worth of <see cref="LeastMeanWorth"/> at least, the one with the greatest sum of worth times minutes; of equals the shorter, then the
+/// earlier. Of a cell of unknown worth nothing can be claimed: it is bridged like a worthless one. Linear in the cells: with T the running
+/// sum of minutes times (worth − least mean), a stretch holds exactly when T does not fall over it, so each end looks for the earliest
+/// start among the record lows of T.
 /// </remarks>
 /// <param name="First">First cell.</param>
 /// <param name="Last">Last cell, included.</param>
@@ -51,7 +51,7 @@ internal readonly record struct BestStretch(int First, int Last, Interval Span, 
             for (var cell = from + 1; cell <= cells.Last && gap <= longestGapMin; cell++)
             {
                 if (worth[cell] > 0) (to, gap) = (cell, 0);
-                else if (worth[cell] == 0) gap += cells.Minutes(cell);
+                else gap += cells.Minutes(cell);
             }
 
             if (InPiece(worth, cells, from, to) is { } found && found.IsBetterThan(best)) best = found;
@@ -71,10 +71,10 @@ internal readonly record struct BestStretch(int First, int Last, Interval Span, 
         var lowest = 0;
         for (var k = 0; k < count; k++)
         {
-            var (value, minutes) = (worth[from + k], cells.Minutes(from + k));
-            var isKnown = !double.IsNaN(value);
-            surplus[k + 1] = surplus[k] + (isKnown ? minutes * (value - LeastMeanWorth) : 0);
-            sum[k + 1] = sum[k] + (isKnown ? minutes * value : 0);
+            var minutes = cells.Minutes(from + k);
+            var value = worth[from + k] > 0 ? worth[from + k] : 0;
+            surplus[k + 1] = surplus[k] + minutes * (value - LeastMeanWorth);
+            sum[k + 1] = sum[k] + minutes * value;
             if (k == 0 || surplus[k] < surplus[lows[lowest - 1]]) lows[lowest++] = k;
         }
 

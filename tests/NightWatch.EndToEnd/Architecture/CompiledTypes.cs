@@ -1,5 +1,4 @@
 using System.Reflection;
-using System.Reflection.Emit;
 using System.Reflection.Metadata;
 using System.Reflection.Metadata.Ecma335;
 using System.Reflection.PortableExecutable;
@@ -14,9 +13,6 @@ namespace NightWatch.EndToEnd.Architecture;
 /// </summary>
 public sealed partial class CompiledTypes
 {
-    private static readonly Dictionary<short, OperandType> Operands = typeof(OpCodes).GetFields(BindingFlags.Public | BindingFlags.Static)
-        .Select(field => (OpCode)field.GetValue(null)!).ToDictionary(code => code.Value, code => code.OperandType);
-
     private readonly MetadataReader _metadata;
     private readonly PEReader _file;
     private readonly NodeNames _names;
@@ -91,35 +87,7 @@ public sealed partial class CompiledTypes
 
     private void Read(BlobReader code)
     {
-        while (code.RemainingBytes > 0)
-        {
-            short value = code.ReadByte();
-            if (value == 0xFE) value = (short)(0xFE00 | code.ReadByte());
-            switch (Operands[value])
-            {
-                case OperandType.InlineNone:
-                    break;
-                case OperandType.ShortInlineBrTarget or OperandType.ShortInlineI or OperandType.ShortInlineVar:
-                    code.Offset += 1;
-                    break;
-                case OperandType.InlineVar:
-                    code.Offset += 2;
-                    break;
-                case OperandType.InlineI8 or OperandType.InlineR:
-                    code.Offset += 8;
-                    break;
-                case OperandType.InlineSwitch:
-                    var targets = code.ReadInt32();
-                    code.Offset += 4 * targets;
-                    break;
-                case OperandType.InlineField or OperandType.InlineMethod or OperandType.InlineTok or OperandType.InlineType:
-                    Use(MetadataTokens.EntityHandle(code.ReadInt32()));
-                    break;
-                default:
-                    code.Offset += 4;
-                    break;
-            }
-        }
+        foreach (var (_, token) in Instructions.Of(code).Where(one => one.NamesType)) Use(MetadataTokens.EntityHandle(token));
     }
 
     private void Use(EntityHandle handle)

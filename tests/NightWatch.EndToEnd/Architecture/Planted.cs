@@ -100,3 +100,17 @@ namespace NightWatch.Planted.South
         }
     }
 }
+
+namespace NightWatch.Planted
+{
+    public static class Says
+    {
+        public static string On => "The night is on.";
+
+        public static string Many(int nights) => nights > 1 ? $"{nights} nights may work" : "night.ics";
+
+        public static string Markup(bool isHead) => isHead ? "<p class=\"small foot\">" : "<p>Take a lamp</p>";
+
+        public static string Thrown(string? site) => site ?? throw new ArgumentException($"A site is needed, {site} is none.", nameof(site));
+    }
+}

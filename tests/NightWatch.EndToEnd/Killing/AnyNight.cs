@@ -36,10 +36,12 @@ internal static class AnyNight
             Fog = Never,
             FogVisibilityM = 0,
             Thunder = Never,
-            MoonBrighteningMag = Never,
+            DarkFullMag = 14,
+            DarkNothingMag = 14,
             DewMarginC = -1000,
             SkyShareMost = 1000,
         },
+        Outing = new Outing { DrivesPerLostNight = 10 },
         Letters = new LetterSettings { LeadNights = 1, QuietFrom = new LocalTime(0, 0), QuietUntil = new LocalTime(0, 0), MarginalOutlookProbability = 0 },
     };
 }

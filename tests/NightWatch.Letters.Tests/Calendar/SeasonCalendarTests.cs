@@ -2,6 +2,7 @@ using NightWatch.Letters.Calendar;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
 using NightWatch.Sky.Subjects;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Letters.Tests.Calendar;
@@ -17,7 +18,7 @@ public class SeasonCalendarTests
     private static readonly string Text = SeasonCalendar.Text(Spring, Saddle, "Saddle of the Two Ravens; lower, drier", Now);
 
     [Fact]
-    public void Every_night_of_the_best_runs_stands_in_it_with_its_longest_window()
+    public void Every_night_of_the_best_runs_stands_in_it_with_its_longest_window_to_the_minute_that_is_said()
     {
         var read = Ical.Net.Calendar.Load(Text)!;
         var runs = Spring.Lunations.Where(lunation => lunation.Best is not null).ToList();
@@ -27,8 +28,8 @@ public class SeasonCalendarTests
             foreach (var night in lunation.Nights.Where(night => night.Night >= lunation.Best!.First && night.Night <= lunation.Best.Last))
             {
                 var entry = read.Events.Single(entry => entry.Uid == $"season-night-{night.Night:uuuuMMdd}-36.0123--117.5@nightwatch");
-                Assert.Equal(night.Longest!.Value.Start.ToUnixTimeSeconds(), Unix(entry.Start!.AsUtc));
-                Assert.Equal(night.Longest.Value.End.ToUnixTimeSeconds(), Unix(entry.End!.AsUtc));
+                Assert.Equal(ClockWords.Minute(night.Longest!.Value.Start).ToUnixTimeSeconds(), Unix(entry.Start!.AsUtc));
+                Assert.Equal(ClockWords.Minute(night.Longest.Value.End).ToUnixTimeSeconds(), Unix(entry.End!.AsUtc));
                 Assert.True(entry.Start.HasTime && entry.Start.IsUtc);
             }
         }

@@ -24,7 +24,7 @@ internal static class Ines
             Zone = Madrid,
             AccessNotes = "Gravel track from the chapel; park below the wall, not on the stubble.",
         },
-        Kit = new Kit { DewHeaterW = 3 },
+        Kit = new Kit { DewHeaterW = 3, BatteriesWh = [40, 40] },
         Outing = new Outing { DriveMin = 70, SetUpMin = 75, FreeEvenings = [IsoDayOfWeek.Thursday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday] },
     };
 

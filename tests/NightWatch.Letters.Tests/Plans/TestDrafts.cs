@@ -29,7 +29,7 @@ internal static class TestDrafts
     // Some cloud, and air so damp that a lens without a heater gets wet.
     private const long SomeCloudAndDew = 1630;
 
-    private static readonly Story WithoutHeater = new(SomeCloudAndDew, Ines.CoreWatch with { Kit = new Kit() });
+    private static readonly Story WithoutHeater = new(SomeCloudAndDew, Ines.CoreWatch with { Kit = Ines.CoreWatch.Kit with { DewHeaterW = 0 } });
 
     // Thunder from Friday's first run on; a watch without checks on the day hears of it at leave-by.
     private static readonly Story Thunder = new(721, Ines.CoreWatch with { Letters = new LetterSettings { SameDayChecks = [] } });

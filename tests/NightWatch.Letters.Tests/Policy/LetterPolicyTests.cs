@@ -128,15 +128,6 @@ public sealed class LetterPolicyTests
     public void In_the_last_hours_before_leave_by_one_run_is_enough() =>
         Assert.Equal(LetterKind.RescheduleWarning, LetterPolicy.Decide(PassKind.SameDay, ToldGo, Of(VerdictClass.NoGo, run: 1), At(14, 45)).Letter?.Kind);
 
-    [Theory]
-    [InlineData(0.73, false)]
-    [InlineData(0.55, true)]
-    public void Go_to_marginal_is_told_only_past_the_margin(double chanceNow, bool written)
-    {
-        var told = LetterPolicy.Decide(PassKind.Morning, ToldGo, Of(VerdictClass.Go, 0.82), At(7)).Next;
-        Assert.Equal(written, LetterPolicy.Decide(PassKind.SameDay, told, Of(VerdictClass.Marginal, chanceNow, 4), At(16, 30)).Letter is not null);
-    }
-
     [Fact]
     public void A_night_told_off_that_comes_back_is_told_and_put_back_in_the_calendar()
     {

@@ -13,7 +13,7 @@ public sealed class SkyLevelJudgeTests
     {
         // Three magnitudes are sixteen times the light: 15 % of saturation would pass half of it.
         var night = new DesertNight { MoonBrightening = hour => hour >= 24 ? 3 : 0 };
-        night = night with { Watch = night.Watch with { Kit = new Kit { FNumber = 1.4, Iso = 12_800 }, Limits = new Limits { DarkSky = new DarkLevels(18, 15) } } };
+        night = night with { Watch = night.Watch with { Kit = new Kit { FNumber = 1.4, Iso = 12_800 }, Limits = new Limits { DarkFullMag = 18, DarkNothingMag = 15 } } };
         var plan = night.Plan();
 
         Assert.Equal(Severity.Caution, night.Found(Factor.SkyLevel).Severity);

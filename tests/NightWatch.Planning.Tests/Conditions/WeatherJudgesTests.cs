@@ -6,11 +6,9 @@ using static NightWatch.Planning.Tests.HandMade.HourlyWeather;
 
 namespace NightWatch.Planning.Tests.Conditions;
 
-/// <summary>The reader minds a wasted drive as much as a lost night, so that a forecast without any good hour is a no-go.</summary>
+/// <summary>What each factor of the weather leaves. Where the night is said to be no-go, it is of the hours that came, so that no chance is in it.</summary>
 public sealed class WeatherJudgesTests
 {
-    private static readonly Watch Careful = new DesertNight().Watch with { Outing = new Outing { DrivesPerLostNight = 1 } };
-
     /// <summary>The defaults of the design: full worth up to 20 %, none from 45 %; a tenth of the worth is no matter.</summary>
     [Theory]
     [InlineData(0.20, Severity.Ok)]
@@ -49,7 +47,7 @@ public sealed class WeatherJudgesTests
     [InlineData(0.25, VerdictClass.NoGo)]
     public void Thunder_overrides_the_chance_from_its_stop_on_and_stands_first(double probability, VerdictClass expected)
     {
-        var verdict = Verdict(new() { Thunder = All(probability), Cloud = All(0.9 * probability) });
+        var verdict = new DesertNight { Weather = new() { Thunder = All(probability), Cloud = All(0.9 * probability) } }.Plan().Verdict;
 
         Assert.Equal(expected, verdict.Class);
         if (probability < 0.10) return;
@@ -91,7 +89,7 @@ public sealed class WeatherJudgesTests
     public void Probability_of_precipitation_is_a_caution_and_part_of_the_chance(double probability, Severity expected) =>
         Assert.Equal(expected, new DesertNight { Weather = new() { RainProbability = All(probability) } }.Found(Factor.RainProbability).Severity);
 
-    private static Verdict Verdict(HourlyWeather weather) => new DesertNight { Weather = weather, Watch = Careful }.Plan().Verdict;
+    private static Verdict Verdict(HourlyWeather weather) => new DesertNight { Weather = weather, HasCome = true }.Plan().Verdict;
 
-    private static Watch WithGaps(double minutes) => Careful with { Limits = new Limits { LongestGapMin = minutes } };
+    private static Watch WithGaps(double minutes) => new DesertNight().Watch with { Limits = new Limits { LongestGapMin = minutes } };
 }

@@ -15,7 +15,7 @@ public sealed class AlternativesTests
     private static readonly Instant Morning = new DesertNight().Now;
 
     [Fact]
-    public void A_go_outranks_a_marginal_a_nearer_site_a_farther_one_and_a_no_go_is_left_out()
+    public void The_greater_promise_comes_first_then_the_nearer_site_and_a_no_go_is_left_out()
     {
         var far = Elsewhere("dune-mouth", -24.6, 16.9, 0.05);
         var near = Elsewhere("salt-pan", -24.6, 16.3, 0.05);
@@ -25,7 +25,7 @@ public sealed class AlternativesTests
         var ranked = Alternatives.Rank(Here, [cloudy, overcast, far, near], Morning);
 
         Assert.Equal(["salt-pan", "dune-mouth", "old-well"], ranked.Select(alternative => alternative.Plan.Watch.Site.Id));
-        Assert.Equal(VerdictClass.Marginal, ranked[^1].Plan.Verdict.Class);
+        Assert.True(Alternatives.Promise(near) > Alternatives.Promise(cloudy));
     }
 
     [Fact]
@@ -69,6 +69,6 @@ public sealed class AlternativesTests
     private static NightPlan Elsewhere(string id, double latitude, double longitude, double cloud)
     {
         var watch = Here with { Site = Here.Site with { Id = id, Name = id, Position = new GeoPosition(latitude, longitude) } };
-        return new DesertNight { Watch = watch, Weather = new() { Cloud = All(cloud) } }.Plan();
+        return new DesertNight { Watch = watch, Weather = new() { Cloud = All(cloud), RainProbability = All(cloud), Gust = All(cloud < 1 ? 3 : 16) } }.Plan();
     }
 }

@@ -44,7 +44,7 @@ public sealed class StoredReasonsTests
         [
             new Gusts(Severity.Caution, Run, 11.6, Given.Now, new(9, 14)) { Mend = new Mend.GustsBelow(9) },
             new InHarmsWay(Severity.Stop, new Caution.Cold(HazardLevel.Stop, -56, 1)),
-            new SiteGlow(IsMeasured: false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Given.Now), 0.1) { Contrast = new(0.5, 0.8, Given.Now) },
+            new SiteGlow(Severity.Ok, false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Given.Now), 0.1) { Contrast = new(0.5, 0.8, Given.Now) },
             new SubjectTooLow(new Subject.FixedPoint("The loop", 84, -5), null, 10),
             new NoForecast() { Mend = new Mend.Knowledge(Mend.Missing.Forecast) },
             .. StoredReasons.Read(OldRow),

@@ -14,8 +14,13 @@ internal static class CrossChecks
                 yield return ($"limits.{field}.caution", $"{threshold.Caution:0.###} is above the stop, {threshold.Stop:0.###}; accepted: caution at or below stop.");
         }
 
-        if (watch.Limits.DarkSky is { } dark && dark.FullMag < dark.NothingMag)
-            yield return ("limits.darkSky.fullMag", $"{dark.FullMag:0.##} is a brighter sky than nothingMag, {dark.NothingMag:0.##}; accepted: nothingMag at or below fullMag.");
+        if (DarkLevels.Of(watch.Limits, watch.Subject) is var dark && dark.FullMag < dark.NothingMag)
+        {
+            yield return (
+                watch.Limits.DarkFullMag is null ? "limits.darkNothingMag" : "limits.darkFullMag",
+                $"darkFullMag, {dark.FullMag:0.##}, is a brighter sky than darkNothingMag, {dark.NothingMag:0.##}; accepted: darkNothingMag at or below darkFullMag.");
+        }
+
         if (watch.Outing.HomeLatitudeDeg is null != watch.Outing.HomeLongitudeDeg is null)
             yield return ("outing", "homeLatitudeDeg and homeLongitudeDeg belong together; accepted: both or neither.");
         if (watch.Move is { } move && move.EaseIn + move.EaseOut > 1)

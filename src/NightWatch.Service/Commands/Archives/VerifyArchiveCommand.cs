@@ -7,6 +7,7 @@ using NightWatch.Service.Terminal;
 using NightWatch.Sky.Places;
 using NightWatch.Watchkeeping.Archives;
 using NightWatch.Weather.Archives;
+using NightWatch.Words;
 using NightWatch.Words.Documents;
 using NodaTime;
 
@@ -65,28 +66,17 @@ internal static class VerifyArchiveCommand
             var scores = ArchiveScores.Of(nights);
             if (given.GetValue(json))
             {
-                foreach (var remark in ArchiveRemarks.Of(nights)) shell.Error.WriteLine($"nightwatch: {remark}");
+                foreach (var remark in ArchiveRemarks.Of(nights, Speech.ToAnybody.Language)) shell.Error.WriteLine($"nightwatch: {remark}");
                 Document.Write(shell.Output, ArchiveDocument.Of(nights, scores));
             }
             else
             {
-                ArchiveTables.Draw(shell, known.Header, nights, scores, clock.Elapsed, HowChances(choice, isLearning));
+                ArchiveTables.Draw(shell, known.Header, nights, scores, clock.Elapsed, choice, isLearning);
             }
 
             return Task.FromResult(Exit.Ok);
         });
         return command;
-    }
-
-    private static string HowChances(PriorChoice choice, bool isLearning)
-    {
-        var prior = choice switch
-        {
-            PriorChoice.None => "no prior",
-            PriorChoice.Blocks => "a prior refitted without the two months around each night",
-            _ => "the prior that comes with the program",
-        };
-        return $"Chances by {prior}{(isLearning ? ", drawn on by the nights that were over at each look" : "")}.";
     }
 
     private static T Read<T>(Shell shell, string option, string path, Func<byte[], T> read)

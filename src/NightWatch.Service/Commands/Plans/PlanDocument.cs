@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using NightWatch.Letters.Views;
 using NightWatch.Planning.Nights;
+using NightWatch.Words;
 using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Plans;
@@ -27,6 +28,9 @@ internal static class PlanDocument
             ["madeAt"] = Node(plan.MadeAt),
             ["verdict"] = Node(plan.Verdict.Class),
             ["probability"] = Node(says.Of(plan.Verdict.Probability)),
+            ["usableMinutes"] = Node(plan.Verdict.ForecastMin),
+            ["needs"] = Node(plan.Verdict.Needs.Select(says.Of)),
+            ["tradeOff"] = Node(plan.Verdict.TradeOff),
             ["deciding"] = Node(plan.Verdict.Deciding.Factor),
             ["reasons"] = Node(plan.Verdict.Reasons.Select(says.Of)),
             ["windows"] = new JsonObject
@@ -47,7 +51,7 @@ internal static class PlanDocument
         }
 
         document["laterNights"] = new JsonArray([.. later.Select(night => Later(night, says))]);
-        document["sources"] = new JsonObject(PlanSources.Shared.Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
+        document["sources"] = new JsonObject(PlanSources.Shared(English.Instance).Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
         return document;
     }
 
@@ -57,6 +61,7 @@ internal static class PlanDocument
         ["isFree"] = Alternatives.IsFree(plan),
         ["verdict"] = Node(plan.Verdict.Class),
         ["probability"] = Node(says.Of(plan.Verdict.Probability)),
+        ["usableMinutes"] = Node(plan.Verdict.ForecastMin),
         ["run"] = Node(plan.Verdict.Run),
         ["leaveBy"] = Node(plan.LeaveBy),
         ["deciding"] = Node(says.Of(plan.Verdict.Deciding)),

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Words;
 using NodaTime;
@@ -25,6 +26,8 @@ internal sealed class PlanSayings(DateTimeZone zone)
         Source = speech.Source(reason),
         reason.IsUnknown,
     };
+
+    public object Of(Need need) => new { need.Factor, LostMinutes = need.LostMin, Text = speech.Language.Of(need.Mend, speech) };
 
     public object Of(Probability chance) => new
     {

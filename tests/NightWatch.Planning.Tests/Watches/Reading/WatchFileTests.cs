@@ -125,7 +125,7 @@ public sealed class WatchFileTests
         var info = WatchJson.Options.GetTypeInfo(type);
         return info.Kind switch
         {
-            JsonTypeInfoKind.Object => info.Properties.SelectMany(property => Fields(property.PropertyType, path.Length == 0 ? property.Name : path + "." + property.Name, wanted)),
+            JsonTypeInfoKind.Object => info.Properties.Where(property => property.Get is not null).SelectMany(property => Fields(property.PropertyType, path.Length == 0 ? property.Name : path + "." + property.Name, wanted)),
             JsonTypeInfoKind.Enumerable => Fields(info.ElementType!, path + "[]", wanted),
             _ => wanted is null || wanted(path, type) ? [path] : [],
         };

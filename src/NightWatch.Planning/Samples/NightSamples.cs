@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NightWatch.Planning.Chance;
 using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Grid;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;

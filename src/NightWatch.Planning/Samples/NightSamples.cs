@@ -13,7 +13,9 @@ using NodaTime;
 
 namespace NightWatch.Planning.Samples;
 
-/// <summary>A night whose sky is worked out once, asked by many forecasts, and by the hours that came, for what a chance is fitted on.</summary>
+/// <summary>
+/// A night whose sky is worked out once, asked by many forecasts, and by the hours that came, for what a chance is fitted on.
+/// </summary>
 /// <remarks>It is the verdict's own evaluation, over pieces of the night and for needs of other lengths.</remarks>
 public sealed class NightSamples
 {
@@ -28,7 +30,10 @@ public sealed class NightSamples
             .. from question in questions
                let piece = night with
                {
-                   Inputs = night.Inputs with { Watch = night.Watch with { Limits = night.Limits with { UsableRunMin = question.NeedMin } } },
+                   Inputs = night.Inputs with
+                   {
+                       Watch = night.Watch with { Limits = night.Limits with { UsableRunMin = question.NeedMin } },
+                   },
                    Candidates = question.IsWatchs ? night.Candidates : Within(night.Candidates, question.Piece),
                }
                select (piece, RunChoice.Best(piece, night.Dark)?.UsableMin ?? 0),
@@ -114,8 +119,13 @@ public sealed class NightSamples
         var whole = new Interval(night.Candidates[0].Start, night.Candidates[^1].End);
         var own = new SampleQuestion(whole, night.Limits.UsableRunMin, true);
         return isPooled
-            ? [own, .. SampleQuestions.Of(whole, night.Inputs.Night.DayOfYear).Select(asked => new SampleQuestion(asked.Piece, asked.NeedMin, false))
-                .Where(asked => asked.Piece != own.Piece || asked.NeedMin != own.NeedMin)]
+            ?
+            [
+                own,
+                .. SampleQuestions.Of(whole, night.Inputs.Night.DayOfYear)
+                    .Where(asked => asked.Piece != own.Piece || asked.NeedMin != own.NeedMin)
+                    .Select(asked => new SampleQuestion(asked.Piece, asked.NeedMin, false)),
+            ]
             : [own];
     }
 

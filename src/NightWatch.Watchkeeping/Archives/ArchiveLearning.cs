@@ -4,13 +4,14 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Archives;
 
-/// <summary>What the nights of an archive teach, one after the other: a look knows the nights that were over by then, and no more.</summary>
+/// <summary>What the nights of an archive teach in turn: a look knows those that were over by then, and no more.</summary>
 internal sealed class ArchiveLearning
 {
     private readonly Instant[] ends;
     private readonly ImmutableDictionary<(string, int), ChanceLearning>[] known;
 
-    private ArchiveLearning(Instant[] ends, ImmutableDictionary<(string, int), ChanceLearning>[] known) => (this.ends, this.known) = (ends, known);
+    private ArchiveLearning(Instant[] ends, ImmutableDictionary<(string, int), ChanceLearning>[] known) =>
+        (this.ends, this.known) = (ends, known);
 
     /// <summary>Learns.</summary>
     /// <param name="prior">Where it begins.</param>

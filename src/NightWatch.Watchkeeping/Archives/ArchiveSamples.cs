@@ -1,5 +1,4 @@
 using NightWatch.Planning.Samples;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
@@ -11,7 +10,7 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Archives;
 
-/// <summary>Makes of an archive what a chance is fitted on: what each look said, and what came. It knows nothing later than each look.</summary>
+/// <summary>Makes of an archive what a chance is fitted on: what each look said, knowing nothing later, and what came.</summary>
 /// <param name="watch">Whose limits.</param>
 /// <param name="runs">What was forecast.</param>
 /// <param name="came">The hours that came.</param>
@@ -19,7 +18,7 @@ namespace NightWatch.Watchkeeping.Archives;
 /// <param name="sky">Kept between nights.</param>
 internal sealed class ArchiveSamples(Watch watch, ArchivedRuns runs, ForecastSeries came, LocalTime look, SharedSky sky)
 {
-    /// <summary>Every look at every night whose cloud came to be known, in the order of nights and leads, whatever the number of threads.</summary>
+    /// <summary>Every look at every night whose cloud came to be known, by night and lead, whatever the number of threads.</summary>
     /// <param name="lastLead">Looks from the day itself to so many nights ahead.</param>
     /// <param name="isPooled">Whether to ask more than the watch's own question.</param>
     /// <param name="stop">Stops it.</param>

@@ -4,7 +4,9 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Archives;
 
-/// <summary>Priors each fitted without one block of two months, so that no night is judged by what was learnt from it or its neighbours.</summary>
+/// <summary>
+/// Priors each fitted without one block of two months, so that no night is judged by what was learnt from it or its neighbours.
+/// </summary>
 internal sealed class BlockPriors
 {
     private readonly FrozenDictionary<int, ChancePrior> byBlock;
@@ -21,8 +23,9 @@ internal sealed class BlockPriors
         int[] blocks = [.. looks.Select(look => ArchiveNights.BlockOf(look.Night)).Distinct()];
         if (blocks.Any(block => !IsEnough(looks.Where(look => ArchiveNights.BlockOf(look.Night) != block)))) return null;
         var priors = new ChancePrior[blocks.Length];
-        Parallel.For(0, blocks.Length, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
-            priors[i] = PriorFit.Of([.. looks.Where(look => ArchiveNights.BlockOf(look.Night) != blocks[i])], $"without block {blocks[i]}", source));
+        var options = new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount };
+        Parallel.For(0, blocks.Length, options, i => priors[i] = PriorFit.Of(
+            [.. looks.Where(look => ArchiveNights.BlockOf(look.Night) != blocks[i])], $"without block {blocks[i]}", source));
         return new BlockPriors(blocks.Zip(priors).ToFrozenDictionary(pair => pair.First, pair => pair.Second));
     }
 
@@ -34,5 +37,6 @@ internal sealed class BlockPriors
     }
 
     /// <summary>The prior for a night; for one of a block without any look, that of another block.</summary>
-    public ChancePrior Without(LocalDate night) => byBlock.TryGetValue(ArchiveNights.BlockOf(night), out var prior) ? prior : byBlock.Values[0];
+    public ChancePrior Without(LocalDate night) =>
+        byBlock.TryGetValue(ArchiveNights.BlockOf(night), out var prior) ? prior : byBlock.Values[0];
 }

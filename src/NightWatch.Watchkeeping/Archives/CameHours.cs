@@ -9,7 +9,8 @@ internal static class CameHours
     private static readonly Duration Hour = Duration.FromHours(1);
 
     /// <summary>Mean cloud of the whole hours within a span, fraction; null: one is unknown, or there is none.</summary>
-    public static double? MeanCloud(ForecastSeries series, Interval dark) => Cloud(series, dark) is { Count: > 0 } hours ? hours.Average() : null;
+    public static double? MeanCloud(ForecastSeries series, Interval dark) =>
+        Cloud(series, dark) is { Count: > 0 } hours ? hours.Average() : null;
 
     /// <summary>Cloud of the whole hours within a span, fractions; null: one is unknown.</summary>
     public static IReadOnlyList<double>? Cloud(ForecastSeries series, Interval dark)

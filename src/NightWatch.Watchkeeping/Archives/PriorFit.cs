@@ -45,7 +45,8 @@ internal static class PriorFit
         var mean = BayesLogistic.Fit(new Belief([.. new double[size]], ridge), rows, set.Signs()).Posterior.Mean;
         var nights = Math.Max(1, rows.Sum(row => row.Weight));
         // The ridge keeps it proper where a figure never moved.
-        return new PriorEntry(set, lead, mean, SymmetricMatrix.OfRows(size, rows.Select(row => Told(row, mean))).Plus(ridge).Times(1 / nights));
+        var information = SymmetricMatrix.OfRows(size, rows.Select(row => Told(row, mean))).Plus(ridge).Times(1 / nights);
+        return new PriorEntry(set, lead, mean, information);
     }
 
     private static (ImmutableArray<double> Figures, double Weight) Told(LogisticRow row, ImmutableArray<double> mean)

@@ -22,10 +22,10 @@ internal static class FoldTrial
         return
         [
             .. from look in looks
-               where look is { IsWatchs: true, Cloud: not null }
+               where IsJudged(look)
                group look by (look.Lead, Block: ArchiveNights.BlockOf(look.Night)) into fold
                let simple = SimpleFit([.. looks.Where(look =>
-                   look is { IsWatchs: true, Cloud: not null } && look.Lead == fold.Key.Lead && ArchiveNights.BlockOf(look.Night) != fold.Key.Block)])
+                   IsJudged(look) && look.Lead == fold.Key.Lead && ArchiveNights.BlockOf(look.Night) != fold.Key.Block)])
                let model = ChanceModel.OfPrior(priors.Without(fold.First().Night), fold.Key.Lead)
                from look in fold
                select new FoldedLook(look, model.Of(look.Figures), Said(simple, look.Cloud!.Value)),
@@ -35,6 +35,8 @@ internal static class FoldTrial
     /// <summary>Skill of the Brier score on the climate of these very looks.</summary>
     public static double Skill(IEnumerable<FoldedLook> looks, Func<FoldedLook, double> said) =>
         BrierScore.Of([.. looks.Select(look => new ForecastPair(said(look), look.Look.Usable))]).Skill!.Value;
+
+    private static bool IsJudged(SampledLook look) => look is { IsWatchs: true, Cloud: not null };
 
     private static ImmutableArray<double> SimpleFit(IReadOnlyList<SampledLook> looks) => BayesLogistic.Fit(
         new Belief([0, 0, 0, 0], SymmetricMatrix.Diagonal(0, 1e-6, 1e-6, 1e-6)),

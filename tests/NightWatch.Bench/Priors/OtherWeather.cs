@@ -25,15 +25,23 @@ internal static class OtherWeather
     /// <param name="runs">The feed.</param>
     /// <param name="came">What came there.</param>
     /// <param name="days">A day of the year a line, an hour a digit, tenths, A for ten.</param>
-    public static (IReadOnlyList<ForecastSeries> Runs, ForecastSeries Came) AtTucson(RunArchive runs, ForecastSeries came, IReadOnlyList<string> days) => (
-        [.. runs.Runs.Select(run => With(run, (at, cloud) => Cloud(at, days) + cloud - came.At(InstantQuantity.CloudAreaFraction, at).Value, hasOthers: false))],
-        With(came, (at, _) => Cloud(at, days), hasOthers: false));
+    public static (IReadOnlyList<ForecastSeries> Runs, ForecastSeries Came) AtTucson(
+        RunArchive runs, ForecastSeries came, IReadOnlyList<string> days)
+    {
+        return ([.. runs.Runs.Select(run => With(run, Forecast, hasOthers: false))], With(came, (at, _) => Cloud(at, days), hasOthers: false));
+
+        double? Forecast(Instant at, double cloud) => Cloud(at, days) + cloud - came.At(InstantQuantity.CloudAreaFraction, at).Value;
+    }
 
     private static ForecastSeries With(ForecastSeries series, Func<Instant, double, double?> cloudAt, bool hasOthers)
     {
         var builder = new ForecastSeriesBuilder();
         foreach (var point in series.Instants[InstantQuantity.CloudAreaFraction])
-            builder.Add(InstantQuantity.CloudAreaFraction, point.At, cloudAt(point.At, point.Value) is { } cloud ? Math.Clamp(cloud, 0, 1) : null);
+        {
+            if (cloudAt(point.At, point.Value) is { } cloud)
+                builder.Add(InstantQuantity.CloudAreaFraction, point.At, Math.Clamp(cloud, 0, 1));
+        }
+
         if (hasOthers)
         {
             foreach (var (quantity, points) in series.Instants.Where(pair => pair.Key != InstantQuantity.CloudAreaFraction))

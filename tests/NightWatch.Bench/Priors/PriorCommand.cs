@@ -10,8 +10,8 @@ using NodaTime;
 namespace NightWatch.Bench.Priors;
 
 /// <summary>
-/// Makes the prior that comes with the program. <c>prior rows</c> makes an archive into the rows that it is fitted on, <c>prior fit</c> fits
-/// them, <c>prior trials</c> makes the rows that learning is tried on.
+/// Makes the prior that comes with the program. <c>prior rows</c> makes an archive into the rows that it is fitted on,
+/// <c>prior fit</c> fits them, <c>prior trials</c> makes the rows that learning is tried on.
 /// </summary>
 internal static class PriorCommand
 {
@@ -43,8 +43,8 @@ internal static class PriorCommand
                 return 0;
             default:
                 Console.Error.WriteLine(
-                    "usage: prior rows --runs FILE --outcome FILE --out FILE | prior fit --rows FILE --name NAME --source TEXT --out FILE | " +
-                    "prior trials --runs FILE --outcome FILE --tucson FILE --out FOLDER");
+                    "usage: prior rows --runs FILE --outcome FILE --out FILE | " +
+                    "prior fit --rows FILE --name NAME --source TEXT --out FILE | prior trials --runs FILE --outcome FILE --tucson FILE --out FOLDER");
                 return 2;
         }
 
@@ -69,14 +69,16 @@ internal static class PriorCommand
         var (desertRuns, desertCame) = OtherWeather.AtTucson(archive.Runs, archive.Came, tucson);
         Write("cloudier", watch, OtherWeather.Biased(archive.Runs, 0.25), archive.Came, "25 points of cloud added to the forecasts.");
         Write("clearer", watch, OtherWeather.Biased(archive.Runs, -0.25), archive.Came, "25 points of cloud taken off the forecasts.");
-        Write("tucson", desert, desertRuns, desertCame, "The feed's errors on the clouds of a typical year at Tucson (NREL TMY3, public domain).");
+        Write("tucson", desert, desertRuns, desertCame,
+            "The feed's errors on the clouds of a typical year at Tucson (NREL TMY3, public domain).");
 
         void Write(string name, Watch whose, IReadOnlyList<ForecastSeries> runs, ForecastSeries came, string how) => SampleText.Write(
             Path.Combine(folder, name + ".rows.csv.gz"), [archive.Runs.Header.Source, Changed, how],
             Looks(whose, runs, came, LastTriedLead, isPooled: false).Select(look => look with { Cloud = null }));
     }
 
-    private static IReadOnlyList<SampledLook> Looks(Watch watch, IReadOnlyList<ForecastSeries> runs, ForecastSeries came, int lastLead, bool isPooled) =>
+    private static IReadOnlyList<SampledLook> Looks(
+        Watch watch, IReadOnlyList<ForecastSeries> runs, ForecastSeries came, int lastLead, bool isPooled) =>
         new ArchiveSamples(watch, new ArchivedRuns(runs), came, lookAt, new SharedSky()).All(lastLead, isPooled, CancellationToken.None);
 
     private static Watch WatchAt(ArchiveHeader header) => ArchiveWatch.Of(

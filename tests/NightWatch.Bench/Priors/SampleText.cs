@@ -2,16 +2,16 @@ using System.Globalization;
 using System.IO.Compression;
 using NightWatch.Planning.Chance;
 using NightWatch.Watchkeeping.Archives;
-using NodaTime;
 using NodaTime.Text;
 
 namespace NightWatch.Bench.Priors;
 
-/// <summary>What looks said and what came, as CSV in gzip: comments of provenance, a line of names, then a look and question a line.</summary>
+/// <summary>What looks said and what came, as CSV in gzip: provenance, a line of names, then a look and question a line.</summary>
 internal static class SampleText
 {
     private const string Columns =
-        "night,lead,own,newestShare,newestWorth,newestStretch,runsShare,runsWorth,runsStretch,room,gust,rain,usable,meanCloud,bestCloud,cloudSpread";
+        "night,lead,own,newestShare,newestWorth,newestStretch,runsShare,runsWorth,runsStretch," +
+        "room,gust,rain,usable,meanCloud,bestCloud,cloudSpread";
 
     /// <summary>Writes looks. Figures keep two decimals, cloud three.</summary>
     /// <param name="file">Where to.</param>

@@ -71,7 +71,8 @@ public sealed class ArchiveTrialTests
 
         double Nights(ArchiveChances chances, Instant at) => Model(chances, at).Nights;
 
-        double[] Said(ArchiveChances chances, Instant at) => [.. Model(chances, at).Coefficients(FigureSet.RunsAndRain), Model(chances, at).Climate];
+        double[] Said(ArchiveChances chances, Instant at) =>
+            [.. Model(chances, at).Coefficients(FigureSet.RunsAndRain), Model(chances, at).Climate];
     }
 
     [Fact]

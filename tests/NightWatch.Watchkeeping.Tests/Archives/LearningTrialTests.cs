@@ -3,11 +3,13 @@ using NightWatch.Watchkeeping.Archives;
 
 namespace NightWatch.Watchkeeping.Tests.Archives;
 
-/// <summary>The prior that comes with the program, where it is wrong: how much worse than climate it is until an installation has learnt.</summary>
+/// <summary>The prior that comes with the program, where it is wrong: how much worse than climate it is until it has learnt.</summary>
 public sealed class LearningTrialTests
 {
     private const int Nights = 90;
     private const int Apart = 20;
+    private static Range[] Parts => [0..10, 10..30, 30..Nights];
+
     private const string Place = "site";
 
     [Theory]
@@ -21,9 +23,9 @@ public sealed class LearningTrialTests
         {
             var excess = Excess(lead, LooksAt(weather, lead));
             var told = $"{weather}, lead {lead}: " + string.Join(
-                ", ", new[] { (0, 10), (10, 30), (30, Nights) }.Select(part => FormattableString.Invariant($"{excess[part.Item1..part.Item2].Average():0.000}")));
+                ", ", Parts.Select(part => FormattableString.Invariant($"{excess[part].Average():0.000}")));
             TestContext.Current.TestOutputHelper?.WriteLine(told);
-            Assert.True(excess[..10].Average() <= 0.06 && excess[10..30].Average() <= 0.02 && excess[30..].Average() <= 0.01, told);
+            Assert.True(Parts.Zip([0.06, 0.02, 0.01]).All(part => excess[part.First].Average() <= part.Second), told);
         }
     }
 
@@ -33,7 +35,9 @@ public sealed class LearningTrialTests
         SampledLook[] own = [.. rows.Where(look => look.IsWatchs && look.Lead == lead).OrderBy(look => look.Night)];
         // A night gets what was said of one about ten months away; its own length and Moon are known all the same.
         return weather != "useless" ? own
-            : [.. own.Select((look, i) => look with { Figures = own[(i + own.Length / 2) % own.Length].Figures with { Room = look.Figures.Room } })];
+            : [.. own.Select((look, i) => look with { Figures = Other(i) with { Room = look.Figures.Room } })];
+
+        ChanceFigures Other(int i) => own[(i + own.Length / 2) % own.Length].Figures;
     }
 
     // By how much the squared error is greater than that of always saying the usable share, night by night, the mean over many beginnings.

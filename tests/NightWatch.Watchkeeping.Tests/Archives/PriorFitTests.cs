@@ -38,7 +38,8 @@ public sealed class PriorFitTests
     [Fact]
     public void A_set_that_no_look_had_says_even_chances_and_nights_that_all_came_are_fitted()
     {
-        var dry = NewYork.Looks.Where(look => look.Lead == 0).Take(200).Select(look => look with { Figures = look.Figures with { Rain = null }, Usable = true });
+        var dry = NewYork.Looks.Where(look => look.Lead == 0).Take(200).Select(look => look
+            with { Figures = look.Figures with { Rain = null }, Usable = true });
         var prior = PriorFit.Of([.. dry], "", "");
         Assert.All(prior.Of(FigureSet.RunsAndRain, 0).Mean, value => Assert.Equal(0, value));
         Assert.InRange(prior.Of(FigureSet.Runs, 0).Mean[0], 1, 20);
@@ -64,7 +65,8 @@ public sealed class PriorFitTests
     public void Its_calls_are_cheaper_than_the_best_simple_rule(int lead)
     {
         var looks = At(lead);
-        var savings = CostLoss.Readers.Select(loss => 1 - Calls(looks, loss) / Rules.Min(rule => Expense(looks, rule.Goes, loss))).Order().ToList();
+        var savings = CostLoss.Readers
+            .Select(loss => 1 - Calls(looks, loss) / Rules.Min(rule => Expense(looks, rule.Goes, loss))).Order().ToList();
         Assert.InRange(savings[savings.Count / 2], 0.15, 1);
     }
 
@@ -93,22 +95,26 @@ public sealed class PriorFitTests
     {
         var random = new Random(17);
         var nights = NewYork.Folded.Select(look => look.Look.Night).Distinct().ToDictionary(night => night, _ => 0.0);
-        var cells = NewYork.Folded.GroupBy(look => (look.Look.Lead, Cell: Math.Min(9, (int)(look.Chance * 10)))).Select(cell => cell.ToList()).ToList();
+        var cells = NewYork.Folded.GroupBy(look => (look.Look.Lead, Cell: Math.Min(9, (int)(look.Chance * 10))))
+            .Select(cell => cell.ToList()).ToList();
         Assert.InRange(cells.Count, 35, 40);
         var drawn = cells.Select(_ => new int[Draws]).ToList();
         for (var draw = 0; draw < Draws; draw++)
         {
             // One night comes alike for all leads that spoke of it.
             foreach (var night in nights.Keys) nights[night] = random.NextDouble();
-            for (var cell = 0; cell < cells.Count; cell++) drawn[cell][draw] = cells[cell].Count(look => nights[look.Look.Night] < look.Chance);
+            for (var cell = 0; cell < cells.Count; cell++)
+                drawn[cell][draw] = cells[cell].Count(look => nights[look.Look.Night] < look.Chance);
         }
 
         var limits = drawn.Select(counts => counts.Order().ToArray()).Select(counts => (Low: counts[25], High: counts[974])).ToList();
         var outside = Enumerable.Range(0, Draws)
-            .Select(draw => Enumerable.Range(0, cells.Count).Count(cell => drawn[cell][draw] < limits[cell].Low || drawn[cell][draw] > limits[cell].High))
+            .Select(draw => Enumerable.Range(0, cells.Count).Count(cell => IsOutside(cell, drawn[cell][draw])))
             .Order().ToList();
-        var came = cells.Select((cell, i) => cell.Count(look => look.Look.Usable) is var count && (count < limits[i].Low || count > limits[i].High)).Count(isOutside => isOutside);
+        var came = Enumerable.Range(0, cells.Count).Count(cell => IsOutside(cell, cells[cell].Count(look => look.Look.Usable)));
         Assert.InRange(came, 0, outside[(int)(Draws * 0.95)]);
+
+        bool IsOutside(int cell, int count) => count < limits[cell].Low || count > limits[cell].High;
     }
 
     [Fact]
@@ -134,10 +140,12 @@ public sealed class PriorFitTests
     [
         ("always", _ => true),
         ("never", _ => false),
-        .. LookScores.CloudLimits.Select(limit => ($"cloud to {limit}", (Func<FoldedLook, bool>)(look => look.Look.Cloud!.Value.Mean <= limit))),
+        .. LookScores.CloudLimits.Select(limit =>
+            ($"cloud to {limit}", (Func<FoldedLook, bool>)(look => look.Look.Cloud!.Value.Mean <= limit))),
     ];
 
-    private static double Calls(IReadOnlyList<FoldedLook> looks, double loss) => Expense(looks, look => look.Chance >= CostLoss.PaysFrom(loss), loss);
+    private static double Calls(IReadOnlyList<FoldedLook> looks, double loss) =>
+        Expense(looks, look => look.Chance >= CostLoss.PaysFrom(loss), loss);
 
     private static double Expense(IReadOnlyList<FoldedLook> looks, Func<FoldedLook, bool> goes, double loss) =>
         CostLoss.Expense(ContingencyTable.Of(looks.Select(look => (goes(look), look.Look.Usable))), loss);

@@ -101,7 +101,8 @@ public sealed class VerifyArchiveCommandTests : IDisposable
 
         async Task<List<double>> ChancesAsync(params string[] options)
         {
-            var (exit, output, _) = await RunAsync(["verify-archive", "--runs", October.RunsFile, "--outcome", October.OutcomeFile, "--json", .. options]);
+            var (exit, output, _) = await RunAsync(
+                ["verify-archive", "--runs", October.RunsFile, "--outcome", October.OutcomeFile, "--json", .. options]);
             Assert.Equal(0, exit);
             using var document = JsonDocument.Parse(output);
             return [.. document.RootElement.GetProperty("nights").EnumerateArray()

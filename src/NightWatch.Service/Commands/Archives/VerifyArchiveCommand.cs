@@ -30,8 +30,8 @@ internal static class VerifyArchiveCommand
             "A watch file; default: stars under a measured 21.9 mag/arcsec2, a level horizon, ample kit, every evening free.");
         var look = Given.Time("--look", "Local time of the looks, HH:MM; default 15:00.");
         var prior = Given.Word("--prior",
-            "Where the chances begin: shipped, the program's own (default); none, even chances; blocks, refitted on the archive without the two " +
-            "months around each night, for an archive that the program's own was fitted on.",
+            "Where the chances begin: shipped, the program's own (default); none, even chances; blocks, refitted on the archive without the " +
+            "two months around each night, for an archive that the program's own was fitted on.",
             "shipped", "none", "blocks");
         var learn = Given.Word("--learn", "Whether each night teaches the looks after it: on, or off (default).", "on", "off");
         var json = Given.Json();
@@ -59,7 +59,8 @@ internal static class VerifyArchiveCommand
             var isLearning = given.GetValue(learn) == "on";
             var usual = given.GetValue(watch) is null ? order : DefaultWatch(known.Header);
             var chances = ArchiveChances.Of(choice, isLearning, order, usual, archived, came.Hours, at, stop)
-                ?? throw new BadInputException("--prior: blocks leaves nothing to fit on, the archive is too short; accepted: shipped, none.");
+                ?? throw new BadInputException(
+                    "--prior: blocks leaves nothing to fit on, the archive is too short; accepted: shipped, none.");
             var nights = new ArchiveTrial(order, archived, came.Hours, at, chances).Run(stop);
             if (nights.Count == 0)
                 throw new BadInputException("--outcome: no hour of it tells of cloud; accepted: an archive with cloudPercent.");

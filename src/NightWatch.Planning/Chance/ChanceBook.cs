@@ -10,6 +10,7 @@ public sealed class ChanceBook
 
     private readonly ChanceModel[] unlearnt;
     private readonly FrozenDictionary<ChanceKey, LearntChance> learnt;
+    private readonly FrozenDictionary<ChanceKey, ChanceLearning> used;
 
     /// <summary>Of an installation: its prior, doubted as it should be, and what its record taught.</summary>
     /// <param name="prior">For every feed and lead of which nothing is proven.</param>
@@ -27,13 +28,22 @@ public sealed class ChanceBook
         if (All.GroupBy(one => one.For).FirstOrDefault(key => key.Count() > 1) is { } twice)
             throw new ArgumentException($"Accepted: one a feed and lead; {twice.Key} has several.", nameof(learnt));
         this.learnt = All.ToFrozenDictionary(one => one.For);
+        used = All.Where(one => one.IsUsed).ToFrozenDictionary(one => one.For, one => one.Learning);
     }
 
+    private ChanceBook(ChancePrior prior, FrozenDictionary<ChanceKey, ChanceLearning> used)
+        : this(lead => ChanceModel.OfPrior(prior, lead), []) => this.used = used;
+
     /// <summary>The prior that comes with the program at its word, without doubt and climate: where there is no record to learn from.</summary>
-    public static ChanceBook Shipped { get; } = new(lead => ChanceModel.OfPrior(ChancePrior.Shipped, lead), []);
+    public static ChanceBook Shipped { get; } = OfTrial(ChancePrior.Shipped, []);
 
     /// <summary>Of an installation that has not learnt anything yet.</summary>
     public static ChanceBook Unlearnt { get; } = new(ChancePrior.Shipped, []);
+
+    /// <summary>Of a trial: a prior at its word, and what was learnt used as it stands, proven or not.</summary>
+    /// <param name="prior">For every feed and lead of which nothing was learnt.</param>
+    /// <param name="learnt">At most one a feed and lead.</param>
+    public static ChanceBook OfTrial(ChancePrior prior, IEnumerable<KeyValuePair<ChanceKey, ChanceLearning>> learnt) => new(prior, learnt.ToFrozenDictionary());
 
     /// <summary>By feed, then lead.</summary>
     public IReadOnlyList<LearntChance> All { get; }
@@ -46,7 +56,7 @@ public sealed class ChanceBook
     /// <param name="lead">Nights ahead, 0 on the day.</param>
     /// <param name="place">The site's id.</param>
     public ChanceModel Of(string feedId, int lead, string place) =>
-        Find(new ChanceKey(feedId, lead)) is { IsUsed: true } known ? known.Learning.ModelFor(place) : BeforeLearning(lead);
+        used.TryGetValue(new ChanceKey(feedId, lead), out var learning) ? learning.ModelFor(place) : BeforeLearning(lead);
 
     /// <summary>The model of a lead by the prior alone, the same for every feed and place.</summary>
     public ChanceModel BeforeLearning(int lead) => unlearnt[Math.Min(lead, MostLead)];

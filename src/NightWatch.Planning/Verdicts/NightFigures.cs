@@ -11,11 +11,13 @@ internal static class NightFigures
     /// <param name="night">Sky, windows, limits.</param>
     /// <param name="weather">The run.</param>
     /// <returns>Null: the cloud of no window is known throughout.</returns>
-    public static RunFigures? Of(NightEvidence night, WeatherTrack weather)
+    public static RunFigures? Of(NightEvidence night, WeatherTrack weather) => Of(night, weather, WeatherWorth.Of(weather, night.Limits));
+
+    /// <summary>The same with the weather's shares of a frame's worth given.</summary>
+    public static RunFigures? Of(NightEvidence night, WeatherTrack weather, WeatherWorth shares)
     {
         var windows = WindowCells.Of(night.Grid, night.Candidates).ToArray();
         if (!Array.Exists(windows, window => Covers(weather, window))) return null;
-        var shares = WeatherWorth.Of(weather, night.Limits);
         var worth = shares.Under(night.Dark);
         var (worthMin, gustSum, gusts, rain, stretch) = (0.0, 0.0, 0, double.NaN, 0.0);
         foreach (var window in windows)

@@ -14,7 +14,7 @@ namespace NightWatch.Planning.Verdicts;
 internal static class UsableChance
 {
     /// <summary>Fewer members say too little of a distribution (engineering choice).</summary>
-    private const int FewestMembers = 5;
+    public const int FewestMembers = 5;
 
     /// <summary>Without any knowledge of the weather: even chances.</summary>
     private const double Even = 0.5;
@@ -58,6 +58,9 @@ internal static class UsableChance
 
     private static int Lead(NightEvidence night) => LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night);
 
+    /// <summary>How much older than the newest a run is, hours, 0 or more.</summary>
+    public static double AgeHours(ForecastSeries newest, ForecastSeries run) => Math.Max(0, (Issued(newest) - Issued(run)).TotalHours);
+
     private static List<AgedRun> Runs(NightEvidence night, IReadOnlyList<ForecastSeries> all, ForecastSeries newest)
     {
         var runs = new List<AgedRun>(all.Count);
@@ -67,8 +70,7 @@ internal static class UsableChance
         foreach (var series in all)
         {
             var track = WeatherTrack.Deciding(series, night.Grid, first, last).CompletedBy(night.Weather);
-            var age = Math.Max(0, (Issued(newest) - Issued(series)).TotalHours);
-            if (NightFigures.Of(night, track) is { } figures) runs.Add(new AgedRun(figures, age));
+            if (NightFigures.Of(night, track) is { } figures) runs.Add(new AgedRun(figures, AgeHours(newest, series)));
         }
 
         return runs;

@@ -1,4 +1,5 @@
 using CsCheck;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Sky.Nights;
@@ -47,6 +48,31 @@ public sealed class ArchiveTrialTests
         Assert.Equal(month.Value.Where(night => night.Night <= cut).Select(October.Text),
             without.Where(night => night.Night <= cut).Select(October.Text));
         Assert.NotEqual(month.Value.Select(October.Text), without.Select(October.Text));
+    }
+
+    [Fact]
+    public void What_is_learnt_at_a_look_comes_from_nights_that_were_over_and_none_later()
+    {
+        var cut = new LocalDate(2024, 10, 12);
+        var over = NightSpan.Of(October.Zone, cut).End;
+        var later = October.CameWith(hour =>
+        {
+            if (string.CompareOrdinal((string?)hour["at"], "2024-10-13T16:00Z") >= 0) hour["cloudPercent"] = 100;
+        });
+        var (whole, other) = (Learning(October.Came), Learning(later));
+        var night = cut.PlusDays(1);
+        Assert.Equal(11, Nights(whole, over - Duration.FromMinutes(1)));
+        Assert.Equal(12, Nights(whole, over));
+        Assert.Equal(Said(whole, over), Said(other, over));
+        var late = NightSpan.Of(October.Zone, new LocalDate(2024, 10, 25)).End;
+        Assert.NotEqual(Said(whole, late), Said(other, late));
+
+        ChanceModel Model(ArchiveChances chances, Instant at) => chances.At(night, at).Of(October.Came.FeedId, 0, October.Watch.Site.Id);
+
+        double Nights(ArchiveChances chances, Instant at) => Model(chances, at).Nights;
+
+        double[] Said(ArchiveChances chances, Instant at) =>
+            [.. Model(chances, at).Coefficients(FigureSet.RunsAndRain), Model(chances, at).Climate];
     }
 
     [Fact]
@@ -119,4 +145,8 @@ public sealed class ArchiveTrialTests
         Assert.Equal(9, values.Count);
         Assert.Equal(values.Average(), night.Looks[0].DarkCloud!.Value, 12);
     }
+
+    private static ArchiveChances Learning(Weather.Series.ForecastSeries came) => ArchiveChances.Of(
+        PriorChoice.Shipped, isLearning: true, October.Watch, October.Watch, new ArchivedRuns(October.Runs), came, new LocalTime(15, 0),
+        TestContext.Current.CancellationToken)!;
 }

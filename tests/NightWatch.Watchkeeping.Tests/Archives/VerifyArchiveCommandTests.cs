@@ -89,6 +89,28 @@ public sealed class VerifyArchiveCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Without_a_prior_the_chances_are_even_until_the_nights_that_are_over_taught_something()
+    {
+        var none = await ChancesAsync("--prior", "none");
+        Assert.All(none, chance => Assert.Equal(0.5, chance, 12));
+        var learnt = await ChancesAsync("--prior", "none", "--learn", "on");
+        // The first look at the first night knows no night yet.
+        Assert.Equal(0.5, learnt[0], 12);
+        Assert.InRange(learnt.Max() - learnt.Min(), 0.3, 1);
+        Assert.NotEqual(none, await ChancesAsync("--prior", "shipped"));
+
+        async Task<List<double>> ChancesAsync(params string[] options)
+        {
+            var (exit, output, _) = await RunAsync(
+                ["verify-archive", "--runs", October.RunsFile, "--outcome", October.OutcomeFile, "--json", .. options]);
+            Assert.Equal(0, exit);
+            using var document = JsonDocument.Parse(output);
+            return [.. document.RootElement.GetProperty("nights").EnumerateArray()
+                .Where(look => look.GetProperty("scored").GetBoolean()).Select(look => look.GetProperty("probability").GetDouble())];
+        }
+    }
+
+    [Fact]
     public async Task Bad_input_is_refused_in_one_line()
     {
         await File.WriteAllTextAsync(Path.Combine(folder, "bad.jsonl"),
@@ -96,6 +118,12 @@ public sealed class VerifyArchiveCommandTests : IDisposable
         await RefusedAsync("nightwatch: --runs is missing", "--outcome", October.OutcomeFile);
         await RefusedAsync("nightwatch: --look: 25:00 is not a time of day; accepted: HH:MM",
             "--runs", October.RunsFile, "--outcome", October.OutcomeFile, "--look", "25:00");
+        await RefusedAsync("nightwatch: --prior: mine is not known; accepted: shipped, none, blocks",
+            "--runs", October.RunsFile, "--outcome", October.OutcomeFile, "--prior", "mine");
+        await RefusedAsync("nightwatch: --learn: yes is not known; accepted: on, off",
+            "--runs", October.RunsFile, "--outcome", October.OutcomeFile, "--learn", "yes");
+        await RefusedAsync("nightwatch: --prior: blocks leaves nothing to fit on, the archive is too short; accepted: shipped, none",
+            "--runs", October.RunsFile, "--outcome", October.OutcomeFile, "--prior", "blocks");
         await RefusedAsync("nightwatch: --runs: 'bad.jsonl' line 1, place: it is missing",
             "--runs", "bad.jsonl", "--outcome", October.OutcomeFile);
         await RefusedAsync("line 1, kind: runs is not what is wanted here; accepted: outcome.",

@@ -37,11 +37,13 @@ internal static class NightFigures
     }
 
     /// <summary>
-    /// Greatest mean, over as long as a run must be, of the sky that cloud leaves free times the other shares; unknown cloud leaves none.
+    /// Greatest mean, over as long as a run must be, of how clear the sky is by the watch's own measure times the other shares: 1 without
+    /// cloud, half at the middle of its two figures of cloud, and never below 0. Unknown cloud leaves none.
     /// </summary>
     private static double BestClearing(NightEvidence night, WeatherTrack weather, WeatherWorth shares, in WindowCells window)
     {
         var need = night.Limits.UsableRunMin;
+        var overcast = night.Limits.Cloud.Caution + night.Limits.Cloud.Stop;
         var (best, sum, minutes, from) = (0.0, 0.0, 0.0, window.First);
         for (var to = window.First; to <= window.Last; to++)
         {
@@ -57,7 +59,7 @@ internal static class NightFigures
 
         return Math.Clamp(best, 0, 1);
 
-        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - weather.Cloud[cell]) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
+        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : Share.Between(weather.Cloud[cell], 0, overcast) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
     }
 
     private static bool Covers(WeatherTrack weather, in WindowCells window)

@@ -30,7 +30,7 @@ try "exposure of nightwatch.service is at most 1.5" systemd-analyze systemd-anal
 cp -r container "$work/container" && mkdir -p "$work/container/out" && sed -i '/^name:/d' "$work/container/compose.yaml"
 try "compose.yaml is accepted" docker-compose env MAILNAME=night.example.org docker-compose -f "$work/container/compose.yaml" config -q
 try "alerts.yaml is accepted" promtool promtool check rules alerts.yaml
-try "the feeds' alert fires" promtool promtool test rules alerts.test.yaml
+try "the alerts fire and end" promtool promtool test rules alerts.test.yaml
 try "Caddyfile is accepted" caddy caddy validate --adapter caddyfile --config proxy/Caddyfile
 
 # The program under the calls that its units allow, and with the exit that its unit does not start again.

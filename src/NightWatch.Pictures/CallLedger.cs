@@ -1,4 +1,6 @@
 using System.Globalization;
+using NightWatch.Planning.Verification;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pictures;
@@ -28,19 +30,10 @@ public static class CallLedger
 
     /// <summary>The picture as an SVG element.</summary>
     /// <param name="nights">Ascending; at least one.</param>
-    public static string Svg(IReadOnlyList<LedgerNight> nights) => SvgPicture.Of(SceneOf(nights));
+    /// <param name="speech">To whom.</param>
+    public static string Svg(IReadOnlyList<LedgerNight> nights, Speech speech) => SvgPicture.Of(SceneOf(nights, speech));
 
-    /// <summary>The picture's message in words.</summary>
-    public static string Says(IReadOnlyList<LedgerNight> nights)
-    {
-        ArgumentNullException.ThrowIfNull(nights);
-        int Count(bool said, bool? came) => nights.Count(night => night.SaidOn == said && night.Usable == came);
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"Calls night by night: {Count(true, true)} called on and usable, {Count(true, false)} drives for nothing, {Count(false, true)} usable nights called off, {Count(false, false)} rightly called off, {nights.Count(night => night.Usable is null)} not known.");
-    }
-
-    internal static Scene SceneOf(IReadOnlyList<LedgerNight> nights)
+    internal static Scene SceneOf(IReadOnlyList<LedgerNight> nights, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(nights);
         var (first, last) = (nights[0].Night.ToYearMonth(), nights[^1].Night.ToYearMonth());
@@ -49,11 +42,11 @@ public static class CallLedger
         Shape[] shapes =
         [
             .. Days(),
-            .. Enumerable.Range(0, rows).SelectMany(row => Month(first.PlusMonths(row), row)),
+            .. Enumerable.Range(0, rows).SelectMany(row => Month(first.PlusMonths(row), row, speech.Clock)),
             .. nights.SelectMany(night => Mark(X(night.Night.Day), TopPx + (Row(night.Night) + 0.5) * RowPx, night.SaidOn, night.Usable)),
-            .. Legend(bottom + 18),
+            .. Legend(bottom + 18, speech.Language),
         ];
-        return new Scene(WidthPx, bottom + 84, Says(nights), shapes);
+        return new Scene(WidthPx, bottom + 84, Says(nights, speech.Language), shapes);
 
         int Row(LocalDate night) => Period.Between(first.OnDayOfMonth(1), night.ToYearMonth().OnDayOfMonth(1), PeriodUnits.Months).Months;
     }
@@ -66,10 +59,10 @@ public static class CallLedger
             yield return new Shape.Words(new(X(day), TopPx - 9), day.ToString(CultureInfo.InvariantCulture), 12, Anchor: Anchor.Middle, Color: Faint);
     }
 
-    private static IEnumerable<Shape> Month(YearMonth month, int row)
+    private static IEnumerable<Shape> Month(YearMonth month, int row, ClockWords clock)
     {
         var y = TopPx + (row + 0.5) * RowPx;
-        yield return new Shape.Words(new(2, y + 4), month.OnDayOfMonth(1).ToString(month.Month == 1 || row == 0 ? "MMM uuuu" : "MMM", CultureInfo.InvariantCulture), 12, Color: Ink);
+        yield return new Shape.Words(new(2, y + 4), month.Month == 1 || row == 0 ? clock.MonthOfYear(month) : clock.Month(month), 12, Color: Ink);
         yield return new Shape.Line([new(X(1), y), new(X(month.OnDayOfMonth(1).With(DateAdjusters.EndOfMonth).Day), y)], "#e6e2d6", 0.7);
     }
 
@@ -100,15 +93,18 @@ public static class CallLedger
         }
     }
 
-    private static IEnumerable<Shape> Legend(double y)
+    private static IEnumerable<Shape> Legend(double y, ILanguage language)
     {
-        (bool SaidOn, bool? Usable, string Text)[] left = [(true, true, "called on, usable"), (true, false, "called on, drive for nothing"), (true, null, "called on, not known")];
-        (bool SaidOn, bool? Usable, string Text)[] right = [(false, true, "called off, a night lost"), (false, false, "rightly called off"), (false, null, "called off, not known")];
-        return left.SelectMany((entry, i) => Entry(8, y + 20 * i, entry)).Concat(right.SelectMany((entry, i) => Entry(WidthPx * 0.56, y + 20 * i, entry)));
+        bool?[] came = [true, false, null];
+        return came.SelectMany((usable, i) => Entry(8, y + 20 * i, true, usable)).Concat(came.SelectMany((usable, i) => Entry(WidthPx * 0.56, y + 20 * i, false, usable)));
 
-        static IEnumerable<Shape> Entry(double x, double y, (bool SaidOn, bool? Usable, string Text) entry) =>
-            [.. Mark(x, y, entry.SaidOn, entry.Usable), new Shape.Words(new(x + 12, y + 4), entry.Text, 12, Color: Ink)];
+        IEnumerable<Shape> Entry(double x, double y, bool saidOn, bool? usable) =>
+            [.. Mark(x, y, saidOn, usable), new Shape.Words(new(x + 12, y + 4), language.LedgerMark(saidOn, usable), 12, Color: Ink)];
     }
+
+    private static string Says(IReadOnlyList<LedgerNight> nights, ILanguage language) => language.CallLedger(
+        ContingencyTable.Of(nights.Where(night => night.Usable is not null).Select(night => (night.SaidOn, night.Usable!.Value))),
+        nights.Count(night => night.Usable is null));
 
     private static Spot[] Square(double x, double y, double half) => [new(x - half, y - half), new(x + half, y - half), new(x + half, y + half), new(x - half, y + half)];
 

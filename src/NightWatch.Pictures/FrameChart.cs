@@ -69,7 +69,7 @@ public static class FrameChart
                 new Spot(WidthPx - FrameView.MarginPx, 30), language.Field(plan.Watch.Kit.FocalLengthMm, framing, speech), 20, Anchor: Anchor.End),
             .. view.Ground(framing, plan.Watch.Site.Horizon),
             .. view.Edges(),
-            .. FramePath.Of(framing, sequence, view, speech.Clock),
+            .. FramePath.Of(framing, sequence, view, speech),
             new Shape.Words(new Spot(FrameView.MarginPx, view.Foot + 28), language.InFrame(framing, sequence, speech), 19),
             new Shape.Words(new Spot(FrameView.MarginPx, view.Foot + 54), language.Headings(framing, speech), 17, Color: "#3d4653"),
             new Shape.Words(new Spot(FrameView.MarginPx, view.Foot + 77), language.Foreground(framing, speech), 17, Color: "#3d4653"),

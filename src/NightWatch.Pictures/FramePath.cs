@@ -13,13 +13,13 @@ internal static class FramePath
     private const double GapPx = 13;
     private const double LinePx = 22;
 
-    public static IEnumerable<Shape> Of(FramingPlan framing, Sequence sequence, FrameView view, ClockWords clock)
+    public static IEnumerable<Shape> Of(FramingPlan framing, Sequence sequence, FrameView view, Speech speech)
     {
         foreach (var (isIn, spots) in Stretches(framing.Path, view))
             yield return new Shape.Line(spots, Ink, isIn ? 4 : 2.5, isIn ? 0 : 7);
 
         var drawn = new List<(double Left, double Right, double Y)>();
-        var marks = Marks(framing, sequence, clock).Select(mark => (Spot: Place(framing.Path, mark.At, view), mark.Text, mark.IsBold)).Where(mark => mark.Spot is not null).ToList();
+        var marks = Marks(framing, sequence, speech).Select(mark => (Spot: Place(framing.Path, mark.At, view), mark.Text, mark.IsBold)).Where(mark => mark.Spot is not null).ToList();
         foreach (var (place, text, isBold) in marks)
         {
             var spot = place!.Value;
@@ -44,16 +44,18 @@ internal static class FramePath
     private static bool Overlap((double Left, double Right, double Y) a, (double Left, double Right, double Y) b) =>
         a.Left < b.Right && b.Left < a.Right && Math.Abs(a.Y - b.Y) < LinePx;
 
-    private static IEnumerable<(Instant At, string Text, bool IsBold)> Marks(FramingPlan framing, Sequence sequence, ClockWords clock)
+    private static IEnumerable<(Instant At, string Text, bool IsBold)> Marks(FramingPlan framing, Sequence sequence, Speech speech)
     {
         var (first, last) = (framing.Path[0].At, framing.Path[^1].At);
-        yield return (first, $"{clock.Time(first)} first", true);
-        if (framing.Leaves is { } leaves) yield return (leaves, $"{clock.Time(leaves)} leaves", true);
-        if (framing.Enters is { } enters && enters > first) yield return (enters, $"{clock.Time(enters)} enters", true);
-        yield return (last, $"{clock.Time(sequence.Span.End)} last", true);
+        yield return (first, Say(PathMark.First, first), true);
+        if (framing.Leaves is { } leaves) yield return (leaves, Say(PathMark.Leaves, leaves), true);
+        if (framing.Enters is { } enters && enters > first) yield return (enters, Say(PathMark.Enters, enters), true);
+        yield return (last, Say(PathMark.Last, sequence.Span.End), true);
         var step = last - first > Duration.FromHours(2.5) ? Duration.FromHours(1) : Duration.FromMinutes(15);
         var ticks = step.BclCompatibleTicks;
-        for (var at = Instant.FromUnixTimeTicks((first.ToUnixTimeTicks() / ticks + 1) * ticks); at < last; at += step) yield return (at, clock.Time(at), false);
+        for (var at = Instant.FromUnixTimeTicks((first.ToUnixTimeTicks() / ticks + 1) * ticks); at < last; at += step) yield return (at, speech.Clock.Time(at), false);
+
+        string Say(PathMark mark, Instant at) => speech.Language.Of(mark, at, speech);
     }
 
     // Between two picked frames the path is as good as straight.

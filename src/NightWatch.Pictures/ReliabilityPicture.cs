@@ -1,5 +1,6 @@
 using System.Globalization;
 using NightWatch.Planning.Verification;
+using NightWatch.Words;
 
 namespace NightWatch.Pictures;
 
@@ -19,24 +20,21 @@ public static class ReliabilityPicture
 
     /// <summary>The picture as an SVG element; null: no tenth has enough nights.</summary>
     /// <param name="bins">The tenths.</param>
-    public static string? Svg(IReadOnlyList<ReliabilityBin> bins) => SceneOf(bins) is { } scene ? SvgPicture.Of(scene) : null;
+    /// <param name="language">In which it speaks.</param>
+    public static string? Svg(IReadOnlyList<ReliabilityBin> bins, ILanguage language) => SceneOf(bins, language) is { } scene ? SvgPicture.Of(scene) : null;
 
-    /// <summary>The picture's message in words.</summary>
-    public static string Says(IReadOnlyList<ReliabilityBin> bins) => "Said against came: " + string.Join("; ", bins.Where(bin => bin.IsShown).Select(bin => string.Create(
-        CultureInfo.InvariantCulture, $"said about {bin.MeanSaid * 100:0} %, came {bin.Frequency * 100:0} % of {bin.Count} nights"))) + ".";
-
-    internal static Scene? SceneOf(IReadOnlyList<ReliabilityBin> bins)
+    internal static Scene? SceneOf(IReadOnlyList<ReliabilityBin> bins, ILanguage language)
     {
         ArgumentNullException.ThrowIfNull(bins);
         ReliabilityBin[] shown = [.. bins.Where(bin => bin.IsShown)];
         if (shown.Length == 0) return null;
-        Shape[] shapes = [.. Frame(), .. shown.SelectMany(Bar), new Shape.Line([.. shown.Select(bin => At(bin.MeanSaid!.Value, bin.Frequency!.Value))], "#1d3f6e", 2), .. shown.SelectMany(Point)];
-        return new Scene(WidthPx, HeightPx, Says(bins), shapes);
+        Shape[] shapes = [.. Frame(language), .. shown.SelectMany(Bar), new Shape.Line([.. shown.Select(bin => At(bin.MeanSaid!.Value, bin.Frequency!.Value))], "#1d3f6e", 2), .. shown.SelectMany(Point)];
+        return new Scene(WidthPx, HeightPx, language.Reliability(bins), shapes);
     }
 
     private static Spot At(double said, double came) => new(LeftPx + said * SidePx, TopPx + (1 - came) * SidePx);
 
-    private static IEnumerable<Shape> Frame()
+    private static IEnumerable<Shape> Frame(ILanguage language)
     {
         for (var tenth = 0; tenth <= 10; tenth += 2)
         {
@@ -50,8 +48,8 @@ public static class ReliabilityPicture
 
         yield return new Shape.Line([At(0, 0), At(1, 1)], Faint, 1.2, 5);
         yield return new Shape.Line([At(0, 1), At(0, 0), At(1, 0)], Ink, 1.2);
-        yield return new Shape.Words(new(LeftPx + 8, TopPx + 14), "came usable, % of the nights", 12, Color: Ink, Halo: "#ffffff");
-        yield return new Shape.Words(new(LeftPx + SidePx, TopPx + SidePx + 38), "said, %", 12, Anchor: Anchor.End, Color: Ink);
+        yield return new Shape.Words(new(LeftPx + 8, TopPx + 14), language.CameAxis, 12, Color: Ink, Halo: "#ffffff");
+        yield return new Shape.Words(new(LeftPx + SidePx, TopPx + SidePx + 38), language.SaidAxis, 12, Anchor: Anchor.End, Color: Ink);
     }
 
     /// <summary>95 % by Wilson.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NightWatch.Sky.Season;
 using NightWatch.Words;
 using SkiaSharp;
@@ -16,34 +15,20 @@ public static class SeasonChart
     /// <summary>PNG bytes, in colour.</summary>
     /// <param name="calendar">The nights.</param>
     /// <param name="title">What and where, in a few words.</param>
+    /// <param name="speech">To whom.</param>
     /// <param name="scale">Device pixels a logical pixel.</param>
-    public static byte[] Png(DarkCalendar calendar, string title, double scale = 2) =>
-        PngPicture.Of(SceneOf(calendar, title), scale, SKColorType.Rgba8888);
+    public static byte[] Png(DarkCalendar calendar, string title, Speech speech, double scale = 2) =>
+        PngPicture.Of(SceneOf(calendar, title, speech), scale, SKColorType.Rgba8888);
 
     /// <summary>The same picture as an SVG element.</summary>
-    public static string Svg(DarkCalendar calendar, string title) => SvgPicture.Of(SceneOf(calendar, title));
+    public static string Svg(DarkCalendar calendar, string title, Speech speech) => SvgPicture.Of(SceneOf(calendar, title, speech));
 
-    /// <summary>The picture's message in words.</summary>
-    public static string Says(DarkCalendar calendar, string title)
+    internal static Scene SceneOf(DarkCalendar calendar, string title, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(calendar);
-        var span = SeasonFrame.Dates(calendar.Nights[0].Night, calendar.Nights[^1].Night);
-        if (calendar.Ranked.Count == 0) return $"{title}, {span}: no usable night.";
-        var best = calendar.Ranked[0];
-        var runs = calendar.Lunations.Where(lunation => lunation.Best is not null).Select(lunation => lunation.Best!).ToList();
-        var run = runs.MaxBy(run => run.Usable)!;
-        var clock = Speech.Metric(best.Sky.Zone).Clock;
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{title}, {span}: {calendar.Ranked.Count} usable nights of {calendar.Nights.Count}. Longest window {clock.Length(best.LongestRun)} in the night of {clock.Day(best.Night)}; best run {SeasonFrame.Dates(run.First, run.Last)} with {run.Usable.TotalHours:0} h.");
-    }
-
-    internal static Scene SceneOf(DarkCalendar calendar, string title)
-    {
-        ArgumentNullException.ThrowIfNull(calendar);
-        var frame = new SeasonFrame(calendar);
+        var frame = new SeasonFrame(calendar, speech);
         var columns = new SeasonColumns(frame);
-        var lunations = new SeasonLunations(frame);
+        var lunations = new SeasonLunations(frame, speech);
         Shape[] shapes =
         [
             .. frame.Heading(title, calendar),
@@ -52,8 +37,8 @@ public static class SeasonChart
             .. frame.Grid(calendar),
             .. lunations.Bars(calendar),
             .. frame.Calendar(calendar),
-            .. SeasonLegend.Paint(frame, calendar),
+            .. SeasonLegend.Paint(frame, calendar, speech.Language),
         ];
-        return new(frame.Width, frame.Height, Says(calendar, title), shapes);
+        return new(frame.Width, frame.Height, speech.Language.SeasonChart(title, calendar, speech), shapes);
     }
 }

@@ -28,9 +28,13 @@ internal sealed class SeasonFrame
     private readonly int firstHour;
     private readonly int lastHour;
 
+    private readonly Speech speech;
+
     /// <param name="calendar">At least one night.</param>
-    public SeasonFrame(DarkCalendar calendar)
+    /// <param name="speech">To whom the picture speaks.</param>
+    public SeasonFrame(DarkCalendar calendar, Speech speech)
     {
+        this.speech = speech;
         first = calendar.Nights[0].Night;
         Count = calendar.Nights.Count;
         zone = calendar.Nights[0].Sky.Zone;
@@ -75,11 +79,7 @@ internal sealed class SeasonFrame
     public IEnumerable<Shape> Heading(string title, DarkCalendar calendar)
     {
         yield return new Shape.Words(new(LeftPx, 36), title, 23, Bold: true);
-        var words = Speech.Metric(zone).Clock;
-        var figure = calendar.Ranked.Count == 0
-            ? "No usable night."
-            : $"Longest window {words.Length(calendar.Ranked[0].LongestRun)}, {words.Day(calendar.Ranked[0].Night)}.";
-        yield return new Shape.Words(new(LeftPx, 62), $"{Dates(first, first.PlusDays(Count - 1))}, clock of {zone.Id}. {figure}", 15, Color: Faint);
+        yield return new Shape.Words(new(LeftPx, 62), speech.Language.SeasonFigure(calendar, speech), 15, Color: Faint);
     }
 
     /// <summary>Clock hours at the left, a line at midnight, Mondays or firsts of months as thin lines.</summary>
@@ -88,7 +88,7 @@ internal sealed class SeasonFrame
         for (var hour = firstHour; hour <= lastHour; hour += 2)
         {
             var y = TopPx + (hour - firstHour) * HourPx;
-            yield return new Shape.Words(new(LeftPx - 10, y + 5), string.Create(CultureInfo.InvariantCulture, $"{hour % 24:00}:00"), 14, Anchor: Anchor.End);
+            yield return new Shape.Words(new(LeftPx - 10, y + 5), speech.Clock.Time(new LocalTime(hour % 24, 0)), 14, Anchor: Anchor.End);
             yield return new Shape.Line([new(LeftPx - 6, y), new(LeftPx, y)], Ink, 1);
         }
 
@@ -124,21 +124,12 @@ internal sealed class SeasonFrame
         yield return new Shape.Line([new(LeftPx, y), new(Right, y)], Ink, 1);
     }
 
-    /// <summary>"3–9 Jun", "28 May–3 Jun 2026": as short as it can be understood; the year unless both ends share the picture's.</summary>
-    public static string Dates(LocalDate from, LocalDate to)
-    {
-        var end = to.ToString("d MMM uuuu", CultureInfo.InvariantCulture);
-        if (from == to) return end;
-        if (from.Year != to.Year) return from.ToString("d MMM uuuu", CultureInfo.InvariantCulture) + "–" + end;
-        return (from.Month == to.Month ? from.Day.ToString(CultureInfo.InvariantCulture) : from.ToString("d MMM", CultureInfo.InvariantCulture)) + "–" + end;
-    }
-
     // The year with the first month shown and with January, where it fits.
     private string MonthName(LocalDate night, double room)
     {
         var year = night == first || night.Month == 1;
-        if (year && room > 76) return night.ToString("MMM uuuu", CultureInfo.InvariantCulture);
-        if (room > 34) return night.ToString("MMM", CultureInfo.InvariantCulture);
+        if (year && room > 76) return speech.Clock.MonthOfYear(night.ToYearMonth());
+        if (room > 34) return speech.Clock.Month(night.ToYearMonth());
         return "";
     }
 

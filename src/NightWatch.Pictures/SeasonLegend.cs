@@ -1,5 +1,6 @@
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Season;
+using NightWatch.Words;
 
 namespace NightWatch.Pictures;
 
@@ -7,21 +8,23 @@ namespace NightWatch.Pictures;
 internal static class SeasonLegend
 {
     /// <summary>A line of swatches at the foot, in two lines where the picture is narrow.</summary>
-    public static IEnumerable<Shape> Paint(SeasonFrame frame, DarkCalendar calendar)
+    public static IEnumerable<Shape> Paint(SeasonFrame frame, DarkCalendar calendar, ILanguage language)
     {
         var hasSubject = calendar.Nights[0].Sky.Subject.State != SubjectState.None;
-        List<(string Color, string Words)> entries = [(SeasonColumns.Usable, hasSubject ? "usable: dark, subject up" : "usable: dark")];
-        if (hasSubject) entries.Add((SeasonColumns.Night, "dark, subject down"));
+        List<(string Color, SeasonShade Shade)> entries = [(SeasonColumns.Usable, SeasonShade.Usable)];
+        if (hasSubject) entries.Add((SeasonColumns.Night, SeasonShade.SubjectDown));
         entries.AddRange(
         [
-            (SeasonColumns.Moonlit(0.3), "thin Moon up"), (SeasonColumns.Moonlit(1), "full Moon up"), (SeasonColumns.AstronomicalTwilight, "twilight to −18°"),
-            (SeasonColumns.NauticalTwilight, "to −12°"), (SeasonColumns.CivilTwilight, "to −6°"), (SeasonColumns.Day, "day"),
+            (SeasonColumns.Moonlit(0.3), SeasonShade.ThinMoon), (SeasonColumns.Moonlit(1), SeasonShade.FullMoon),
+            (SeasonColumns.AstronomicalTwilight, SeasonShade.AstronomicalTwilight), (SeasonColumns.NauticalTwilight, SeasonShade.NauticalTwilight),
+            (SeasonColumns.CivilTwilight, SeasonShade.CivilTwilight), (SeasonColumns.Day, SeasonShade.Day),
         ]);
-        if (calendar.Nights.Any(night => night.Eclipse?.DarkTotality.Count > 0)) entries.Add((SeasonColumns.EclipsedMoon, "Moon wholly eclipsed"));
+        if (calendar.Nights.Any(night => night.Eclipse?.DarkTotality.Count > 0)) entries.Add((SeasonColumns.EclipsedMoon, SeasonShade.EclipsedMoon));
         var x = SeasonFrame.LeftPx;
         var y = frame.BarsTop + SeasonFrame.BarsHeightPx + 68;
-        foreach (var (color, words) in entries)
+        foreach (var (color, shade) in entries)
         {
+            var words = language.Of(shade, hasSubject);
             var width = 22 + words.Length * 7.3 + 12;
             if (x + width > frame.Width) (x, y) = (SeasonFrame.LeftPx, y + 24);
             yield return TimeAxis.Box(x, y - 12, x + 16, y + 2, color);
@@ -33,6 +36,6 @@ internal static class SeasonLegend
         if (!hasSubject) yield break;
         if (x + 190 > frame.Width) (x, y) = (SeasonFrame.LeftPx, y + 24);
         yield return new Shape.Line([new(x, y - 5), new(x + 16, y - 5)], SeasonColumns.SubjectEdge, 2);
-        yield return new Shape.Words(new(x + 22, y), "subject comes and goes", 13);
+        yield return new Shape.Words(new(x + 22, y), language.Of(SeasonShade.SubjectEdge, hasSubject), 13);
     }
 }

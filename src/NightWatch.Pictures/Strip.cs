@@ -79,7 +79,7 @@ internal sealed class Strip(StripContent content, double top, IReadOnlyList<doub
         yield return new Shape.Line(
             [new(TimeAxis.LeftPx, Top), new(TimeAxis.RightPx, Top), new(TimeAxis.RightPx, Bottom), new(TimeAxis.LeftPx, Bottom), new(TimeAxis.LeftPx, Top)], "#7d8592", 1);
         if (content.Curves.All(c => c.Values.All(v => v is null)))
-            yield return new Shape.Words(new Spot((TimeAxis.LeftPx + TimeAxis.RightPx) / 2, (Top + Bottom) / 2 + 8), "unknown", 22, Anchor: Anchor.Middle, Halo: "#ffffff");
+            yield return new Shape.Words(new Spot((TimeAxis.LeftPx + TimeAxis.RightPx) / 2, (Top + Bottom) / 2 + 8), axis.Speech.Language.Unknown, 22, Anchor: Anchor.Middle, Halo: "#ffffff");
     }
 
     private IEnumerable<Shape> Draw(Curve curve)

@@ -30,7 +30,6 @@ internal sealed class TimeAxis
         [(-18, "#c5cbd8"), (-12, "#d5dae4"), (-6, "#e4e7ee"), (-0.8333, "#f1f3f6"), (90, "#ffffff")];
 
     private readonly NightPlan plan;
-    private readonly ClockWords clock;
     private readonly DateTimeZone zone;
 
     /// <param name="plan">The night; at least two conditions.</param>
@@ -38,10 +37,13 @@ internal sealed class TimeAxis
     {
         this.plan = plan;
         zone = plan.Watch.Site.Zone;
-        clock = Speech.Metric(zone).Clock;
+        Speech = Speech.To(plan.Watch);
         Start = plan.Conditions[0].At;
         End = plan.Conditions[^1].At;
     }
+
+    /// <summary>To whom the picture speaks.</summary>
+    public Speech Speech { get; }
 
     /// <summary>Left end.</summary>
     public Instant Start { get; }
@@ -69,8 +71,7 @@ internal sealed class TimeAxis
     /// <summary>The shooting window: a heavy bracket above the strips, thin lines through them, its times in words.</summary>
     public IEnumerable<Shape> Bracket(NightPlan night, IReadOnlyList<Strip> strips)
     {
-        var speech = Speech.To(night.Watch);
-        var words = speech.Language.OverBracket(night.Verdict, speech);
+        var words = Speech.Language.OverBracket(night.Verdict, Speech);
         if (night.Verdict.Run is not { } run)
         {
             yield return new Shape.Words(new Spot(LeftPx, 32), words, 25, Bold: true);
@@ -101,14 +102,14 @@ internal sealed class TimeAxis
             var labelled = local.Hour % every == 0;
             yield return new Shape.Line([new(X(at), y), new(X(at), y + (labelled ? 9 : 5))], Ink, 2);
             if (labelled && X(at) is > LeftPx + 14 and < RightPx - 22)
-                yield return new Shape.Words(new Spot(X(at), y + 30), clock.Time(at), 21, Anchor: Anchor.Middle);
+                yield return new Shape.Words(new Spot(X(at), y + 30), Speech.Clock.Time(at), 21, Anchor: Anchor.Middle);
         }
 
         var midnight = plan.Night.PlusDays(1).AtStartOfDayInZone(zone).ToInstant();
-        yield return new Shape.Words(new Spot(LeftPx, y + 57), clock.Day(Start), 21, Bold: true);
+        yield return new Shape.Words(new Spot(LeftPx, y + 57), Speech.Clock.Day(Start), 21, Bold: true);
         if (midnight > Start && X(midnight) is > LeftPx + 130 and < RightPx - 190)
-            yield return new Shape.Words(new Spot(X(midnight), y + 57), clock.Day(midnight), 21, Bold: true);
-        yield return new Shape.Words(new Spot(RightPx, y + 57), clock.Abbreviation(End), 21, Anchor: Anchor.End);
+            yield return new Shape.Words(new Spot(X(midnight), y + 57), Speech.Clock.Day(midnight), 21, Bold: true);
+        yield return new Shape.Words(new Spot(RightPx, y + 57), Speech.Clock.Abbreviation(End), 21, Anchor: Anchor.End);
     }
 
     /// <summary>The middle of a text nearest to <paramref name="x"/> that keeps it inside the picture.</summary>

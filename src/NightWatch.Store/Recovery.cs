@@ -18,8 +18,13 @@ public sealed class Recovery(Database database)
             async session =>
                 await session.ExecuteAsync(
                     "UPDATE outbox SET lease_until = @now WHERE state = 'Sending' AND lease_owner <> @Node AND lease_until > @now", new { now, database.Node })
+                // Its first words are those of the partial index.
                 + await session.ExecuteAsync(
-                    "UPDATE due SET lease_until = @now WHERE state = 'Claimed' AND lease_owner <> @Node AND lease_until > @now", new { now, database.Node }),
+                    """
+                    UPDATE due SET lease_until = @now
+                    WHERE state IN ('Pending', 'Claimed') AND state = 'Claimed' AND lease_owner <> @Node AND lease_until > @now
+                    """,
+                    new { now, database.Node }),
             cancellationToken);
     }
 }

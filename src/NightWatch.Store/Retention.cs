@@ -61,7 +61,8 @@ public sealed class Retention(Database database)
             await DeleteAsync("DELETE FROM outbox WHERE closed_at < @before", new { before = now - rule.Verdicts }),
             await DeleteAsync("DELETE FROM verdict WHERE at < @before", new { before = now - rule.Verdicts }),
             await DeleteAsync("DELETE FROM told_night WHERE night < @before", new { before = (now - rule.Verdicts).InUtc().Date }),
-            await DeleteAsync("DELETE FROM due WHERE closed_at < @before", new { before = now - rule.Due }),
+            await DeleteAsync(
+                "DELETE FROM due WHERE state IN ('Done', 'Dropped') AND closed_at < @before", new { before = now - rule.Due }),
             await DeleteAsync("DELETE FROM outcome WHERE night < @before", new { before = (now - rule.Outcomes).InUtc().Date }),
             await DeleteAsync("DELETE FROM ticket WHERE expires_at < @now", new { now })
             + await DeleteAsync("DELETE FROM session WHERE expires_at < @now", new { now })

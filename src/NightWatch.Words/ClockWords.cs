@@ -19,6 +19,21 @@ public sealed class ClockWords(DateTimeZone zone, ILanguage language)
     /// <summary>"02:10", to the nearest minute.</summary>
     public string Time(Instant at) => timePattern.Format(Nearest(at).TimeOfDay);
 
+    /// <summary>"02:00" of any day, for the ticks of an axis.</summary>
+    public string Time(LocalTime time) => timePattern.Format(time);
+
+    /// <summary>"02:10 CEST".</summary>
+    public string ZonedTime(Instant at) => $"{Time(at)} {Abbreviation(at)}";
+
+    /// <summary>"23:30 to 04:20".</summary>
+    public string Times(Interval span) => language.FromTo(Time(span.Start), Time(span.End));
+
+    /// <summary>"23:30 to 04:20 CEST".</summary>
+    public string ZonedTimes(Interval span) => language.FromTo(Time(span.Start), ZonedTime(span.End));
+
+    /// <summary>"Fri 4 Jun 23:30 CEST to Sat 5 Jun 04:20 CEST": both ends in full, for tables.</summary>
+    public string FullSpan(Interval span) => language.FromTo(Full(span.Start), Full(span.End));
+
     /// <summary>"Sat 5 Jun 02:10 CEST".</summary>
     public string Full(Instant at) => $"{Day(Nearest(at).Date)} {Time(at)} {Abbreviation(at)}";
 
@@ -40,6 +55,18 @@ public sealed class ClockWords(DateTimeZone zone, ILanguage language)
     /// <summary>"Sat 5 Jun".</summary>
     public string Day(LocalDate date) => dayPattern.Format(date);
 
+    /// <summary>"Sat 5 Jun 2027".</summary>
+    public string Date(LocalDate date) => date.ToString(language.DatePattern, language.Culture);
+
+    /// <summary>"Jun".</summary>
+    public string Month(YearMonth month) => month.OnDayOfMonth(1).ToString(language.MonthPattern, language.Culture);
+
+    /// <summary>"Jun 2027".</summary>
+    public string MonthOfYear(YearMonth month) => month.OnDayOfMonth(1).ToString(language.MonthOfYearPattern, language.Culture);
+
+    /// <summary>"June 2027".</summary>
+    public string FullMonth(YearMonth month) => month.OnDayOfMonth(1).ToString(language.FullMonthPattern, language.Culture);
+
     /// <summary>"Fri 4 Jun" of the instant.</summary>
     public string Day(Instant at) => Day(Nearest(at).Date);
 
@@ -56,6 +83,13 @@ public sealed class ClockWords(DateTimeZone zone, ILanguage language)
     {
         var minutes = (long)Math.Round(length.TotalMinutes);
         return language.Length(minutes / 60, minutes % 60);
+    }
+
+    /// <summary>"4 h 05 min", as wide as any other in a column.</summary>
+    public string TableLength(Duration length)
+    {
+        var minutes = (long)Math.Round(length.TotalMinutes);
+        return language.TableLength(minutes / 60, minutes % 60);
     }
 
     /// <summary>The zone's abbreviation, or UTC and the offset where the zone has none.</summary>

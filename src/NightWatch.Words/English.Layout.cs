@@ -66,6 +66,7 @@ public sealed partial class English
         Quantity.MoonlightAdded => "Moonlight added",
         Quantity.SunAltitude => "Sun, altitude",
         Quantity.SkyInFrame => "Sky in the frame",
+        Quantity.Worth => "Worth of a frame",
         _ => quantity.ToString(),
     };
 

@@ -172,7 +172,7 @@ public sealed partial class English
         var text = $"{zenith} {Towns(r, speech)}";
         if (r.Dark is { MeanShare: < 0.995 } dark)
         {
-            text += $" At the subject and through the air before it the sky is {speech.OneDecimal(dark.DarkestMag)} mag/arcsec² at its darkest; "
+            text += $" At the subject the sky is {speech.OneDecimal(dark.DarkestMag)} mag/arcsec² at its darkest; "
                 + $"a frame counts in full from {speech.OneDecimal(dark.Levels.FullMag)} and for nothing below {speech.OneDecimal(dark.Levels.NothingMag)}.";
         }
 

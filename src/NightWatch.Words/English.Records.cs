@@ -1,5 +1,7 @@
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Verification.Outcomes;
+using NodaTime;
 
 namespace NightWatch.Words;
 
@@ -16,10 +18,12 @@ public sealed partial class English
         var what = like.Said == VerdictClass.Marginal
             ? $"Nights like this one {which} came usable {hits} of {count} times"
             : $"Calls like this one {which} were right {hits} of {count} times";
-        return string.Create(
-            Culture,
-            $"{what}: {like.Right.Share * 100:0} %, and by chance anything from {like.Right.Interval.Low * 100:0} to {like.Right.Interval.High * 100:0} %.");
+        return $"{what}: {ByChance(like.Right)}";
     }
+
+    /// <inheritdoc/>
+    public string LastCalls(Rate right) =>
+        $"The last call before the night was right {right.Hits} of {right.Count} times: {ByChance(right)}";
 
     /// <inheritdoc/>
     public string Ahead(int? leadNights) => leadNights switch
@@ -29,4 +33,67 @@ public sealed partial class English
         1 => "1 night ahead",
         var nights => $"{nights} nights ahead",
     };
+
+    /// <inheritdoc/>
+    public string AheadRow(int leadNights) => Capital(Ahead(leadNights));
+
+    /// <inheritdoc/>
+    public string CountOf(Rate rate) => rate.Count == 0 ? "none yet" : $"{rate.Hits} of {rate.Count}";
+
+    /// <inheritdoc/>
+    public string ShareOf(Rate rate) => rate.Share is { } share
+        ? string.Create(Culture, $"{share * 100:0} % ({rate.Interval.Low * 100:0} to {rate.Interval.High * 100:0})")
+        : "";
+
+    /// <inheritdoc/>
+    public MarkedSentence CalledNights(bool saidOn, bool usable, int nights) => new("", $"{nights}", (saidOn, usable, nights) switch
+    {
+        (true, true, 1) => " good night",
+        (true, true, _) => " good nights",
+        (true, false, 1) => " drive for nothing",
+        (true, false, _) => " drives for nothing",
+        (false, true, 1) => " night lost",
+        (false, true, _) => " nights lost",
+        (false, false, _) => " rightly at home",
+    });
+
+    /// <inheritdoc/>
+    public string TooFewToJudge(int nights, int needed) =>
+        $"{Many(nights, "night is", "nights are")} not enough evidence to judge probabilities by; {needed} are needed.";
+
+    /// <inheritdoc/>
+    public string NothingRecorded => "Nothing is recorded yet: the record begins with the first look at a night.";
+
+    /// <inheritdoc/>
+    public string RecordBasis(
+        LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech)
+    {
+        var by = string.Join(", ", sources.Select(source => $"{source.Nights} {By(source.Source)}"));
+        return $"{FromTo(speech.Clock.Date(from), speech.Clock.Date(to))}: {Many(nights, "night")} that the sky allowed, "
+            + $"{known} of them with a known outcome"
+            + (by.Length > 0 ? $": {by}." : ".");
+    }
+
+    /// <inheritdoc/>
+    public string? Caveat(OutcomeSource source) => source switch
+    {
+        OutcomeSource.Analysis =>
+            "Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so "
+            + "answer the question on the morning after.",
+        OutcomeSource.Metar =>
+            "An aerodrome reports its own sky, and automatic stations see no high cloud; that part is taken from later runs.",
+        _ => null,
+    };
+
+    private static string By(OutcomeSource source) => source switch
+    {
+        OutcomeSource.Debrief => "by your own word",
+        OutcomeSource.Metar => "by an aerodrome nearby",
+        OutcomeSource.Analysis => "by later runs of the forecast",
+        _ => throw new ArgumentOutOfRangeException(nameof(source), source, "Accepted: one of the sources."),
+    };
+
+    /// <summary>"81 %, and by chance anything from 60 to 92 %."</summary>
+    private string ByChance(Rate rate) => string.Create(
+        Culture, $"{rate.Share * 100:0} %, and by chance anything from {rate.Interval.Low * 100:0} to {rate.Interval.High * 100:0} %.");
 }

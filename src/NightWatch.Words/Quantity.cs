@@ -80,4 +80,7 @@ public enum Quantity
 
     /// <summary>Brightness of the sky in the frame.</summary>
     SkyInFrame,
+
+    /// <summary>Worth of a frame.</summary>
+    Worth,
 }

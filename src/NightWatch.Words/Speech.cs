@@ -35,6 +35,9 @@ public sealed class Speech(ILanguage language, UnitSystem units, DateTimeZone zo
     /// <summary>In metric units, for documents and tables.</summary>
     public static Speech Metric(DateTimeZone zone) => new(English.Instance, UnitSystem.Metric, zone);
 
+    /// <summary>To readers of whom nothing is known: metric, by UTC.</summary>
+    public static Speech ToAnybody { get; } = Metric(DateTimeZone.Utc);
+
     /// <summary>
     /// What a reason found; where it is a hazard that stands alone, with the closing sentence that the authorities have the last
     /// word.
@@ -106,6 +109,12 @@ public sealed class Speech(ILanguage language, UnitSystem units, DateTimeZone zo
 
     /// <summary>"12 %".</summary>
     public string Percent(double fraction) => string.Create(Language.Culture, $"{100 * fraction:0} %");
+
+    /// <summary>"12°".</summary>
+    public string Degrees(double degrees) => string.Create(Language.Culture, $"{degrees:0}°");
+
+    /// <summary>"4.5 h", for a column.</summary>
+    public string Hours(Duration length) => string.Create(Language.Culture, $"{length.TotalHours:0.0} h");
 
     /// <summary>At most one decimal, for figures whose unit every reader shares.</summary>
     public string Number(double value) => value.ToString("0.#", Language.Culture);

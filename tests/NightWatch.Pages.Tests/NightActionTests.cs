@@ -101,7 +101,7 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
         var watch = Flat with { Id = "resting-flat" };
         Assert.DoesNotContain("This watch", await PageAsync(watch), StringComparison.Ordinal);
         Assert.Contains("This watch is paused: no letters come about this night, unless you take it up again on <a href=\"/watches\">your watches</a>.", await PageAsync(watch with { Paused = true }), StringComparison.Ordinal);
-        Assert.Contains($"This watch rests until {LocalText.Date(Tonight.PlusDays(2))}: no letters", await PageAsync(watch with { PausedUntil = Tonight.PlusDays(2) }), StringComparison.Ordinal);
+        Assert.Contains($"This watch rests until {Speech.ToAnybody.Clock.Date(Tonight.PlusDays(2))}: no letters", await PageAsync(watch with { PausedUntil = Tonight.PlusDays(2) }), StringComparison.Ordinal);
         Assert.DoesNotContain("This watch", await PageAsync(watch with { PausedUntil = Tonight }), StringComparison.Ordinal); // looks again by then
 
         async Task<string> PageAsync(Watch kept)

@@ -102,7 +102,7 @@ public sealed class OperatorTests
         await holds.HoldAsync("met-norway", "52.1,4.3", now + Duration.FromHours(2), waitsForOperator: false, Stop);
 
         var (whole, one) = (now + Duration.FromHours(3), now + Duration.FromHours(2));
-        Assert.Equal([$"met-norway for 1 places, the last until {one:uuuu-MM-dd HH:mm} UTC", $"open-meteo-ensemble at all until {whole:uuuu-MM-dd HH:mm} UTC"], await HoldsAsync());
+        Assert.Equal([$"met-norway for 1 place, the last until {one:uuuu-MM-dd HH:mm} UTC", $"open-meteo-ensemble at all until {whole:uuuu-MM-dd HH:mm} UTC"], await HoldsAsync());
 
         async Task<IEnumerable<string>> HoldsAsync() => (await visitor.GetAsync("operator")).Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr")
             .Select(row => $"{row.FirstElementChild!.TextContent} {row.LastElementChild!.TextContent}");

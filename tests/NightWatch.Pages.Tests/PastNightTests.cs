@@ -7,6 +7,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Store;
 using NightWatch.Store.Verdicts;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.Tests;

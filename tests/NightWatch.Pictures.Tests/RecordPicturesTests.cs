@@ -1,10 +1,13 @@
 using NightWatch.Planning.Verification;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pictures.Tests;
 
 public sealed class RecordPicturesTests
 {
+    private static readonly Speech Speaking = Speech.ToAnybody;
+
     private static readonly LocalDate First = new(2027, 1, 30);
 
     [Fact]
@@ -12,10 +15,12 @@ public sealed class RecordPicturesTests
     {
         LedgerNight[] nights = [new(First, true, true), new(First.PlusDays(1), true, false), new(First.PlusDays(2), false, true), new(First.PlusDays(3), false, false), new(First.PlusDays(4), true, null)];
 
-        Assert.Equal("Calls night by night: 1 called on and usable, 1 drives for nothing, 1 usable nights called off, 1 rightly called off, 1 not known.", CallLedger.Says(nights));
+        Assert.Equal(
+            "Calls night by night: 1 called on and usable, 1 drive for nothing, 1 usable night called off, 1 rightly called off, 1 not known.",
+            CallLedger.SceneOf(nights, Speaking).Says);
         // January and February, a row each: the marks of day 30 and 31 stand above those of day 1.
-        var squares = CallLedger.SceneOf(nights).Shapes.OfType<Shape.Area>().Where(area => area.Color == "#14514a").ToList();
-        var rings = CallLedger.SceneOf(nights).Shapes.OfType<Shape.Line>().Where(line => line is { Color: "#8a5a00", Path.Count: > 10 }).ToList();
+        var squares = CallLedger.SceneOf(nights, Speaking).Shapes.OfType<Shape.Area>().Where(area => area.Color == "#14514a").ToList();
+        var rings = CallLedger.SceneOf(nights, Speaking).Shapes.OfType<Shape.Line>().Where(line => line is { Color: "#8a5a00", Path.Count: > 10 }).ToList();
         Assert.Equal(2, squares.Count); // the night and the legend
         Assert.True(squares[0].Outline[0].Y < rings[0].Path[0].Y - 10);
     }
@@ -23,9 +28,9 @@ public sealed class RecordPicturesTests
     [Fact]
     public void The_ledger_counts_months_over_the_turn_of_a_year()
     {
-        var one = CallLedger.SceneOf([new(new LocalDate(2027, 12, 31), true, true)]).Height;
-        var two = CallLedger.SceneOf([new(new LocalDate(2027, 12, 31), true, true), new(new LocalDate(2028, 1, 1), true, true)]).Height;
-        var year = CallLedger.SceneOf([new(new LocalDate(2027, 2, 1), true, true), new(new LocalDate(2028, 2, 29), true, true)]).Height;
+        var one = CallLedger.SceneOf([new(new LocalDate(2027, 12, 31), true, true)], Speaking).Height;
+        var two = CallLedger.SceneOf([new(new LocalDate(2027, 12, 31), true, true), new(new LocalDate(2028, 1, 1), true, true)], Speaking).Height;
+        var year = CallLedger.SceneOf([new(new LocalDate(2027, 2, 1), true, true), new(new LocalDate(2028, 2, 29), true, true)], Speaking).Height;
 
         Assert.Equal(12 * (two - one), year - one, 9);
     }
@@ -35,9 +40,9 @@ public sealed class RecordPicturesTests
     {
         var bins = ReliabilityDiagram.Of([.. Pairs(0.85, 20, 15), .. Pairs(0.15, 9, 1)]);
 
-        Assert.Equal("Said against came: said about 85 %, came 75 % of 20 nights.", ReliabilityPicture.Says(bins));
-        Assert.Contains("said about 85 %", ReliabilityPicture.Svg(bins), StringComparison.Ordinal);
-        Assert.Null(ReliabilityPicture.Svg(ReliabilityDiagram.Of(Pairs(0.15, 9, 1))));
+        Assert.Equal("Said against came: said about 85 %, came 75 % of 20 nights.", ReliabilityPicture.SceneOf(bins, Speaking.Language)!.Says);
+        Assert.Contains("said about 85 %", ReliabilityPicture.Svg(bins, Speaking.Language), StringComparison.Ordinal);
+        Assert.Null(ReliabilityPicture.Svg(ReliabilityDiagram.Of(Pairs(0.15, 9, 1)), Speaking.Language));
     }
 
     private static IEnumerable<ForecastPair> Pairs(double said, int count, int came) => Enumerable.Range(0, count).Select(i => new ForecastPair(said, i < came));

@@ -131,8 +131,8 @@ public sealed class EveryCaseTests
     {
         var gusts = new Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)) { Mend = new Mend.GustsBelow(9) };
 
-        Assert.Equal("Gusts reach 11.6 m/s around 21:00; a caution from 9 m/s, a no-go from 14 m/s.", Metric.Of(gusts));
-        Assert.Equal("Gusts reach 26 mph around 21:00; a caution from 20 mph, a no-go from 31 mph.", Imperial.Of(gusts));
+        Assert.Equal("Gusts reach 11.6 m/s around 21:00; a frame counts in full up to 9 m/s and for nothing from 14 m/s.", Metric.Of(gusts));
+        Assert.Equal("Gusts reach 26 mph around 21:00; a frame counts in full up to 20 mph and for nothing from 31 mph.", Imperial.Of(gusts));
         Assert.Equal("Gusts below 20 mph through the run, or a place in the lee.", Imperial.Fix(gusts));
     }
 
@@ -203,7 +203,7 @@ public sealed class EveryCaseTests
         };
 
         Assert.Equal(
-            "18 of 20 ensemble members give a usable run; what members do not carry is taken from the main forecast. Lowered because a second feed disagrees. "
+            "18 of 20 runs, the newest forecast and the members of its ensemble, give a usable night; a model of this feed weighs them with the forecast's own figures. Lowered because a second feed disagrees. "
             + "Calibrated by 80 earlier verdicts of this feed at this lead (version 3): 90 % as computed.",
             English.Instance.Of(chance));
     }

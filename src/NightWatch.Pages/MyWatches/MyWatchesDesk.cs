@@ -2,7 +2,6 @@ using NightWatch.Delivery.Links;
 using NightWatch.Letters.Links;
 using NightWatch.Pages.Address;
 using NightWatch.Pages.Watches;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
@@ -16,8 +15,6 @@ namespace NightWatch.Pages.MyWatches;
 /// <summary>What a subscriber sees of their watches.</summary>
 internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, ToldNightStore told, StoredLinkSigner signer, PageRoot root, IClock clock)
 {
-    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
-
     /// <summary>The list, with the coming nights as they were last judged.</summary>
     public async Task<MyWatchesModel> ListAsync(string address, string? note, CancellationToken stop)
     {
@@ -39,28 +36,35 @@ internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, T
         var memories = (await told.FromAsync(watch.Id, from, stop)).ToDictionary(memory => memory.Night.Night);
         // Paths, not whole addresses: the reader is here already.
         var links = new LetterLinks(new Uri("http://here" + root.To("")), signer);
+        var speech = Speech.To(watch);
+        var words = speech.Language;
         return new WatchItem(
             watch.Id,
             watch.Site.Name,
-            $"{WatchFields.Coordinates(watch.Site.Position)}; {SubjectTitle.Of(watch.Subject)}",
-            watch.IsPausedAt(now) ? WatchState.RestOf(watch) : "looks every day",
+            words.PlaceAndSubject(WatchFields.Coordinates(watch.Site.Position), watch.Subject),
+            words.WatchState(watch.IsPausedAt(now), watch.Paused ? null : watch.PausedUntil, speech),
             !watch.IsPausedAt(now),
             LocalDatePattern.Iso.Format(today.PlusDays(1)),
             links.Season(watch)!.PathAndQuery,
             links.Record(watch)!.PathAndQuery,
             [
-                .. (await verdicts.LatestAsync(watch.Id, from, stop)).Select(record => new ComingNight(
-                    Day.Format(record.Night),
-                    Speech.To(watch).Of(record.Verdict.Class),
-                    VerdictStyle.Of(record.Verdict.Class),
-                    Says(record.Verdict, watch),
-                    links.Night(watch, record.Night)!.PathAndQuery,
-                    links.Snooze(watch, record.Night)!.PathAndQuery,
-                    memories.TryGetValue(record.Night, out var memory) && memory.Night.Snoozed)),
+                .. (await verdicts.LatestAsync(watch.Id, from, stop)).Select(record => NightOf(
+                    record, watch, links, memories.TryGetValue(record.Night, out var memory) && memory.Night.Snoozed)),
             ]);
     }
 
-    private static string Says(Verdict verdict, Watch watch) => verdict.Run is { } run
-        ? FormattableString.Invariant($"{verdict.Probability.Value * 100:0} % likely, {LocalText.Clock(run.Start, watch.Site.Zone)} to {LocalText.Clock(run.End, watch.Site.Zone)}")
-        : Speech.To(watch).Whole(verdict.Deciding);
+    private static ComingNight NightOf(VerdictRecord record, Watch watch, LetterLinks links, bool isSnoozed)
+    {
+        var speech = Speech.To(watch);
+        var verdict = record.Verdict;
+        var says = verdict.Run is { } run ? speech.Language.LikelyWhen(verdict.Probability.Value, run, speech) : speech.Whole(verdict.Deciding);
+        return new ComingNight(
+            speech.Clock.Day(record.Night),
+            speech.Of(verdict.Class),
+            VerdictStyle.Of(verdict.Class),
+            isSnoozed ? speech.Language.WithoutLetters(says) : says,
+            links.Night(watch, record.Night)!.PathAndQuery,
+            links.Snooze(watch, record.Night)!.PathAndQuery,
+            isSnoozed);
+    }
 }

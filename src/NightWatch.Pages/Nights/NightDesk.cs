@@ -8,6 +8,7 @@ using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Passes;
 using NightWatch.Watchkeeping.Records;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.Nights;

@@ -1,9 +1,9 @@
 using NightWatch.Letters.Links;
 using NightWatch.Letters.Views;
 using NightWatch.Pages.Address;
-using NightWatch.Pages.Watches;
 using NightWatch.Pictures;
 using NightWatch.Planning.Grid;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Words;
@@ -18,8 +18,11 @@ public sealed record NightPageModel
     /// <summary>The letters' view of the night.</summary>
     public required NightView View { get; init; }
 
-    /// <summary>What it stands on.</summary>
-    public required NightBasis Basis { get; init; }
+    /// <summary>What it stands on; null: on what is kept now.</summary>
+    public required string? Basis { get; init; }
+
+    /// <summary>The factors that hold.</summary>
+    public required string WithinLimits { get; init; }
 
     /// <summary>The Sun is up after it.</summary>
     public required bool IsOver { get; init; }
@@ -27,14 +30,17 @@ public sealed record NightPageModel
     /// <summary>No letters about it, as the subscriber wished.</summary>
     public required bool IsSnoozed { get; init; }
 
-    /// <summary>"is paused", "rests until Fri 4 Jun" where the watch does not look at the night; null: it does, or the night is over.</summary>
-    public string? Rest { get; init; }
+    /// <summary>Says so.</summary>
+    public required string Snoozed { get; init; }
+
+    /// <summary>That the watch rests and does not look at the night; null: it looks, or the night is over.</summary>
+    public MarkedSentence? Rest { get; init; }
 
     /// <summary>"Fri 4–Sat 5 Jun, The threshing floor", for the window's title.</summary>
     public required string Title { get; init; }
 
-    /// <summary>When the page was written, for people.</summary>
-    public required string WrittenAt { get; init; }
+    /// <summary>When the page was written, in sentences.</summary>
+    public required string Written { get; init; }
 
     /// <summary>When the page was written, for its script: a copy says how old it is.</summary>
     public required Instant Now { get; init; }
@@ -85,9 +91,10 @@ public sealed record NightPageModel
     internal static NightPageModel Of(FoundNight found, PageRoot root, ILinkSigner signer)
     {
         var plan = found.Plan;
-        var zone = plan.Watch.Site.Zone;
+        var speech = Speech.To(plan.Watch);
+        var words = speech.Language;
         var readings = NightReadings.Of(plan);
-        string[] clock = [.. plan.Conditions.Select(step => LocalText.Clock(step.At, zone))];
+        string[] clock = [.. plan.Conditions.Select(step => speech.Clock.Time(step.At))];
         var view = PageViews.Of(plan, found.Told, found.Alternatives, found.Now, new LetterLinks(root.Base, signer), found.Track);
         var alone = found.Basis == NightBasis.VerdictAlone;
         var marks = alone ? [] : FrameChart.MarksOf(plan);
@@ -96,11 +103,15 @@ public sealed record NightPageModel
             // Of a verdict whose forecast is gone, nothing is shown that only the forecast could tell.
             View = alone ? view with { Timeline = [], Sequence = [], Field = [], Packing = [], Summaries = [], FrameSays = null, Source = [] } : view,
             Title = $"{view.Verdict}, {view.Place}",
-            Basis = found.Basis,
+            Basis = words.Of(found.Basis),
+            WithinLimits = words.WithinLimits([.. plan.Verdict.Reasons.Where(reason => reason.Severity == Severity.Ok).Select(reason => reason.Factor)]),
             IsOver = found.IsOver,
             IsSnoozed = found.Told.Snoozed,
-            Rest = !found.IsOver && plan.Watch.IsPausedOn(plan.Night) ? WatchState.RestOf(plan.Watch) : null,
-            WrittenAt = LocalText.DayTime(found.Now, zone),
+            Snoozed = words.NightSnoozed(found.IsOver),
+            Rest = !found.IsOver && plan.Watch.IsPausedOn(plan.Night)
+                ? words.NoLettersWhileResting(plan.Watch.Paused ? null : plan.Watch.PausedUntil, speech)
+                : null,
+            Written = words.PageWritten(found.Now, speech),
             Now = found.Now,
             Chart = NightChart.Svg(plan),
             Plot = NightChart.PlotOf(plan),

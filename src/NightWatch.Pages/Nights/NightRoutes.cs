@@ -2,9 +2,11 @@ using NightWatch.Pages.Assets;
 using NightWatch.Pages.Layout;
 using NightWatch.Pages.Security;
 using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Planning.Watches;
 using NightWatch.Sky.Time;
 using NightWatch.Store.Outcomes;
 using NightWatch.Watchkeeping.Steering;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.Nights;
@@ -49,7 +51,7 @@ internal static class NightRoutes
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         return PageResult.Of<DebriefPage>(
-            new DebriefPageModel(watch.Site.Name, date, await desk.SaidAsync(watch, date, asked.Stop), OutcomeWords.Of(was), asked.LinksOf(watch, date)));
+            new DebriefPageModel(Heading(watch, date), await desk.SaidAsync(watch, date, asked.Stop), OutcomeWords.Of(was), asked.LinksOf(watch, date)));
     }
 
     private static async Task<IResult> AnswerAsync([AsParameters] NightAsked asked, OutcomeStore outcomes, IClock clock)
@@ -68,7 +70,7 @@ internal static class NightRoutes
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         return PageResult.Of<SnoozePage>(
-            new SnoozePageModel(watch.Site.Name, date, await desk.IsSnoozedAsync(watch, date, asked.Stop), asked.LinksOf(watch, date)));
+            new SnoozePageModel(Heading(watch, date), await desk.IsSnoozedAsync(watch, date, asked.Stop), asked.LinksOf(watch, date)));
     }
 
     private static async Task<IResult> SnoozeAsync([AsParameters] NightAsked asked, Steering steering)
@@ -78,6 +80,12 @@ internal static class NightRoutes
             ? await steering.SnoozeNightAsync(watch.Id, date, asked.Stop)
             : await steering.UnsnoozeNightAsync(watch.Id, date, asked.Stop);
         return outcome is SteeringOutcome.Done ? Back(asked.Http, asked.LinksOf(watch, date)) : Not(outcome);
+    }
+
+    private static string Heading(Watch watch, LocalDate night)
+    {
+        var speech = Speech.To(watch);
+        return speech.Language.NightAt(night, watch.Site.Name, speech);
     }
 
     // 303: the answer to the form is to be read with GET, so that loading it again sends nothing again (RFC 9110, 15.4.4).

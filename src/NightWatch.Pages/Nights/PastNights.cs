@@ -7,6 +7,7 @@ using NightWatch.Store.Verdicts;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Watchkeeping.Replays;
 using NightWatch.Weather.Known;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.Nights;

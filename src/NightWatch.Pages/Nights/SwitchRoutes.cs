@@ -4,6 +4,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Steering;
+using NightWatch.Words;
 using NodaTime;
 using NodaTime.Text;
 
@@ -44,7 +45,10 @@ internal static class SwitchRoutes
         {
             var links = asked.LinksOf(From, Night);
             var action = $"{links.Switch}&to={Uri.EscapeDataString(To.Id)}&on={LocalDatePattern.Iso.Format(On)}";
-            return new SwitchPageModel(From.Site.Name, Night, To.Site.Name, On, action, asked.LinksOf(To, On).Night, links);
+            var speech = Speech.To(From);
+            var words = speech.Language;
+            return new SwitchPageModel(
+                words.InsteadOf(Night, From.Site.Name, speech), words.GoingTo(On, To.Site.Name, speech), words.SwitchTo(On, speech), action, asked.LinksOf(To, On).Night, links);
         }
     }
 }

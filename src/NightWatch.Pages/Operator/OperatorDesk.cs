@@ -9,8 +9,9 @@ using NightWatch.Store.Suppression;
 using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Feeds;
+using NightWatch.Words;
+using NightWatch.Words.Documents;
 using NodaTime;
-using NodaTime.Text;
 
 namespace NightWatch.Pages.Operator;
 
@@ -20,7 +21,7 @@ internal sealed class OperatorDesk(Database database, WatchStore watches, Subscr
     private const int MostDead = 100;
     private const int MostUnreadable = 10;
 
-    private static readonly InstantPattern Minute = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
+    private static readonly ILanguage Words = Speech.ToAnybody.Language;
 
     public async Task<OperatorModel> OfAsync(string? note, CancellationToken stop)
     {
@@ -36,7 +37,7 @@ internal sealed class OperatorDesk(Database database, WatchStore watches, Subscr
         {
             lines.Add(new FeedLine(
                 MembersId.FeedOf(id),
-                waits.LastAnswers.TryGetValue(id, out var at) ? $"{Ago(now - at)} ago" : "never",
+                Words.AgoOrNever(waits.LastAnswers.TryGetValue(id, out var at) ? now - at : null),
                 DayOf(await forecasts.CountSinceAsync(id, now - Duration.FromDays(1), stop), weather.BudgetOf(id)),
                 HoldOf(held, id)));
         }
@@ -44,37 +45,32 @@ internal sealed class OperatorDesk(Database database, WatchStore watches, Subscr
         return new OperatorModel(
             note,
             [
-                ("Subscribers", Figure(await subscribers.CountAsync(stop))),
-                ("Watches", $"{Figure(all)}, {Figure(resting)} of them resting"),
+                ("Subscribers", Words.Waiting(await subscribers.CountAsync(stop), oldest: null)),
+                ("Watches", Words.Watches(all, resting)),
                 ("Rows that cannot be read", UnreadableOf(database.Unreadable.Known)),
-                ("Looks that are due", waits.OldestDueAt is { } due ? $"{Figure(waits.DueOpen)}, the oldest for {Ago(now - due)}" : "0"),
-                ("Oldest letter that waits", waits.OldestLetterAt is { } letter ? $"written {Ago(now - letter)} ago" : "none waits"),
-                ("Letters for sign-up and sign-in, last hour", asked < MailRations.MostAnHour ? $"{Figure(asked)} of at most {Figure(MailRations.MostAnHour)}" : $"{Figure(asked)}: as many as may be, so more are refused"),
+                ("Looks that are due", Words.Waiting(waits.DueOpen, now - waits.OldestDueAt)),
+                ("Oldest letter that waits", Words.OldestLetter(now - waits.OldestLetterAt)),
+                ("Letters for sign-up and sign-in, last hour", Words.StrangersLetters(asked, MailRations.MostAnHour)),
             ],
             [.. (await outbox.CountAsync(stop)).OrderBy(pair => pair.Key).Select(pair => (pair.Key.ToString(), pair.Value))],
             [.. (await outbox.ListAsync(OutboxState.Dead, MostDead, stop)).Select(entry => LineOf(entry, now))],
             lines,
-            [.. (await suppression.ListAsync(stop)).Select(entry => (Redaction.Of(entry.Address), entry.Code is null ? Redaction.Of(entry.Reason) : $"{entry.Code} {Redaction.Of(entry.Reason)}", Minute.Format(entry.At)))]);
+            [.. (await suppression.ListAsync(stop)).Select(entry => (Redaction.Of(entry.Address), entry.Code is null ? Redaction.Of(entry.Reason) : $"{entry.Code} {Redaction.Of(entry.Reason)}", InstantText.Minute(entry.At)))]);
     }
 
     private static DeadLetter LineOf(OutboxEntry entry, Instant now) => new(
-        entry.Id, entry.Kind, Redaction.Of(entry.Recipient), Minute.Format(entry.CreatedAt), Minute.Format(entry.NotAfter), entry.LastReply?.Text ?? "nothing", entry.NotAfter >= now);
+        entry.Id, entry.Kind, Redaction.Of(entry.Recipient), InstantText.Minute(entry.CreatedAt), InstantText.Minute(entry.NotAfter), entry.LastReply?.Text ?? Words.NothingSaid, entry.NotAfter >= now);
 
     private static string UnreadableOf(IReadOnlyList<UnreadableRow> rows) =>
-        rows.Count == 0 ? "none was met" : $"{string.Join(", ", rows.Take(MostUnreadable).Select(row => Redaction.Of(row.Name)))}{(rows.Count > MostUnreadable ? $" and {Figure(rows.Count - MostUnreadable)} more" : "")}; 'nightwatch check' says why";
+        Words.UnreadableRows([.. rows.Take(MostUnreadable).Select(row => Redaction.Of(row.Name))], Math.Max(0, rows.Count - MostUnreadable));
 
-    private static string DayOf(long answers, FeedBudget? budget) => budget is not { } most
-        ? Figure(answers)
-        : $"{Figure(answers)}, about {Figure((long)Math.Ceiling(answers * most.CallsAnAnswer))} of its {Figure(most.CallsADay)} calls a day";
+    private static string DayOf(long answers, FeedBudget? budget) =>
+        Words.FeedsDay(answers, budget is { } most ? ((long)Math.Ceiling(answers * most.CallsAnAnswer), most.CallsADay) : null);
 
     private static string HoldOf(IReadOnlyList<FeedHold> held, string feed)
     {
         var own = held.Where(hold => hold.Feed == feed).ToArray();
-        if (own.FirstOrDefault(hold => hold.Cell is null) is { } whole) return $"at all until {Minute.Format(whole.Until)} UTC";
-        return own.Length == 0 ? "no" : $"for {Figure(own.Length)} places, the last until {Minute.Format(own.Max(hold => hold.Until))} UTC";
+        if (own.FirstOrDefault(hold => hold.Cell is null) is { } whole) return Words.HeldBack(places: null, whole.Until);
+        return Words.HeldBack(own.Length, own.Length == 0 ? null : own.Max(hold => hold.Until));
     }
-
-    private static string Ago(Duration age) => age.TotalMinutes < 120 ? FormattableString.Invariant($"{age.TotalMinutes:0} min") : age.TotalHours < 48 ? FormattableString.Invariant($"{age.TotalHours:0} h") : FormattableString.Invariant($"{age.TotalDays:0} days");
-
-    private static string Figure(long count) => count.ToString("#,0", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -1,8 +1,8 @@
-using System.Globalization;
 using NightWatch.Pictures;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Words;
@@ -24,8 +24,17 @@ public sealed record RecordPageModel
     /// <summary>What the record stands on.</summary>
     public required IReadOnlyList<string> Basis { get; init; }
 
-    /// <summary>The counts of the last call before each night.</summary>
-    public required ContingencyTable Calls { get; init; }
+    /// <summary>Nights that the last call before them called on and that came usable.</summary>
+    public required MarkedSentence Hits { get; init; }
+
+    /// <summary>Called on, and of no use.</summary>
+    public required MarkedSentence FalseAlarms { get; init; }
+
+    /// <summary>Called off, and usable.</summary>
+    public required MarkedSentence Misses { get; init; }
+
+    /// <summary>Called off, and of no use.</summary>
+    public required MarkedSentence CorrectRejections { get; init; }
 
     /// <summary>The one sentence to remember; null: nothing is known yet.</summary>
     public required string? Sentence { get; init; }
@@ -62,53 +71,48 @@ public sealed record RecordPageModel
         ];
         var table = ContingencyTable.Of(calls.Select(call => (call.SaidOn, call.Usable)));
         var scores = RecordScores.Of([record]);
+        var speech = Speech.To(watch);
+        var words = speech.Language;
         var enough = calls.Length >= RecordScores.FewestToScore;
         return new RecordPageModel
         {
             Site = watch.Site.Name,
-            Basis = BasisOf(scores),
-            Calls = table,
-            Sentence = table.Count == 0 ? null : SentenceOf(RecordedCalls.Of(table)),
-            Leads = [.. scores.Leads.Select(lead => new RecordLeadRow(Ahead(lead.LeadNights), Say(lead.Calls.Right), Say(lead.Calls.UsableOfCalled), Say(lead.Calls.CalledOfUsable)))],
-            Ledger = LedgerOf(tested),
-            Reliability = enough ? ReliabilityPicture.Svg(ReliabilityDiagram.Of(calls.Select(call => call.Pair))) : null,
-            TooFew = $"{calls.Length} nights are not enough evidence to judge probabilities by; {RecordScores.FewestToScore} are needed.",
+            Basis = BasisOf(scores, speech),
+            Hits = words.CalledNights(saidOn: true, usable: true, table.Hits),
+            FalseAlarms = words.CalledNights(saidOn: true, usable: false, table.FalseAlarms),
+            Misses = words.CalledNights(saidOn: false, usable: true, table.Misses),
+            CorrectRejections = words.CalledNights(saidOn: false, usable: false, table.CorrectRejections),
+            Sentence = table.Count == 0 ? null : words.LastCalls(RecordedCalls.Of(table).Right),
+            Leads = [.. scores.Leads.Select(lead => new RecordLeadRow(words.AheadRow(lead.LeadNights), Say(lead.Calls.Right), Say(lead.Calls.UsableOfCalled), Say(lead.Calls.CalledOfUsable)))],
+            Ledger = LedgerOf(tested, speech),
+            Reliability = enough ? ReliabilityPicture.Svg(ReliabilityDiagram.Of(calls.Select(call => call.Pair)), words) : null,
+            TooFew = words.TooFewToJudge(calls.Length, RecordScores.FewestToScore),
             Learnt = learnt,
             Csv = csv,
         };
+
+        RecordShare Say(Rate rate) => new(words.CountOf(rate), words.ShareOf(rate));
     }
 
-    private static string? LedgerOf(RecordedNight[] tested)
+    private static string? LedgerOf(RecordedNight[] tested, Speech speech)
     {
         if (tested.Length == 0) return null;
         var from = tested[^1].Night.PlusDays(-MostDays);
-        return CallLedger.Svg([.. tested.Where(night => night.Night > from).Select(night => new LedgerNight(night.Night, night.LastMark!.Class != VerdictClass.NoGo, night.Usable))]);
+        return CallLedger.Svg([.. tested.Where(night => night.Night > from).Select(night => new LedgerNight(night.Night, night.LastMark!.Class != VerdictClass.NoGo, night.Usable))], speech);
     }
 
-    private static List<string> BasisOf(RecordScores scores)
+    private static List<string> BasisOf(RecordScores scores, Speech speech)
     {
-        if (scores.From is not { } from || scores.To is not { } to) return ["Nothing is recorded yet: the record begins with the first look at a night."];
-        int By(string source) => scores.Sources.GetValueOrDefault(source);
-        (string Source, string Words)[] words = [("debrief", "by your own word"), ("metar", "by an aerodrome nearby"), ("analysis", "by later runs of the forecast")];
-        var by = string.Join(", ", words.Where(source => By(source.Source) > 0).Select(source => $"{By(source.Source)} {source.Words}"));
-        List<string> basis =
+        var words = speech.Language;
+        if (scores.From is not { } from || scores.To is not { } to) return [words.NothingRecorded];
+        (OutcomeSource Source, int Nights)[] sources =
         [
-            $"{LocalText.Date(from)} to {LocalText.Date(to)}: {scores.Nights} nights that the sky allowed, {scores.Known} of them with a known outcome{(by.Length > 0 ? ": " + by : "")}.",
+            .. Enum.GetValues<OutcomeSource>().Select(source => (source, scores.Sources.GetValueOrDefault(source.Word()))).Where(source => source.Item2 > 0),
         ];
-        if (By("analysis") > 0)
-            basis.Add("Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so answer the question on the morning after.");
-        if (By("metar") > 0) basis.Add("An aerodrome reports its own sky, and automatic stations see no high cloud; that part is taken from later runs.");
-        return basis;
+        return
+        [
+            words.RecordBasis(from, to, scores.Nights, scores.Known, sources, speech),
+            .. sources.OrderByDescending(source => source.Source).Select(source => words.Caveat(source.Source)).OfType<string>(),
+        ];
     }
-
-    private static string SentenceOf(RecordedCalls calls) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"The last call before the night was right {calls.Right.Hits} of {calls.Right.Count} times: {calls.Right.Share * 100:0} %, and by chance anything from {calls.Right.Interval.Low * 100:0} to {calls.Right.Interval.High * 100:0} %.");
-
-    private static RecordShare Say(Rate rate) => rate.Share is { } share
-        ? new RecordShare(
-            $"{rate.Hits} of {rate.Count}", string.Create(CultureInfo.InvariantCulture, $"{share * 100:0} % ({rate.Interval.Low * 100:0} to {rate.Interval.High * 100:0})"))
-        : new RecordShare("none yet", "");
-
-    private static string Ahead(int lead) => lead == 0 ? "On the day" : English.Instance.Ahead(lead);
 }

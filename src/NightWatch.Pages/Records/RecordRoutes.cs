@@ -31,7 +31,7 @@ internal static class RecordRoutes
         var record = await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop);
         var feeds = record.Nights.SelectMany(night => night.Marks).Select(mark => mark.FeedId).ToHashSet();
         var learnt = (await calibrations.NewestAsync(stop)).All.Where(one => feeds.Contains(one.For.FeedId))
-            .Select(one => $"{one.For.FeedId}, {English.Instance.Ahead(one.For.LeadNights)}: {one.Why}");
+            .Select(one => Speech.To(watch).Language.Learnt(one.For.FeedId, one.For.LeadNights, one.Why));
         var csv = root.To($"watches/{Uri.EscapeDataString(watch.Id)}/record.csv?k={LetterLinks.WatchKey(signer, watch)}");
         return PageResult.Of<RecordPage>(RecordPageModel.Of(watch, record, [.. learnt], csv));
     }

@@ -6,6 +6,7 @@ using NightWatch.Pages.Layout;
 using NightWatch.Pages.Links;
 using NightWatch.Pictures;
 using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.Seasons;
@@ -43,6 +44,6 @@ internal static class SeasonRoutes
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-cache";
         var calendar = SeasonPageModel.CalendarOf(watch, clock.GetCurrentInstant(), sky.Ephemeris);
-        return Results.Bytes(Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, SeasonPageModel.TitleOf(watch))), "image/svg+xml");
+        return Results.Bytes(Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, SeasonPageModel.TitleOf(watch), Speech.To(watch))), "image/svg+xml");
     }
 }

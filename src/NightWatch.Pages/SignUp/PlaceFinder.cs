@@ -1,5 +1,6 @@
 using NightWatch.Places;
 using NightWatch.Places.Notations;
+using NightWatch.Words;
 
 namespace NightWatch.Pages.SignUp;
 
@@ -60,10 +61,8 @@ internal static class PlaceFinder
             var (latitude, longitude) = where(place);
             return new PlaceChoice(
                 place.Name,
-                FormattableString.Invariant($"{ZoneMap.Bundled.At(place.LatitudeDeg, place.LongitudeDeg).Replace('_', ' ')}, {place.Population:#,0} people, {Degrees(latitude, 'N', 'S')} {Degrees(longitude, 'E', 'W')}"),
+                Speech.ToAnybody.Language.Town(ZoneMap.Bundled.At(place.LatitudeDeg, place.LongitudeDeg), place.Population, latitude, longitude),
                 FormattableString.Invariant($"{latitude:0.#####}, {longitude:0.#####}"));
         })]);
     }
-
-    private static string Degrees(double value, char positive, char negative) => FormattableString.Invariant($"{Math.Abs(value):0.00}° {(value < 0 ? negative : positive)}");
 }

@@ -6,6 +6,7 @@ using NightWatch.Pages.Watches;
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Passes;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.SignUp;
@@ -59,7 +60,7 @@ internal static class SignUpRoutes
         if (wish == "keep")
         {
             if (who is null) return PageResult.Says("You are not signed in any more", StatusCodes.Status403Forbidden, "Nothing was kept. Sign in again, in another window, and send the form once more.");
-            if (!await desk.HasRoomAsync(who, stop)) return PageResult.Says("That is one watch too many", StatusCodes.Status409Conflict, $"An address may have {SignUpDesk.MostWatches} watches. Delete one first.");
+            if (!await desk.HasRoomAsync(who, stop)) return PageResult.Says("That is one watch too many", StatusCodes.Status409Conflict, Speech.ToAnybody.Language.WatchesAreEnough(SignUpDesk.MostWatches, isSignedIn: true));
             var own = watch with { Subscriber = new Subscriber("", who) };
             await watches.PutAsync(own, now, stop);
             await planner.PlanAsync(who, now, stop);
@@ -84,7 +85,7 @@ internal static class SignUpRoutes
         var token = (await http.Request.ReadFormAsync(stop))["t"].ToString();
         if (await desk.FindAsync(token, stop) is not { } asked) return PageResult.NothingHere();
         if (!await desk.HasRoomAsync(asked.Subscriber.Address, stop))
-            return PageResult.Says("That is one watch too many", StatusCodes.Status409Conflict, $"An address may have {SignUpDesk.MostWatches} watches. Sign in and delete one first.");
+            return PageResult.Says("That is one watch too many", StatusCodes.Status409Conflict, Speech.ToAnybody.Language.WatchesAreEnough(SignUpDesk.MostWatches, isSignedIn: false));
         if (await desk.ConfirmAsync(token, stop) is not { } watch) return PageResult.NothingHere();
         // Who reads the letter has proven the address as well as by a letter for signing in.
         await sessions.BeginAsync(http, watch.Subscriber.Address, stop);

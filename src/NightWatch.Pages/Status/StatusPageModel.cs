@@ -13,13 +13,13 @@ using NodaTime;
 namespace NightWatch.Pages.Status;
 
 /// <summary>How the service does, for anybody: times and counts, nothing of any person.</summary>
-/// <param name="IsWell">Nothing below is amiss.</param>
+/// <param name="Heading">Whether anything below is amiss.</param>
 /// <param name="Service">Last tick, what is due, letters, database, zone data.</param>
 /// <param name="Feeds">When each feed last answered.</param>
 /// <param name="Calibrations">What was learnt of each feed and lead.</param>
 /// <param name="At">When this was read.</param>
 public sealed record StatusPageModel(
-    bool IsWell, IReadOnlyList<FactView> Service, IReadOnlyList<FactView> Feeds, IReadOnlyList<StatusCalibration> Calibrations, string At);
+    string Heading, IReadOnlyList<FactView> Service, IReadOnlyList<FactView> Feeds, IReadOnlyList<StatusCalibration> Calibrations, string At);
 
 /// <summary>What was learnt of one feed and lead.</summary>
 /// <param name="Feed">The feed.</param>
@@ -30,6 +30,8 @@ public sealed record StatusCalibration(string Feed, string Lead, string Why);
 /// <summary>Puts the status together.</summary>
 internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, CalibrationDesk calibrations, Database database, FeedsOptions feeds, IClock clock)
 {
+    private static readonly ILanguage Words = Speech.ToAnybody.Language;
+
     private static readonly Duration LateTick = Duration.FromMinutes(15);
 
     public async Task<StatusPageModel> ReadAsync(CancellationToken stop)
@@ -41,46 +43,37 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, Calibrati
             var backlog = await backlogs.ReadAsync(weather.Feeds, now, stop);
             var book = await calibrations.BookAsync(now, stop);
             var isWell = ticker is { Trouble: null, LastTick: { } tick } && now - tick < LateTick;
-            return new StatusPageModel(isWell, [Tick(now), .. Queue(backlog, now), .. Kept()], [.. weather.Feeds.Select(feed => Feed(feed, backlog, now))], [.. book.All.Select(Learnt)], Say(now));
+            return new StatusPageModel(Words.ServiceState(isWell), [Tick(now), .. Queue(backlog, now), .. Kept()], [.. weather.Feeds.Select(feed => Feed(feed, backlog, now))], [.. book.All.Select(Learnt)], Say(now));
         }
         catch (DbException)
         {
-            return new StatusPageModel(false, [Tick(now), new FactView("Database", "does not answer"), .. Kept()], [], [], Say(now));
+            return new StatusPageModel(Words.ServiceState(isWell: false), [Tick(now), new FactView("Database", Words.NoDatabase), .. Kept()], [], [], Say(now));
         }
     }
 
     private FactView Tick(Instant now) => new(
-        "Last look at what is due",
-        (ticker.LastTick is { } tick ? $"{Ago(now - tick)} ago" : "none yet since the start") + (ticker.Trouble is null ? "" : "; it failed and is tried again"));
+        "Last look at what is due", Words.LastTick(ticker.LastTick is { } tick ? now - tick : null, ticker.Trouble is not null));
 
     private static IEnumerable<FactView> Queue(Backlog backlog, Instant now)
     {
         long Count(params OutboxState[] states) => states.Sum(state => backlog.Letters.TryGetValue(state, out var count) ? count : 0);
-        yield return new FactView("Looks that are due now", FormattableString.Invariant($"{backlog.DueOpen}") + (backlog.OldestDueAt is { } due ? $", the oldest for {Ago(now - due)}" : ""));
-        var oldest = backlog.OldestLetterAt is { } at ? $", the oldest for {Ago(now - at)}" : "";
-        yield return new FactView("Letters that wait", FormattableString.Invariant($"{Count(OutboxState.Pending, OutboxState.Sending, OutboxState.Retry)}{oldest}"));
-        yield return new FactView("Letters given up", FormattableString.Invariant($"{Count(OutboxState.Dead)}"));
+        yield return new FactView("Looks that are due now", Words.Waiting(backlog.DueOpen, now - backlog.OldestDueAt));
+        yield return new FactView(
+            "Letters that wait", Words.Waiting(Count(OutboxState.Pending, OutboxState.Sending, OutboxState.Retry), now - backlog.OldestLetterAt));
+        yield return new FactView("Letters given up", Words.Waiting(Count(OutboxState.Dead), oldest: null));
     }
 
     private IEnumerable<FactView> Kept() =>
     [
         new FactView("Database", database.Kind == DatabaseKind.Sqlite ? "SQLite" : "PostgreSQL"),
         new FactView("Time-zone data", ZonesInUse.Instance.VersionId),
-        new FactView("Version", typeof(StatusDesk).Assembly.GetName().Version?.ToString(3) ?? "unknown"),
+        new FactView("Version", typeof(StatusDesk).Assembly.GetName().Version?.ToString(3) ?? Words.Unknown),
     ];
 
     private static FactView Feed(string feed, Backlog backlog, Instant now) =>
-        new(feed, backlog.LastAnswers.TryGetValue(feed, out var at) ? $"answered {Ago(now - at)} ago" : "has not answered yet");
+        new(feed, Words.Answered(backlog.LastAnswers.TryGetValue(feed, out var at) ? now - at : null));
 
-    private static StatusCalibration Learnt(Calibration one) =>
-        new(one.For.FeedId, English.Instance.Ahead(one.For.LeadNights), one.Why);
+    private static StatusCalibration Learnt(Calibration one) => new(one.For.FeedId, Words.Ahead(one.For.LeadNights), one.Why);
 
-    private static string Say(Instant now) => LocalText.DayTime(now, DateTimeZone.Utc);
-
-    private static string Ago(Duration age) => age switch
-    {
-        _ when age < Duration.FromMinutes(2) => FormattableString.Invariant($"{Math.Max(0, age.TotalSeconds):0} s"),
-        _ when age < Duration.FromHours(2) => FormattableString.Invariant($"{age.TotalMinutes:0} min"),
-        _ => LocalText.Length(age),
-    };
+    private static string Say(Instant now) => Speech.ToAnybody.Clock.Full(now);
 }

@@ -3,6 +3,7 @@ using NightWatch.Places;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.Watches;
@@ -48,6 +49,6 @@ internal static class BlankWatch
     {
         var glow = SiteSkyGlow.Of(position, null);
         var (darkest, brightest) = glow.ZenithRange;
-        return FormattableString.Invariant($"Empty: {glow.ZenithMag:0.0} is taken, estimated from the towns around; it may be {darkest:0.0} to {brightest:0.0}.");
+        return Speech.ToAnybody.Language.SkyTaken((glow.ZenithMag, darkest, brightest));
     }
 }

@@ -2,7 +2,6 @@ using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Words;
 using NodaTime;
-using NodaTime.Text;
 
 namespace NightWatch.Pages.Watches;
 
@@ -26,26 +25,19 @@ public sealed record NightsAhead(string Says, IReadOnlyList<AheadNight> Nights)
 
     private const int Shown = 8;
 
-    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
-
     public static NightsAhead Of(Watch watch, Instant now)
     {
-        var (site, least) = (watch.Site, Duration.FromMinutes(watch.Limits.UsableRunMin));
+        var (speech, least) = (Speech.To(watch), Duration.FromMinutes(watch.Limits.UsableRunMin));
+        var words = speech.Language;
         var soon = Usable(watch, now, Looked, least);
         if (soon.Count > 0)
-        {
-            var best = soon.MaxBy(night => night.LongestRun)!;
-            return new NightsAhead(
-                $"{soon.Count} of the next {Looked} nights have a dark window of at least {Length(least)}, the longest on {Day.Format(best.Night)} with {Length(best.LongestRun)}. The weather then decides.",
-                [.. soon.Take(Shown).Select(night => RowOf(night, site.Zone))]);
-        }
-
+            return new NightsAhead(words.NightsAhead(soon.Count, Looked, least, soon.MaxBy(night => night.LongestRun)!, speech), Rows(soon));
         var later = Usable(watch, now, Farthest, least);
         return later.Count == 0
-            ? new NightsAhead($"In the next {Farthest} nights the sky gives no dark window of {Length(least)} here: the subject stays too low, or it does not get dark.", [])
-            : new NightsAhead(
-                $"Out of season: the first night with a dark window of at least {Length(least)} is {Day.Format(later[0].Night)}. Until then the subject is too low in the dark hours.",
-                [.. later.Take(Shown).Select(night => RowOf(night, site.Zone))]);
+            ? new NightsAhead(words.NoNightAhead(Farthest, least, speech), [])
+            : new NightsAhead(words.OutOfSeason(later[0], least, speech), Rows(later));
+
+        IReadOnlyList<AheadNight> Rows(List<DarkNight> nights) => [.. nights.Take(Shown).Select(night => RowOf(night, speech))];
     }
 
     private static List<DarkNight> Usable(Watch watch, Instant now, int nights, Duration least)
@@ -55,15 +47,9 @@ public sealed record NightsAhead(string Says, IReadOnlyList<AheadNight> Nights)
         return [.. calendar.Nights.Where(night => night.LongestRun >= least)];
     }
 
-    private static AheadNight RowOf(DarkNight night, DateTimeZone zone) => new(
-        Day.Format(night.Night),
-        $"{LocalText.Clock(night.Longest!.Value.Start, zone)} to {LocalText.Clock(night.Longest.Value.End, zone)}",
-        Length(night.LongestRun),
-        FormattableString.Invariant($"{night.Sky.Moon.IlluminatedFraction * 100:0} % lit"));
-
-    private static string Length(Duration length)
-    {
-        var minutes = (long)Math.Round(length.TotalMinutes);
-        return minutes < 60 ? $"{minutes} min" : minutes % 60 == 0 ? $"{minutes / 60} h" : $"{minutes / 60} h {minutes % 60} min";
-    }
+    private static AheadNight RowOf(DarkNight night, Speech speech) => new(
+        speech.Clock.Day(night.Night),
+        speech.Clock.Times(night.Longest!.Value),
+        speech.Clock.Length(night.LongestRun),
+        speech.Language.MoonLit(night.Sky.Moon.IlluminatedFraction));
 }

@@ -2,6 +2,7 @@ using NightWatch.Places;
 using NightWatch.Places.Notations;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Pages.Watches;
@@ -21,7 +22,7 @@ public sealed record WatchFormModel(WatchForm Form, IReadOnlyList<string> Near, 
     /// <param name="now">The clock reading.</param>
     public static WatchFormModel Of(WatchForm form, Watch? watch, Instant now)
     {
-        if (PlaceText.Read(form.Values["place"]) is not PlaceReading.Point point) return new WatchFormModel(form, [], "Empty: it is estimated.", null);
+        if (PlaceText.Read(form.Values["place"]) is not PlaceReading.Point point) return new WatchFormModel(form, [], Speech.ToAnybody.Language.SkyTaken(zenith: null), null);
         var position = new GeoPosition(point.LatitudeDeg, point.LongitudeDeg);
         var near = ZoneMap.Bundled.Near(point.LatitudeDeg, point.LongitudeDeg, BorderKm);
         // The hours of darkness hang on height by seconds only, so they can be told before it is known.

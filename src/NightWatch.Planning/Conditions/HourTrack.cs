@@ -55,7 +55,7 @@ internal sealed class HourTrack
         var start = now;
         if (series.Periods.TryGetValue(PeriodQuantity.PrecipitationMm, out var rain) && rain.Length > 0 && rain[0].Start > now && rain[0].Start - now <= LateStart)
             start = rain[0].Start;
-        start = Instant.Min(Floor(start), Floor(end));
+        start = Instant.Min(WholeHour.AtOrBefore(start), WholeHour.AtOrBefore(end));
         var track = new HourTrack(start, Math.Max(1, (int)Math.Ceiling((end - start) / Step)));
         for (var i = 0; i < track.Count; i++)
         {
@@ -73,7 +73,4 @@ internal sealed class HourTrack
     }
 
     private static double At(ForecastSeries series, InstantQuantity quantity, Instant at) => series.At(quantity, at).Value ?? double.NaN;
-
-    private static Instant Floor(Instant at) =>
-        Instant.FromUnixTimeSeconds((long)Math.Floor(at.ToUnixTimeSeconds() / Step.TotalSeconds) * (long)Step.TotalSeconds);
 }

@@ -47,7 +47,7 @@ public static class NightPlanner
     {
         var weather = WeatherTrack.Of(inputs.Weather.Newest, grid);
         var shares = WeatherWorth.Of(weather, inputs.Watch.Limits);
-        var dark = SkyWorth.Dark(above, glow.Extinction, inputs.Watch.Limits, inputs.Watch.Subject);
+        var dark = SkyWorth.Dark(above, inputs.Watch.Limits, inputs.Watch.Subject);
         var night = new NightEvidence
         {
             Inputs = inputs,

@@ -40,7 +40,7 @@ public sealed record SiteGlow(
 }
 
 /// <summary>How dark the moonless sky is at the subject.</summary>
-/// <param name="DarkestMag">At the best of the run, V mag/arcsec², the air's dimming of the subject taken off.</param>
+/// <param name="DarkestMag">At the best of the run, V mag/arcsec².</param>
 /// <param name="Levels">From where a frame counts in full, and below which for nothing.</param>
 /// <param name="MeanShare">The share of their worth that frames keep under it, as a mean over the run.</param>
 public readonly record struct DarkRange(double DarkestMag, DarkLevels Levels, double MeanShare);

@@ -51,13 +51,13 @@ internal static class Judges
         if (plan.SkyBrightness is not { } sky) return null;
         var darkest = double.NegativeInfinity;
         for (var cell = plan.Run.First; cell <= plan.Run.Last; cell++)
-            darkest = Math.Max(darkest, SkyWorth.MoonlessHidingMag(night.Above.Steps[cell], night.Glow.Extinction));
+            darkest = Math.Max(darkest, SkyWorth.MoonlessMag(night.Above.Steps[cell]));
         var left = RunMean.Of(MoonlessDark(night), plan.Run);
         return GlowJudge.Of(sky, night.Watch.Subject, WorthSeverity.Of(left), new DarkRange(darkest, Levels(night), left));
     }
 
     private static double[] MoonlessDark(NightEvidence night) => Array.ConvertAll(
-        night.Above.Steps, step => SkyWorth.Of(Levels(night), SkyWorth.MoonlessHidingMag(step, night.Glow.Extinction)));
+        night.Above.Steps, step => SkyWorth.Of(Levels(night), SkyWorth.MoonlessMag(step)));
 
     private static DarkLevels Levels(NightEvidence night) => DarkLevels.Of(night.Limits, night.Watch.Subject);
 }

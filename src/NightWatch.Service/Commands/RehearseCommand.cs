@@ -48,7 +48,7 @@ internal static class RehearseCommand
         {
             if (day == shown) return;
             shown = day;
-            var line = FormattableString.Invariant($"day {Math.Min(day, days),3} of {days}, {LocalText.Date(today)}, {letters} letters");
+            var line = Speech.ToAnybody.Language.RehearsalDay(Math.Min(day, days), days, today, letters, Speech.ToAnybody);
             if (!Console.IsErrorRedirected) error.Write("\r" + line + "   ");
             else if (day % 10 == 0) error.WriteLine(line);
         }

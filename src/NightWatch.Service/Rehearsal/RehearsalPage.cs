@@ -12,6 +12,8 @@ namespace NightWatch.Service.Rehearsal;
 /// <summary>The index of a rehearsal: day by day the letters that came and how each night's verdict went.</summary>
 internal static class RehearsalPage
 {
+    private static readonly ILanguage Words = Speech.ToAnybody.Language;
+
     /// <summary>Where a letter's files lie, without their ending.</summary>
     public static string FileOf(OutboxEntry entry) => FormattableString.Invariant($"letters/{entry.Id:D6}");
 
@@ -20,8 +22,8 @@ internal static class RehearsalPage
     {
         var page = new StringBuilder();
         page.Append(Head).Append("<header><h1>A rehearsal of the watch</h1><p>")
-            .Append(Text($"{story.Days} days from {LocalText.Date(Cast.FirstDay)}, three sites, invented weather from seed {story.Seed}. "
-                + $"{story.Letters.Count} letters to {Cast.Watches[0].Subscriber.Name}, who does not exist. The code that wrote them is the service's own."))
+            .Append(Text(Words.RehearsalIntroduction(
+                story.Days, Cast.FirstDay, story.Seed, story.Letters.Count, Cast.Watches[0].Subscriber.Name, Speech.ToAnybody)))
             .Append("</p>").Append(Totals(story)).Append("</header>\n<main>\n");
         for (var day = Cast.FirstDay; day <= Cast.FirstDay.PlusDays(story.Days); day = day.PlusDays(1))
         {
@@ -35,7 +37,7 @@ internal static class RehearsalPage
 
     private static void Day(StringBuilder page, LocalDate day, List<DiaryLetter> letters, List<StoryNight> nights, IReadOnlyDictionary<string, OutboxEntry> outbox)
     {
-        page.Append($"<section id=\"{day:R}\"><h2>{Text(LocalText.Date(day))}</h2>\n");
+        page.Append($"<section id=\"{day:R}\"><h2>{Text(Speech.ToAnybody.Clock.Date(day))}</h2>\n");
         if (letters.Count > 0)
         {
             page.Append("<ul class=\"letters\">\n");
@@ -50,14 +52,14 @@ internal static class RehearsalPage
                 .Append(" &#124; came: ").Append(Call(night.Truth.Verdict, night.Watch)).Append("</p>\n");
         }
 
-        if (nights.Count > 0) page.Append($"<p class=\"moon\">Moon {nights[0].Truth.Sky.Moon.IlluminatedFraction * 100:0} % lit</p>\n");
+        if (nights.Count > 0) page.Append($"<p class=\"moon\">{Text(Words.MoonOfNight(nights[0].Truth.Sky.Moon.IlluminatedFraction))}</p>\n");
         page.Append("</section>\n");
     }
 
     private static void Letter(StringBuilder page, DiaryLetter letter, OutboxEntry? entry)
     {
-        var zone = letter.Draft.Orders[0].Plan.Watch.Site.Zone;
-        page.Append($"<li><time>{Text(LocalText.Time(letter.At, zone))}</time> <i>{Text(TradeWords.Spaced(letter.Kind))}</i> ");
+        var clock = Speech.To(letter.Draft.Orders[0].Plan.Watch).Clock;
+        page.Append($"<li><time>{Text(clock.ZonedTime(letter.At))}</time> <i>{Text(TradeWords.Spaced(letter.Kind))}</i> ");
         page.Append(entry is { State: OutboxState.Sent }
             ? $"<a href=\"{FileOf(entry)}.html\">{Text(letter.Subject)}</a> <a class=\"raw\" href=\"{FileOf(entry)}.eml\">as sent</a>"
             : $"{Text(letter.Subject)} (not sent: {Text(entry?.State.ToString().ToLowerInvariant() ?? "not queued")})");
@@ -80,7 +82,7 @@ internal static class RehearsalPage
     private static string When(VerdictRecord look, StoryNight night)
     {
         var ahead = Period.DaysBetween(look.At.InZone(night.Watch.Site.Zone).Date, night.Night);
-        return ahead > 0 ? $"{ahead} d before" : LocalText.Clock(look.At, night.Watch.Site.Zone);
+        return Words.LookedAt(look.At, ahead, Speech.To(night.Watch));
     }
 
     private static string Call(Verdict verdict, Watch watch) =>

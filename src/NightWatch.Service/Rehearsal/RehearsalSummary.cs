@@ -11,7 +11,7 @@ internal static class RehearsalSummary
 {
     public static void Draw(Shell shell, RehearsalStory story, string indexFile, TimeSpan took) => shell.Draw(console =>
     {
-        console.WriteLine(FormattableString.Invariant($"{story.Days} days, {story.Nights.Count} site-nights, {story.Letters.Count} letters, seed {story.Seed}, in {took.TotalSeconds:0.0} s."));
+        console.WriteLine(Speech.ToAnybody.Language.RehearsalHeading(story.Days, story.Nights.Count, story.Letters.Count, story.Seed, took));
         var letters = new Table().Border(TableBorder.Simple).AddColumn("Letter").AddColumn("How many").AddColumn("The first");
         foreach (var kind in Enum.GetValues<LetterKind>())
         {
@@ -32,19 +32,19 @@ internal static class RehearsalSummary
 
     private static IEnumerable<string> Moments(RehearsalStory story)
     {
+        var speech = Speech.ToAnybody;
+        var language = speech.Language;
         var held = story.AlternativesThatHeld().FirstOrDefault();
         if (held.Warning is null)
         {
-            yield return "No reschedule warning named an alternative that was then on.";
+            yield return language.AlternativeHeld(alternative: null, speech);
         }
         else
         {
-            yield return $"Warned at {LocalText.DayTime(held.Warning.At, held.Alternative.Watch.Site.Zone)}: {held.Warning.Subject}";
-            yield return $"Its alternative, {held.Alternative.Watch.Site.Name} on {LocalText.Date(held.Alternative.Night)}, was on.";
+            yield return language.WarnedAt(held.Warning.At, held.Warning.Subject, Speech.To(held.Alternative.Watch));
+            yield return language.AlternativeHeld((held.Alternative.Watch.Site.Name, held.Alternative.Night), speech);
         }
 
-        yield return story.QuietWeek() is { } week
-            ? $"Quiet around full Moon: no letter from {LocalText.Date(week.First)} to {LocalText.Date(week.Last)}."
-            : "No quiet week around full Moon.";
+        yield return language.QuietWeek(story.QuietWeek() is { } week ? (week.First, week.Last) : null, speech);
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Words;
 using Spectre.Console;
 
 namespace NightWatch.Service.Terminal;
@@ -25,7 +26,7 @@ internal static class ScoreCells
         return table;
     }
 
-    public static string Ahead(int lead) => lead switch { 0 => "the day", 1 => "1 night", _ => $"{lead} nights" };
+    public static string Ahead(int lead) => Speech.ToAnybody.Language.AheadCell(lead);
 
     /// <summary>"82 [66,91] (28 of 34)".</summary>
     public static string Share(Rate rate) =>

@@ -59,6 +59,9 @@ public sealed class Database : IAsyncDisposable
     /// <summary>The rows that this process met and could not read.</summary>
     public UnreadableRows Unreadable { get; } = new();
 
+    /// <summary>Told of every statement and its values before it runs, for tests of how statements are planned.</summary>
+    internal Action<string, object?>? Asked { get; set; }
+
     /// <summary>The files that a SQLite database consists of while it is in use; not all of them are always there.</summary>
     public static IReadOnlyList<string> FilesOf(string file) => [file, file + "-wal", file + "-shm", file + ".lock"];
 
@@ -160,7 +163,7 @@ public sealed class Database : IAsyncDisposable
     internal async Task<T> ReadAsync<T>(Func<Session, Task<T>> unit, CancellationToken cancellationToken)
     {
         await using var connection = await ConnectAsync(cancellationToken);
-        return await unit(new(connection, null, dialect, Unreadable, cancellationToken));
+        return await unit(new(connection, null, dialect, Unreadable, Asked, cancellationToken));
     }
 
     /// <summary>
@@ -178,7 +181,7 @@ public sealed class Database : IAsyncDisposable
                 {
                     await using var connection = await ConnectAsync(cancellationToken);
                     await using var transaction = await connection.BeginTransactionAsync(cancellationToken);
-                    var result = await unit(new(connection, transaction, dialect, Unreadable, cancellationToken));
+                    var result = await unit(new(connection, transaction, dialect, Unreadable, Asked, cancellationToken));
                     await transaction.CommitAsync(cancellationToken);
                     return result;
                 }

@@ -4,7 +4,19 @@ using Dapper;
 namespace NightWatch.Store.Connections;
 
 /// <summary>An open connection, in a transaction when it writes. Every statement's values are parameters.</summary>
-internal sealed class Session(DbConnection connection, DbTransaction? transaction, Dialect dialect, UnreadableRows unreadable, CancellationToken cancellationToken)
+/// <param name="connection">Open.</param>
+/// <param name="transaction">Null: it only reads.</param>
+/// <param name="dialect">The database's words.</param>
+/// <param name="unreadable">Where rows that cannot be read are noted.</param>
+/// <param name="asked">Told of every statement with its values; null: nobody listens.</param>
+/// <param name="cancellationToken">Stops.</param>
+internal sealed class Session(
+    DbConnection connection,
+    DbTransaction? transaction,
+    Dialect dialect,
+    UnreadableRows unreadable,
+    Action<string, object?>? asked,
+    CancellationToken cancellationToken)
 {
     public Dialect Dialect { get; } = dialect;
 
@@ -39,5 +51,9 @@ internal sealed class Session(DbConnection connection, DbTransaction? transactio
 
     public Task<T?> FirstAsync<T>(string sql, object? values = null) => connection.QueryFirstOrDefaultAsync<T>(Command(sql, values));
 
-    private CommandDefinition Command(string sql, object? values) => new(sql, values, transaction, cancellationToken: cancellationToken);
+    private CommandDefinition Command(string sql, object? values)
+    {
+        asked?.Invoke(sql, values);
+        return new(sql, values, transaction, cancellationToken: cancellationToken);
+    }
 }

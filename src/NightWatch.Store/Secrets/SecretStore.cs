@@ -7,6 +7,8 @@ namespace NightWatch.Store.Secrets;
 /// <summary>Keys that all processes of an installation share. Whoever can read the database can read them.</summary>
 public sealed class SecretStore(Database database)
 {
+    private static readonly RowName Name = new("secret", ["name"]);
+
     /// <summary>Reads a random key, which the first to ask makes.</summary>
     /// <param name="name">Which.</param>
     /// <param name="bytes">Its length where it is made.</param>
@@ -23,12 +25,21 @@ public sealed class SecretStore(Database database)
             },
             cancellationToken);
 
-    /// <summary>Values whose names start so, by name.</summary>
+    /// <summary>Values whose names start so and that can be read, by name.</summary>
     /// <param name="prefix">Letters, digits, '/', '-'.</param>
+    /// <param name="read">Reads one; where it throws, the value is left out and noted as a row that cannot be read.</param>
     /// <param name="cancellationToken">Gives up.</param>
-    public Task<IReadOnlyList<byte[]>> ListAsync(string prefix, CancellationToken cancellationToken = default) => database.ReadAsync(
-        session => session.QueryAsync<byte[]>("SELECT value FROM secret WHERE substr(name, 1, @length) = @prefix ORDER BY name", new { prefix, length = prefix.Length }),
-        cancellationToken);
+    public async Task<IReadOnlyList<T>> ListAsync<T>(string prefix, Func<byte[], T> read, CancellationToken cancellationToken = default)
+    {
+        var rows = await database.ReadAsync(
+            session => session.ReadAsync<Row, T>(
+                Name,
+                row => read(row.Value),
+                "SELECT name, value FROM secret WHERE substr(name, 1, @length) = @prefix ORDER BY name",
+                new { prefix, length = prefix.Length }),
+            cancellationToken);
+        return rows.Readable;
+    }
 
     /// <summary>Keeps a value; one that stands under the name already stays.</summary>
     public Task AddAsync(string name, byte[] value, Instant now, CancellationToken cancellationToken = default) =>
@@ -38,4 +49,9 @@ public sealed class SecretStore(Database database)
 
     private static Task<int> AddAsync(Session session, string name, byte[] value, Instant now) =>
         session.ExecuteAsync("INSERT INTO secret (name, value, made_at) VALUES (@name, @value, @now) ON CONFLICT DO NOTHING", new { name, value, now });
+
+    private sealed class Row
+    {
+        public required byte[] Value { get; init; }
+    }
 }

@@ -86,7 +86,12 @@ public sealed class SubscriberStore(Database database)
                 var values = new { address, ids = watches.Select(watch => watch.Id).ToArray() };
                 var own = session.Dialect.InIds;
                 // Also what went to a web address of theirs.
-                await session.ExecuteAsync($"DELETE FROM outbox WHERE lower(recipient) = @address OR id IN (SELECT outbox_id FROM outbox_about WHERE watch_id {own})", values);
+                await session.ExecuteAsync(
+                    $"""
+                    DELETE FROM outbox WHERE id IN (
+                      SELECT id FROM outbox WHERE lower(recipient) = @address UNION SELECT outbox_id FROM outbox_about WHERE watch_id {own})
+                    """,
+                    values);
                 foreach (var table in History) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id {own}", values);
                 foreach (var id in watches.Select(watch => watch.SiteId).Distinct()) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
                 foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);

@@ -12,7 +12,7 @@ internal static class CameHours
     public static double? MeanCloud(ForecastSeries series, Interval dark)
     {
         var (sum, count) = (0.0, 0);
-        for (var at = Ceiling(dark.Start); at <= dark.End; at += Hour)
+        for (var at = WholeHour.AtOrAfter(dark.Start); at <= dark.End; at += Hour)
         {
             if (series.At(InstantQuantity.CloudAreaFraction, at).Value is not { } cloud) return null;
             (sum, count) = (sum + cloud, count + 1);
@@ -25,7 +25,7 @@ internal static class CameHours
     /// none filled in between its neighbours.</summary>
     public static bool TellsCloud(ForecastSeries series, Interval dark)
     {
-        for (var at = Floor(dark.Start); at <= Ceiling(dark.End); at += Hour)
+        for (var at = WholeHour.AtOrBefore(dark.Start); at <= WholeHour.AtOrAfter(dark.End); at += Hour)
         {
             if (series.At(InstantQuantity.CloudAreaFraction, at) is not { Value: not null, Quality: Quality.Direct }) return false;
         }
@@ -36,9 +36,4 @@ internal static class CameHours
     /// <summary>A quantity of periods is known over the whole of a span.</summary>
     public static bool Tells(ForecastSeries series, PeriodQuantity quantity, Interval dark) =>
         series.Over(quantity, dark).Value is not null;
-
-    private static Instant Floor(Instant at) =>
-        Instant.FromUnixTimeSeconds((long)Math.Floor(at.ToUnixTimeSeconds() / Hour.TotalSeconds) * (long)Hour.TotalSeconds);
-
-    private static Instant Ceiling(Instant at) => Floor(at) is var hour && hour == at ? at : hour + Hour;
 }

@@ -25,11 +25,11 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
 
     /// <summary>No letters about the night, but for the one that takes it out of the calendar should it turn off. Ends with the night.</summary>
     public Task<SteeringOutcome> SnoozeNightAsync(string watchId, LocalDate night, CancellationToken stop = default) => OnNightAsync(
-        watchId, night, SubscriberWishes.Snooze, hush: true, "No letters about {0}, unless it stands in your calendar and turns off.", stop);
+        watchId, night, SubscriberWishes.Snooze, hush: true, stop);
 
     /// <summary>Letters about the night again.</summary>
     public Task<SteeringOutcome> UnsnoozeNightAsync(string watchId, LocalDate night, CancellationToken stop = default) => OnNightAsync(
-        watchId, night, SubscriberWishes.Unsnooze, hush: false, "Letters about {0} come again.", stop);
+        watchId, night, SubscriberWishes.Unsnooze, hush: false, stop);
 
     /// <summary>
     /// The watch rests until a local date and then takes itself up again. Nights before it that stand in the calendar are stood down. A
@@ -40,7 +40,8 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
         {
             if (await watches.FindAsync(watchId, stop) is not { } watch) return new SteeringOutcome.NoSuchWatch(watchId);
             var today = now.InZone(watch.Site.Zone).Date;
-            if (until <= today) return new SteeringOutcome.Refused($"{LocalText.Date(until)} is not ahead; a watch can rest until tomorrow or later.");
+            var speech = Speech.To(watch);
+            if (until <= today) return new SteeringOutcome.Refused(speech.Language.DayIsNotAhead(until, speech));
             var forecasts = desk.BeginPass(stop);
             var decisions = new List<Decided>();
             foreach (var memory in await told.FromAsync(watchId, today.PlusDays(-1), stop))
@@ -54,7 +55,7 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
             return await KeepAsync(
                 decisions,
                 new PassCommit { Rest = new WatchRest(watchId, until), Hush = [.. decisions.Where(d => d.Memory.Night.IsOn).Select(d => d.About)] },
-                $"Watch {watchId} rests; it looks again on {LocalText.Date(until)}.", now, stop);
+                speech.Language.WatchRests(watchId, until, speech), now, stop);
         },
         stop);
 
@@ -67,10 +68,11 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
         {
             if (await watches.FindAsync(from.WatchId, stop) is not { } left) return new SteeringOutcome.NoSuchWatch(from.WatchId);
             if (await watches.FindAsync(to.WatchId, stop) is not { } chosen) return new SteeringOutcome.NoSuchWatch(to.WatchId);
-            if (from == to) return new SteeringOutcome.Refused("Both nights are the same.");
-            if (left.Subscriber.Key() != chosen.Subscriber.Key())
-                return new SteeringOutcome.Refused("The two watches are not of one subscriber.");
-            if (chosen.IsPausedAt(now) || chosen.IsPausedOn(to.Night)) return new SteeringOutcome.Refused($"Watch {chosen.Id} is paused; take it up again first.");
+            var speech = Speech.To(chosen);
+            var words = speech.Language;
+            if (from == to) return new SteeringOutcome.Refused(words.SameNight);
+            if (left.Subscriber.Key() != chosen.Subscriber.Key()) return new SteeringOutcome.Refused(words.NotOneSubscriber);
+            if (chosen.IsPausedAt(now) || chosen.IsPausedOn(to.Night)) return new SteeringOutcome.Refused(words.WatchIsPaused(chosen.Id));
             var forecasts = desk.BeginPass(stop);
             var (leftMemory, chosenMemory) = (await told.GetAsync(left.Id, from.Night, stop), await told.GetAsync(chosen.Id, to.Night, stop));
             var (leftPlan, chosenPlan) = (await PlanAsync(left, leftMemory.Night, forecasts, now), await PlanAsync(chosen, chosenMemory.Night, forecasts, now));
@@ -81,14 +83,14 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
                     new Decided(chosenMemory, chosenPlan, SubscriberWishes.Choose(chosenMemory.Night, chosenPlan, now, new Wish.SwitchedFrom(leftPlan))),
                 ],
                 new PassCommit { Hush = leftMemory.Night.IsOn ? [from] : [] },
-                $"Switched to {Name(chosen, to.Night)}: leave by {LocalText.Time(chosenPlan.LeaveBy!.Value, chosen.Site.Zone)}.", now, stop);
+                words.Switched(to.Night, chosen.Site.Name, chosenPlan.LeaveBy!.Value, speech), now, stop);
         },
         stop);
 
     /// <summary>No letters from this watch any more; unsent ones stay unsent. The watch is kept, paused, and can be taken up again.</summary>
     public async Task<SteeringOutcome> UnsubscribeAsync(string watchId, CancellationToken stop = default) =>
         await watches.PauseAsync(watchId, paused: true, clock.GetCurrentInstant(), stop)
-            ? new SteeringOutcome.Done($"No letters come from watch {watchId} any more.")
+            ? new SteeringOutcome.Done(Speech.ToAnybody.Language.NoLettersFrom(watchId))
             : new SteeringOutcome.NoSuchWatch(watchId);
 
     /// <summary>No weekly digest any more, of none of the watches of this one's subscriber; all other letters stay.</summary>
@@ -96,28 +98,27 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
     {
         if (await watches.FindAsync(watchId, stop) is not { } asked) return new SteeringOutcome.NoSuchWatch(watchId);
         await watches.StopDigestAsync(asked.Subscriber.Address, clock.GetCurrentInstant(), stop);
-        return new SteeringOutcome.Done("No weekly digest comes any more; the letters about single nights stay.");
+        return new SteeringOutcome.Done(Speech.To(asked).Language.NoDigest);
     }
 
     private static string? WhyNot(NightPlan plan, Instant now)
     {
-        var name = Name(plan.Watch, plan.Night);
-        if (plan.Verdict.Class == VerdictClass.NoGo) return $"{name} is off by now: {Speech.To(plan.Watch).Whole(plan.Verdict.Deciding)}";
-        return plan.LeaveBy is { } leaveBy && leaveBy > now ? null : $"It is too late to leave for {name}.";
+        var speech = Speech.To(plan.Watch);
+        if (plan.Verdict.Class == VerdictClass.NoGo) return speech.Language.IsOffByNow(plan, speech);
+        return plan.LeaveBy is { } leaveBy && leaveBy > now ? null : speech.Language.TooLateFor(plan.Night, plan.Watch.Site.Name, speech);
     }
 
-    private static string Name(Watch watch, LocalDate night) => $"the night of {LocalText.Date(night)} at {watch.Site.Name}";
-
-    private Task<SteeringOutcome> OnNightAsync(string watchId, LocalDate night, Func<ToldNight, ToldNight> wish, bool hush, string says, CancellationToken stop) => AgainAsync(
+    private Task<SteeringOutcome> OnNightAsync(string watchId, LocalDate night, Func<ToldNight, ToldNight> wish, bool hush, CancellationToken stop) => AgainAsync(
         async now =>
         {
             if (await watches.FindAsync(watchId, stop) is not { } watch) return new SteeringOutcome.NoSuchWatch(watchId);
-            if (night.PlusDays(1) < now.InZone(watch.Site.Zone).Date) return new SteeringOutcome.Refused($"{LocalText.Date(night)} is over.");
+            var speech = Speech.To(watch);
+            if (night.PlusDays(1) < now.InZone(watch.Site.Zone).Date) return new SteeringOutcome.Refused(speech.Language.NightIsPast(night, speech));
             var memory = await told.GetAsync(watchId, night, stop);
             // What takes a night out of the calendar must still go out, and of a night that stands there the invitation may be on its way.
             var hushed = hush && memory.Night is { IsOn: true, OnCalendar: false };
             var commit = new PassCommit { Told = [memory with { Night = wish(memory.Night) }], Hush = hushed ? [new WatchNight(watchId, night)] : [], BySubscriber = true };
-            return Outcome(await passes.CommitAsync(commit, now, stop), string.Format(System.Globalization.CultureInfo.InvariantCulture, says, Name(watch, night)));
+            return Outcome(await passes.CommitAsync(commit, now, stop), speech.Language.LettersAbout(night, watch.Site.Name, come: !hush, speech));
         },
         stop);
 
@@ -147,11 +148,11 @@ internal sealed class Steering(WatchStore watches, ToldNightStore told, PassStor
             }
             catch (RowUnreadableException)
             {
-                return new SteeringOutcome.Refused("What is kept of the night cannot be read; whoever runs the service has been told.");
+                return new SteeringOutcome.Refused(Speech.ToAnybody.Language.NightUnreadable);
             }
         }
 
-        return new SteeringOutcome.Refused("The night is being looked at this very moment; try again in a minute.");
+        return new SteeringOutcome.Refused(Speech.ToAnybody.Language.NightIsBusy);
     }
 
     private async Task<NightPlan> PlanAsync(Watch watch, ToldNight before, PassForecasts forecasts, Instant now) =>

@@ -27,7 +27,7 @@ public static class ObservedHours
         ArgumentNullException.ThrowIfNull(reports);
         var builder = new ForecastSeriesBuilder();
         AerodromeReport? any = null;
-        for (var hour = Instant.FromUnixTimeSeconds(span.Start.ToUnixTimeSeconds() / 3600 * 3600); hour < span.End + Hour; hour += Hour)
+        for (var hour = WholeHour.AtOrBefore(span.Start); hour < span.End + Hour; hour += Hour)
         {
             if (reports.Where(report => Apart(report, hour) <= Near).MinBy(report => Apart(report, hour)) is not { } report) continue;
             any = report;

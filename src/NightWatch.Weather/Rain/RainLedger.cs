@@ -21,7 +21,7 @@ public static class RainLedger
     public static IReadOnlyList<RainEntry> Entries(ForecastSeries series)
     {
         var entries = new List<RainEntry>();
-        for (var hour = FloorToHour(series.RetrievedAt - LongestPast); hour <= series.RetrievedAt + LongestLead; hour += Hour)
+        for (var hour = WholeHour.AtOrBefore(series.RetrievedAt - LongestPast); hour <= series.RetrievedAt + LongestLead; hour += Hour)
         {
             if (series.Over(PeriodQuantity.PrecipitationMm, new Interval(hour, hour + Hour)).Value is { } mm)
                 entries.Add(new RainEntry(hour, mm, series.RetrievedAt));
@@ -44,7 +44,7 @@ public static class RainLedger
         var byHour = Merge(entries).ToDictionary(entry => entry.Hour, entry => entry.Mm);
         var (total, known) = (0.0, 0.0);
         var whole = true;
-        for (var hour = FloorToHour(start); hour < now; hour += Hour)
+        for (var hour = WholeHour.AtOrBefore(start); hour < now; hour += Hour)
         {
             var share = (Instant.Min(hour + Hour, now) - Instant.Max(hour, start)) / Hour;
             if (byHour.TryGetValue(hour, out var mm))
@@ -61,6 +61,4 @@ public static class RainLedger
         series?.Over(PeriodQuantity.PrecipitationMm, new Interval(now - Duration.FromHours(hours), now)).Value is { } mm
             ? new RainBefore(mm, hours, hours)
             : Total(series is null ? entries : entries.Concat(Entries(series)), now, hours);
-
-    private static Instant FloorToHour(Instant at) => Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds() / 3600 * 3600);
 }

@@ -27,7 +27,7 @@ public static class LaterHours
         var builder = new ForecastSeriesBuilder();
         ForecastSeries? last = null;
         // One instant beyond the last hour, so that it can be interpolated.
-        for (var hour = FloorToHour(span.Start); hour < span.End + Hour; hour += Hour)
+        for (var hour = WholeHour.AtOrBefore(span.Start); hour < span.End + Hour; hour += Hour)
         {
             if (newestFirst.FirstOrDefault(run => Tells(run, hour)) is not { } run) continue;
             last ??= run;
@@ -43,7 +43,7 @@ public static class LaterHours
     public static bool Tells(ForecastSeries run, Interval span)
     {
         ArgumentNullException.ThrowIfNull(run);
-        for (var hour = FloorToHour(span.Start); hour < span.End + Hour; hour += Hour)
+        for (var hour = WholeHour.AtOrBefore(span.Start); hour < span.End + Hour; hour += Hour)
         {
             if (!Tells(run, hour)) return false;
         }
@@ -55,6 +55,4 @@ public static class LaterHours
         hour - Made(run) <= LongestLead && run.At(InstantQuantity.CloudAreaFraction, hour).Value is not null;
 
     private static Instant Made(ForecastSeries run) => run.IssuedAt ?? run.RetrievedAt;
-
-    private static Instant FloorToHour(Instant at) => Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds() / 3600 * 3600);
 }

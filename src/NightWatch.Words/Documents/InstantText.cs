@@ -11,6 +11,8 @@ public static class InstantText
     /// <summary>Bytes of one instant: 2026-08-13T04:16:09.123Z.</summary>
     public const int Length = 24;
 
+    private static readonly InstantPattern MinutePattern = InstantPattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
+
     /// <summary>Writes <see cref="Length"/> ASCII characters.</summary>
     public static void Format(Instant at, Span<byte> utf8)
     {
@@ -39,6 +41,9 @@ public static class InstantText
         Format(at, utf8);
         return System.Text.Encoding.ASCII.GetString(utf8);
     }
+
+    /// <summary>"2026-08-13 04:16" in UTC, for whoever runs the service.</summary>
+    public static string Minute(Instant at) => MinutePattern.Format(at);
 
     private static Instant Rounded(Instant at) => Instant.FromUnixTimeTicks((at.ToUnixTimeTicks() + (NodaConstants.TicksPerMillisecond / 2)) / NodaConstants.TicksPerMillisecond * NodaConstants.TicksPerMillisecond);
 

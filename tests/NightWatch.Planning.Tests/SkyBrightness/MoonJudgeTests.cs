@@ -7,7 +7,7 @@ using NightWatch.Planning.Verification;
 namespace NightWatch.Planning.Tests.SkyBrightness;
 
 /// <summary>
-/// By hand: the site's zenith of 21.8 mag/arcsec² is 21.65 at 60° (Krisciunas and Schaefer 1991, eq. 2), less 0.03 for the air; a core
+/// By hand: the site's zenith of 21.8 mag/arcsec² is 21.65 at 60° (Krisciunas and Schaefer 1991, eq. 2); a core
 /// counts in full from 20.8 and for nothing below 19.5.
 /// </summary>
 public sealed class MoonJudgeTests

@@ -46,6 +46,18 @@ public sealed class SeasonCommandTests : IDisposable
         Assert.Contains("total eclipse of the Moon", output);
     }
 
+    [Theory]
+    [InlineData("season --lat 69 --lon 18 --zone Europe/Oslo --from 2026-06-20 --nights 3 --subject stars", "The Sun does not set.")]
+    [InlineData("season --lat 69 --lon 18 --zone Europe/Oslo --from 2026-12-08 --nights 3", "The subject does not rise.")]
+    [InlineData("sky --lat 69 --lon 18 --zone Europe/Oslo --night 2026-06-20 --subject stars", "The Sun does not set.")]
+    [InlineData("sky --lat 69 --lon 18 --zone Europe/Oslo --night 2026-12-08", "The subject does not rise.")]
+    public async Task A_night_without_a_window_says_why_and_in_the_same_words_as_the_single_night(string command, string words)
+    {
+        var (exit, output, _) = await RunAsync(command);
+        Assert.Equal(0, exit);
+        Assert.Contains(words, output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Picture_and_calendar_are_written_where_they_are_asked_for()
     {

@@ -14,7 +14,7 @@ public class SubjectNamesTests
     {
         Assert.Equal(new Subject.Stars(), SubjectNames.SubjectOf("stars", null, null));
         Assert.Equal(new Subject.GalacticBand(30.5), SubjectNames.SubjectOf("galactic-band 30.5", null, null));
-        Assert.Equal("M 31 Andromeda Galaxy", SubjectTitle.Of(SubjectNames.SubjectOf("m31", null, null)));
+        Assert.Equal("M 31 Andromeda Galaxy", Speech.ToAnybody.Language.Of(SubjectNames.SubjectOf("m31", null, null)));
         Assert.Equal(new Subject.FixedPoint("", 0, 5), SubjectNames.SubjectOf(null, 360, 5));
     }
 

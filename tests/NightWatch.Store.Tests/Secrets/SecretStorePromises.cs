@@ -29,6 +29,20 @@ public abstract class SecretStorePromises(TestDatabase tested) : StoreTest(teste
         await secrets.AddAsync("ring/a", [9], Given.Now, Cancel);
         await secrets.AddAsync("ringing", [3], Given.Now, Cancel);
 
-        Assert.Equal([[1], [2]], await secrets.ListAsync("ring/", Cancel));
+        Assert.Equal([[1], [2]], await secrets.ListAsync("ring/", value => value, Cancel));
+    }
+
+    [Fact]
+    public async Task A_value_that_cannot_be_read_is_left_out_and_named()
+    {
+        var secrets = new SecretStore(Database);
+        foreach (var name in (string[])["a", "b", "c"]) await secrets.AddAsync($"ring/{name}", [(byte)name[0]], Given.Now, Cancel);
+
+        Assert.Equal(["a", "c"], await secrets.ListAsync("ring/", Read, Cancel));
+
+        var bad = Assert.Single(Database.Unreadable.Known);
+        Assert.Equal(("secret ring/b", "no key"), (bad.Name, bad.Why));
+
+        static string Read(byte[] value) => value[0] == 'b' ? throw new FormatException("no key") : $"{(char)value[0]}";
     }
 }

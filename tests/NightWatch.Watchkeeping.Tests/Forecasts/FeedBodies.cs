@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using NightWatch.Weather.Series;
 using NodaTime;
 using NodaTime.Text;
 
@@ -14,7 +15,7 @@ internal static class FeedBodies
     /// <summary>MET Norway: hourly from the full hour on, no past.</summary>
     public static string MetNorway(Instant now, double cloudPercent, double rainMmPerH = 0)
     {
-        var first = Hour(now);
+        var first = WholeHour.AtOrBefore(now);
         return JsonSerializer.Serialize(new
         {
             type = "Feature",
@@ -62,7 +63,7 @@ internal static class FeedBodies
 
     private static string OpenMeteo(Instant now, int pastHours, Dictionary<string, double> values)
     {
-        var first = Hour(now).ToUnixTimeSeconds() - 3600 * pastHours;
+        var first = WholeHour.AtOrBefore(now).ToUnixTimeSeconds() - 3600 * pastHours;
         var times = Enumerable.Range(0, pastHours + Hours).ToArray();
         var hourly = values.ToDictionary(pair => pair.Key, pair => times.Select(_ => pair.Value).ToArray());
         hourly["time"] = [.. times.Select(hour => (double)(first + 3600 * hour))];
@@ -90,8 +91,6 @@ internal static class FeedBodies
         "weather_code" => "wmo code",
         _ => "%",
     };
-
-    private static Instant Hour(Instant now) => Instant.FromUnixTimeSeconds(now.ToUnixTimeSeconds() / 3600 * 3600);
 
     private static string Text(Instant at) => InstantPattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm':'ss'Z'").Format(at).ToString(CultureInfo.InvariantCulture);
 }

@@ -34,14 +34,14 @@ public sealed class UnreadableWatchTests : IAsyncLifetime
     }
 
     [Theory]
-    [InlineData("UPDATE watch SET body = substr(body, 1, 40) || '{' || substr(body, 42) WHERE id = '{0}'")]
-    [InlineData("UPDATE watch SET body = replace(body, '\"zone\":\"', '\"zone\":\"Lost/') WHERE id = '{0}'")]
+    [InlineData("substr(body, 1, 40) || '{' || substr(body, 42)")]
+    [InlineData("replace(body, '\"zone\":\"', '\"zone\":\"Lost/')")]
     public async Task The_others_are_planned_and_looked_at_and_what_was_due_for_it_is_closed(string wrong)
     {
         var broken = Cast.Watches[1].Id;
         await parts.GetRequiredService<DueStore>().ScheduleAsync(
             [.. Cast.Watches.Select(watch => new DueItem(new DueKey(watch.Id, PassKind.Morning, Today), Noon, Noon + Duration.FromHours(5)))], Cancel);
-        await RunSqlAsync(wrong.Replace("{0}", broken, StringComparison.Ordinal));
+        await RunSqlAsync($"UPDATE watch SET body = {wrong} WHERE id = '{broken}'");
 
         var tally = await parts.GetRequiredService<PassRunner>().RunDueAsync(Cancel);
         await parts.GetRequiredService<DuePlanner>().PlanAsync(Noon, Cancel);

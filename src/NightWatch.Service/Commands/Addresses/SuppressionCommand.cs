@@ -64,7 +64,7 @@ internal static class SuppressionCommand
         }
 
         var table = new Table().Border(TableBorder.Simple).AddColumn("Address").AddColumn("Since").AddColumn("Code").AddColumn("Reason");
-        foreach (var one in all) table.AddRow(new Text(one.Address), new Text(LocalText.Date(one.At.InUtc().Date)), new Text(one.Code ?? "-"), new Text(one.Reason));
+        foreach (var one in all) table.AddRow(new Text(one.Address), new Text(Speech.ToAnybody.Clock.Date(one.At.InUtc().Date)), new Text(one.Code ?? "-"), new Text(one.Reason));
         console.Write(table);
     });
 

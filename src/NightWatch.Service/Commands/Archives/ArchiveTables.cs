@@ -2,6 +2,7 @@ using NightWatch.Planning.Verification.Expenses;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Archives;
 using NightWatch.Weather.Archives;
+using NightWatch.Words;
 using Spectre.Console;
 using static NightWatch.Service.Terminal.ScoreCells;
 
@@ -13,10 +14,10 @@ internal static class ArchiveTables
     public static void Draw(
         Shell shell, ArchiveHeader header, IReadOnlyList<ArchivedNight> nights, ArchiveScores scores, TimeSpan took) => shell.Draw(console =>
     {
-        console.WriteLine(FormattableString.Invariant(
-            $"{header.Place}, {nights.Count} nights from {nights[0].Night:R} to {nights[^1].Night:R}, in {took.TotalSeconds:0} s."));
+        var language = Speech.ToAnybody.Language;
+        console.WriteLine(language.ArchiveHeading(header.Place, nights.Count, nights[0].Night, nights[^1].Night, took));
         console.WriteLine($"Forecasts of {header.Feed}: {header.Source}.");
-        foreach (var remark in ArchiveRemarks.Of(nights)) console.WriteLine(remark);
+        foreach (var remark in ArchiveRemarks.Of(nights, language)) console.WriteLine(remark);
         console.WriteLine();
         console.WriteLine("Chances: Brier score; that of always saying the usable share of these very nights (climate); the skill on it");
         console.Write(Chances(scores.ByLead));
@@ -24,10 +25,7 @@ internal static class ArchiveTables
         console.Write(Reliability(scores.ByLead));
         console.WriteLine("Expense a hundred nights, in drives for nothing; a usable night not gone to counts N");
         console.Write(Expense(scores.ByLead));
-        var letters = scores.Letters;
-        console.WriteLine(
-            $"Letters, by every pass from the third evening before: {letters.Sent} sent, {letters.Flips} of them reversals; " +
-            $"{letters.ToldOnFailedUnwarned} nights told on that failed unwarned, {letters.UsableNeverTold} usable nights never told.");
+        console.WriteLine(language.Of(scores.Letters));
     });
 
     private static Table Chances(IReadOnlyList<LookScores> leads)

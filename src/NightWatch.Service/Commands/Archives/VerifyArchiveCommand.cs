@@ -7,6 +7,7 @@ using NightWatch.Service.Terminal;
 using NightWatch.Sky.Places;
 using NightWatch.Watchkeeping.Archives;
 using NightWatch.Weather.Archives;
+using NightWatch.Words;
 using NightWatch.Words.Documents;
 using NodaTime;
 
@@ -54,7 +55,7 @@ internal static class VerifyArchiveCommand
             var scores = ArchiveScores.Of(nights);
             if (given.GetValue(json))
             {
-                foreach (var remark in ArchiveRemarks.Of(nights)) shell.Error.WriteLine($"nightwatch: {remark}");
+                foreach (var remark in ArchiveRemarks.Of(nights, Speech.ToAnybody.Language)) shell.Error.WriteLine($"nightwatch: {remark}");
                 Document.Write(shell.Output, ArchiveDocument.Of(nights, scores));
             }
             else

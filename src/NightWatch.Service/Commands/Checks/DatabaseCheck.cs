@@ -1,8 +1,10 @@
+using NightWatch.Pages.Security;
 using NightWatch.Store;
 using NightWatch.Store.Calibrations;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
+using NightWatch.Store.Secrets;
 using NightWatch.Store.Watches;
 using NodaTime;
 
@@ -90,13 +92,14 @@ internal static class DatabaseCheck
         return said;
     }
 
-    /// <summary>Reads what letters are made from, and names every row that cannot be read.</summary>
+    /// <summary>Reads what letters and forms are made from, and names every row that cannot be read.</summary>
     private static async Task<IEnumerable<Finding>> UnreadableAsync(Database database, Instant now, CancellationToken stop)
     {
         await foreach (var _ in new WatchStore(database).PagesAsync(PageSize, stop)) stop.ThrowIfCancellationRequested();
         await new SiteStore(database).ListAsync(stop);
         await new ToldNightStore(database).AllFromAsync(now.InUtc().Date.PlusDays(-2), stop);
         await new CalibrationStore(database).AllAsync(stop);
+        await KeyRing.ReadAsync(new SecretStore(database), stop);
         return database.Unreadable.Known.Select(row => Finding.Fault(
             "rows", $"the stored {row.Name} cannot be read and is left out, all others go on; put it right or remove it: {row.Why.TrimEnd('.')}."));
     }

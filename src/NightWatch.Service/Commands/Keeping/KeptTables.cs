@@ -1,6 +1,5 @@
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Terminal;
-using NightWatch.Sky.Subjects;
 using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
@@ -22,7 +21,7 @@ internal static class KeptTables
         foreach (var watch in watches)
         {
             table.AddRow(
-                new Text(watch.Id), new Text(watch.Site.Name), new Text(Name(watch.Subject)), new Text(watch.Subscriber.Address), new Text(State(watch, now)));
+                new Text(watch.Id), new Text(watch.Site.Name), new Text(Speech.To(watch).Language.Of(watch.Subject)), new Text(watch.Subscriber.Address), new Text(State(watch, now)));
         }
 
         console.Write(table);
@@ -51,13 +50,9 @@ internal static class KeptTables
         console.Write(table);
     });
 
-    private static string State(Watch watch, Instant now) => watch.Paused ? "paused" : watch.IsPausedAt(now) ? $"rests until {LocalText.Date(watch.PausedUntil!.Value)}" : "on";
-
-    private static string Name(Subject subject) => subject switch
+    private static string State(Watch watch, Instant now)
     {
-        Subject.GalacticCore => "galactic core",
-        Subject.GalacticBand band => FormattableString.Invariant($"galactic band at {band.LongitudeDeg:0.#}°"),
-        Subject.FixedPoint point => point.Name,
-        _ => "stars",
-    };
+        var speech = Speech.To(watch);
+        return speech.Language.WatchStateCell(watch.IsPausedAt(now), watch.Paused ? null : watch.PausedUntil, speech);
+    }
 }

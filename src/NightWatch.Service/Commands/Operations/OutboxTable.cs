@@ -3,6 +3,7 @@ using MimeKit;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Suppression;
+using NightWatch.Words;
 using NodaTime;
 using Spectre.Console;
 
@@ -47,7 +48,7 @@ internal static class OutboxTable
             ("Queued", Minute(letter.CreatedAt)),
             ("Not before", Minute(letter.NotBefore)),
             ("Of use until", Minute(letter.NotAfter)),
-            ("Tries", FormattableString.Invariant($"{letter.Attempt}, {letter.AmbiguousCount} of them ambiguous")),
+            ("Tries", Speech.ToAnybody.Language.Tries(letter.Attempt, letter.AmbiguousCount)),
             ("Last answer", letter.LastReply is { } reply ? $"{reply.Code} {reply.Enhanced} {reply.Text}".Trim() : "none"),
             ("Accepted as", letter.RemoteQueueId ?? "not yet"),
             ("Subject", message?.Subject ?? "(the text has gone with age)"),

@@ -1,4 +1,3 @@
-using System.Globalization;
 using NightWatch.Planning.Nights;
 using NightWatch.Words;
 using NodaTime;
@@ -18,19 +17,22 @@ internal static class ConditionTable
         var table = new Table().Border(TableBorder.Simple);
         foreach (var name in (string[])["Time", "Cloud", "Air °C", "Wind m/s", "Rain mm/h", "Lens over dew K", "with heater K", "Subject alt, az", "Sky mag", "Contrast", "In frame"])
             table.AddColumn(name);
-        foreach (var step in steps.Where((_, i) => i % every == 0)) table.AddRow([.. Cells(step, plan.Watch.Site.Zone).Select(cell => new Text(cell))]);
+        foreach (var step in steps.Where((_, i) => i % every == 0)) table.AddRow([.. Cells(step, Speech.Metric(plan.Watch.Site.Zone)).Select(cell => new Text(cell))]);
         return table;
     }
 
-    private static IEnumerable<string> Cells(ConditionStep step, DateTimeZone zone) =>
-    [
-        LocalText.Clock(step.At, zone), Percent(step.Cloud), Figure(step.AirC), Figure(step.WindMps), Figure(step.RainMmPerH), Figure(step.LensDewMarginK),
-        step.LensHeatedDewMarginK is null ? "-" : Figure(step.LensHeatedDewMarginK),
-        step.Subject is { } subject ? string.Create(CultureInfo.InvariantCulture, $"{subject.AltitudeDeg:0}°, {subject.AzimuthDeg:0}°") : "-",
-        Figure(step.SkyMag), Percent(step.Contrast), Percent(step.SkyShare),
-    ];
+    private static IEnumerable<string> Cells(ConditionStep step, Speech speech)
+    {
+        return
+        [
+            speech.Clock.Time(step.At), Percent(step.Cloud), Figure(step.AirC), Figure(step.WindMps), Figure(step.RainMmPerH), Figure(step.LensDewMarginK),
+            step.LensHeatedDewMarginK is null ? "-" : Figure(step.LensHeatedDewMarginK),
+            step.Subject is { } subject ? $"{speech.Degrees(subject.AltitudeDeg)}, {speech.Degrees(subject.AzimuthDeg)}" : "-",
+            Figure(step.SkyMag), Percent(step.Contrast), Percent(step.SkyShare),
+        ];
 
-    private static string Figure(double? value) => value?.ToString("0.0", CultureInfo.InvariantCulture) ?? "?";
+        string Figure(double? value) => value is { } known ? speech.OneDecimal(known) : "?";
 
-    private static string Percent(double? value) => value is { } share ? string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %") : "?";
+        string Percent(double? value) => value is { } share ? speech.Percent(share) : "?";
+    }
 }

@@ -3,6 +3,7 @@ using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Outcomes;
+using NightWatch.Words;
 using NightWatch.Words.Documents;
 using Spectre.Console;
 
@@ -26,7 +27,7 @@ internal static class OutcomeCommand
             var kept = await store.Watches.FindAsync(id, stop) ?? throw Unknown(id);
             if (date > now.InZone(kept.Site.Zone).Date) throw new BadInputException($"--night: {date:R} has not come yet; accepted: the date of an evening that has.");
             await store.Outcomes.PutAsync(id, date, OutcomeWords.Of(word)!.Value, OutcomeSource.Debrief, now, stop);
-            shell.Say($"The night of {date:R} at {kept.Site.Name} is kept as {word}.");
+            shell.Say(Speech.To(kept).Language.OutcomeKept(date, kept.Site.Name, word));
             return Exit.Ok;
         });
         return command;

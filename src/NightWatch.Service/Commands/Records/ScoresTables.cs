@@ -2,6 +2,7 @@ using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Words;
+using NodaTime;
 using Spectre.Console;
 using static NightWatch.Service.Terminal.ScoreCells;
 
@@ -12,9 +13,10 @@ internal static class ScoresTables
 {
     public static void Draw(Shell shell, RecordScores scores, IReadOnlyList<Calibration> learnt) => shell.Draw(console =>
     {
-        console.WriteLine(scores.From is { } from && scores.To is { } to
-            ? $"{string.Join(", ", scores.Watches)}: {LocalText.Date(from)} to {LocalText.Date(to)}, {scores.Nights} nights put to the test, {scores.Known} with a known outcome{By(scores.Sources)}."
-            : $"{string.Join(", ", scores.Watches)}: nothing is recorded yet.");
+        var speech = Speech.ToAnybody;
+        var language = speech.Language;
+        (LocalDate, LocalDate)? span = scores is { From: { } from, To: { } to } ? (from, to) : null;
+        console.WriteLine(language.ScoresHeading(scores.Watches, span, scores.Nights, scores.Known, scores.Sources, speech));
         if (scores.Known == 0)
         {
             console.WriteLine("No outcome is known yet: answer a debrief, or say one with 'outcome add'.");
@@ -33,12 +35,9 @@ internal static class ScoresTables
         }
 
         foreach (var lead in scores.Leads.Where(lead => lead.Told is null))
-            console.WriteLine($"{Ahead(lead.LeadNights)}: {lead.Calls.Table.Count} nights are not enough evidence to score probabilities; {RecordScores.FewestToScore} are needed.");
-        foreach (var one in learnt) console.WriteLine($"Calibration of {one.For.FeedId}, {Ahead(one.For.LeadNights)}, version {one.Version}: {one.Why}");
+            console.WriteLine(language.TooFewToScore(lead.LeadNights, lead.Calls.Table.Count, RecordScores.FewestToScore));
+        foreach (var one in learnt) console.WriteLine(language.CalibrationLine(one.For.FeedId, one.For.LeadNights, one.Version, one.Why));
     });
-
-    private static string By(IReadOnlyDictionary<string, int> sources) =>
-        sources.Count == 0 ? "" : $" (by {string.Join(", ", sources.Select(source => $"{source.Key} {source.Value}"))})";
 
     private static Table Calls(RecordScores scores)
     {

@@ -14,12 +14,12 @@ internal static class ReplayTables
 {
     private const int MostNights = 60;
 
+    private static readonly ILanguage Words = Speech.ToAnybody.Language;
+
     public static void Draw(Shell shell, ReplayScores scores, IReadOnlyList<ReplayedNight> nights, bool otherLimits, TimeSpan took) => shell.Draw(console =>
     {
-        console.WriteLine(FormattableString.Invariant(
-            $"{scores.Watches} watches, {scores.Nights} nights, {scores.Looks} looks made again in {took.TotalSeconds:0.0} s: {scores.Same} come out the same, {scores.Looks - scores.Same} do not."));
-        if (scores.Lost > 0)
-            console.WriteLine($"{scores.Lost} looks cannot be made again: their forecasts are not kept any more. Database:KeepReplayDays keeps them.");
+        console.WriteLine(Words.ReplayHeading(scores.Watches, scores.Nights, scores.Looks, scores.Same, took));
+        if (scores.Lost > 0) console.WriteLine(Words.LooksLost(scores.Lost));
         if (scores.Looks == 0) return;
         if (!otherLimits && scores.Same < scores.Looks) console.WriteLine("With the same limits a look that comes out different shows a change of the code, of the watch or of its site.");
         console.WriteLine();
@@ -44,12 +44,12 @@ internal static class ReplayTables
             return;
         }
 
-        console.WriteLine($"Nights on which the last word is another: {turned.Count}{(turned.Count > MostNights ? $", the first {MostNights} of them" : "")}");
+        console.WriteLine(Words.NightsTurned(turned.Count, Math.Min(turned.Count, MostNights)));
         var table = new Table().Border(TableBorder.Simple).AddColumn("Night").AddColumn("Watch").AddColumn("Told").AddColumn("Replayed").AddColumn("Came").AddColumn("Why now");
         foreach (var night in turned.Take(MostNights))
         {
             table.AddRow(
-                new Text($"{night.Night:R}"), new Text(night.WatchId), new Text(night.WasOn ? "on" : "off or nothing"), new Text(night.IsOn ? "on" : "off or nothing"),
+                new Text($"{night.Night:R}"), new Text(night.WatchId), new Text(Words.LastWord(night.WasOn)), new Text(Words.LastWord(night.IsOn)),
                 new Text(night.Outcome?.Word() ?? "not known"), new Text(night.Looks[^1].Why));
         }
 
@@ -59,20 +59,18 @@ internal static class ReplayTables
     private static void DrawNights(IAnsiConsole console, IReadOnlyList<ReplayedNight> changed)
     {
         if (changed.Count == 0) return;
-        console.WriteLine($"Looks that come out different{(changed.Count > MostNights ? $", of the first {MostNights} nights" : "")}");
+        console.WriteLine(Words.LooksThatDiffer(changed.Count > MostNights ? MostNights : null));
         var table = new Table().Border(TableBorder.Simple).AddColumn("Night").AddColumn("At").AddColumn("Pass").AddColumn("Was").AddColumn("Is").AddColumn("Letter then").AddColumn("Letter now");
         foreach (var night in changed.Take(MostNights))
         {
             foreach (var look in night.Looks.Where(look => !look.IsSame))
             {
                 table.AddRow(
-                    $"{night.Night:R}", InstantText.Of(look.At), look.Pass.ToString(), Said(TradeWords.Of(look.Was), look.WasLikely), Said(TradeWords.Of(look.Is), look.IsLikely),
+                    $"{night.Night:R}", InstantText.Of(look.At), look.Pass.ToString(), Words.VerdictCell(look.Was, look.WasLikely), Words.VerdictCell(look.Is, look.IsLikely),
                     look.WasLetter is { } then ? TradeWords.Spaced(then) : "-", look.IsLetter is { } now ? TradeWords.Spaced(now) : "-");
             }
         }
 
         console.Write(table);
     }
-
-    private static string Said(string verdict, double likely) => FormattableString.Invariant($"{verdict} {likely * 100:0} %");
 }

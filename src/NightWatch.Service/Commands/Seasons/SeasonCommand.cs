@@ -53,11 +53,12 @@ internal static class SeasonCommand
                 given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
                 shell.ReadHorizon(given.GetValue(horizon)));
             var name = given.GetValue(place) ?? FormattableString.Invariant($"{position.LatitudeDeg:0.####}, {position.LongitudeDeg:0.####}");
-            var title = $"{name}: {SubjectTitle.Of(target)}";
+            var speech = Speech.Metric(given.Needed(zone));
+            var title = speech.Language.SeasonTitle(name, target);
             if (given.GetValue(ics) is { } icsPath)
                 shell.WriteFile(icsPath, "--ics", Encoding.UTF8.GetBytes(SeasonCalendar.Text(calendar, position, name, shell.Clock.GetCurrentInstant())));
-            if (given.GetValue(png) is { } pngPath) shell.WriteFile(pngPath, "--png", SeasonChart.Png(calendar, title));
-            if (given.GetValue(svg) is { } svgPath) shell.WriteFile(svgPath, "--svg", Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, title)));
+            if (given.GetValue(png) is { } pngPath) shell.WriteFile(pngPath, "--png", SeasonChart.Png(calendar, title, speech));
+            if (given.GetValue(svg) is { } svgPath) shell.WriteFile(svgPath, "--svg", Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, title, speech)));
             if (given.GetValue(json)) Document.Write(shell.Output, SeasonDocument.Of(calendar));
             else SeasonTable.Draw(shell, title, calendar);
             return Exit.Ok;

@@ -12,10 +12,10 @@ internal static class YearsTable
 {
     public static void Draw(Shell shell, YearsScores scores, TimeSpan took) => shell.Draw(console =>
     {
-        console.WriteLine(FormattableString.Invariant(
-            $"{Many(scores.Sites, "site")}, {Many(scores.Years, "year")} from {LocalText.Date(scores.FirstNight)}, {EveryNight(scores.Every)}, seed {scores.Seed}, in {took.TotalSeconds:0} s."));
-        console.WriteLine(FormattableString.Invariant(
-            $"{scores.Nights} nights that the sky allows (dark, the subject up, long enough): {scores.Usable} came usable, {scores.Go} of them go. {scores.LettersANight:0.00} letters a night."));
+        var speech = Speech.ToAnybody;
+        var language = speech.Language;
+        console.WriteLine(language.YearsHeading(scores.Sites, scores.Years, scores.FirstNight, scores.Every, scores.Seed, took, speech));
+        console.WriteLine(language.YearsNights(scores.Nights, scores.Usable, scores.Go, scores.LettersANight));
         console.WriteLine("Invented weather with 20 members: this tests the chain, and says nothing about any real feed. Neighbouring nights and sites share their weather, so the truth is wider than the brackets.");
         console.WriteLine();
         console.WriteLine("Calls: go or marginal is a call, and whether the night came usable");
@@ -26,7 +26,7 @@ internal static class YearsTable
         console.Write(Reliability(scores.Leads.Select(lead => (lead.LeadNights, lead.Raw.Reliability))));
         console.WriteLine("Reliability calibrated, on fortnights that the calibration had not seen");
         console.Write(Reliability(scores.Leads.Select(lead => (lead.LeadNights, lead.Calibrated.Reliability))));
-        foreach (var lead in scores.Leads) console.WriteLine($"Calibration, {Ahead(lead.LeadNights)}: {lead.Calibration.Why}");
+        foreach (var lead in scores.Leads) console.WriteLine(language.CalibrationLine(null, lead.LeadNights, null, lead.Calibration.Why));
         console.WriteLine();
         console.WriteLine("What a rule for going costs, a site and year; every rule knows the dark calendar");
         console.Write(Policies(scores));
@@ -72,8 +72,4 @@ internal static class YearsTable
 
         return table;
     }
-
-    private static string Many(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
-
-    private static string EveryNight(int every) => every == 1 ? "every night" : FormattableString.Invariant($"one night in {every}");
 }

@@ -11,52 +11,52 @@ internal static class SkyTable
 {
     public static void Draw(Shell shell, SkyRequest request, NightSky sky) => shell.Draw(console =>
     {
-        var zone = sky.Zone;
-        console.WriteLine(FormattableString.Invariant($"Night of {LocalText.Date(sky.Night)} at {request.Position.LatitudeDeg:0.####}, {request.Position.LongitudeDeg:0.####}, {request.Position.ElevationM:0} m ({zone.Id})"));
+        var speech = Speech.Metric(sky.Zone);
+        var language = speech.Language;
+        console.WriteLine(language.SkyHeading(request.Position, sky, speech));
         var table = new Table().Border(TableBorder.Simple).AddColumn("Event").AddColumn("Local time");
-        foreach (var (at, name) in Events(sky).OrderBy(entry => entry.At)) table.AddRow(name, LocalText.DayTime(at, zone));
+        foreach (var (at, name) in Events(sky, language).OrderBy(entry => entry.At)) table.AddRow(name, speech.Clock.Full(at));
         console.Write(table);
-        foreach (var note in Notes(sky).Concat(SkyNotes.Of(request, sky))) console.WriteLine(note);
-        Windows(console, "Dark", sky.DarkWindows, zone);
-        Windows(console, "Subject above " + FormattableString.Invariant($"{request.MinAltitudeDeg:0.#}°"), sky.SubjectWindows, zone);
-        Windows(console, "Shooting", sky.ShootingWindows, zone);
+        foreach (var note in Notes(sky, language).Concat(SkyNotes.Of(request, sky, speech))) console.WriteLine(note);
+        Windows(console, sky.DarkWindows, window => language.DarkWindow(window, speech));
+        Windows(console, sky.SubjectWindows, window => language.SubjectWindow(window, request.MinAltitudeDeg, speech));
+        Windows(console, sky.ShootingWindows, window => language.ShootingWindow(window, speech));
     });
 
-    private static IEnumerable<(Instant At, string Name)> Events(NightSky sky)
+    private static IEnumerable<(Instant At, string Name)> Events(NightSky sky, ILanguage language)
     {
-        (Instant? At, string Name)[] single =
+        (Instant? At, SkyEvent What)[] single =
         [
-            (sky.Sun.Set, "Sunset"),
-            (sky.Sun.CivilDusk, "Civil dusk"),
-            (sky.Sun.NauticalDusk, "Nautical dusk"),
-            (sky.Sun.AstronomicalDusk, "Astronomical dusk"),
-            (sky.Sun.Midnight, "Solar midnight"),
-            (sky.Sun.AstronomicalDawn, "Astronomical dawn"),
-            (sky.Sun.NauticalDawn, "Nautical dawn"),
-            (sky.Sun.CivilDawn, "Civil dawn"),
-            (sky.Sun.Rise, "Sunrise"),
-            (sky.Subject.Rise, "Subject rises"),
-            (sky.Subject.Transit, FormattableString.Invariant($"Subject highest, {sky.Subject.TransitAltitudeDeg:0.0}°")),
-            (sky.Subject.Set, "Subject sets"),
+            (sky.Sun.Set, SkyEvent.Sunset),
+            (sky.Sun.CivilDusk, SkyEvent.CivilDusk),
+            (sky.Sun.NauticalDusk, SkyEvent.NauticalDusk),
+            (sky.Sun.AstronomicalDusk, SkyEvent.AstronomicalDusk),
+            (sky.Sun.Midnight, SkyEvent.SolarMidnight),
+            (sky.Sun.AstronomicalDawn, SkyEvent.AstronomicalDawn),
+            (sky.Sun.NauticalDawn, SkyEvent.NauticalDawn),
+            (sky.Sun.CivilDawn, SkyEvent.CivilDawn),
+            (sky.Sun.Rise, SkyEvent.Sunrise),
+            (sky.Subject.Rise, SkyEvent.SubjectRise),
+            (sky.Subject.Set, SkyEvent.SubjectSet),
         ];
-        return single.Where(entry => entry.At is not null).Select(entry => (entry.At!.Value, entry.Name))
-            .Concat(sky.Moon.Rises.Select(at => (at, "Moonrise")))
-            .Concat(sky.Moon.Sets.Select(at => (at, "Moonset")));
+        foreach (var (at, what) in single.Concat(sky.Moon.Rises.Select(at => ((Instant?)at, SkyEvent.Moonrise))).Concat(sky.Moon.Sets.Select(at => ((Instant?)at, SkyEvent.Moonset))))
+        {
+            if (at is { } instant) yield return (instant, language.Of(what));
+        }
+
+        if (sky.Subject is { Transit: { } transit, TransitAltitudeDeg: { } altitude }) yield return (transit, language.SubjectHighest(altitude));
     }
 
-    private static IEnumerable<string> Notes(NightSky sky)
+    private static IEnumerable<string> Notes(NightSky sky, ILanguage language)
     {
-        if (sky.Sun.State == SunState.AlwaysUp) yield return "The Sun does not set.";
-        if (sky.Sun.State == SunState.AlwaysDown) yield return "The Sun does not rise.";
-        if (sky.Subject.State == SubjectState.AlwaysUp) yield return "The subject does not set.";
-        if (sky.Subject.State == SubjectState.AlwaysDown) yield return "The subject does not rise.";
-        yield return FormattableString.Invariant(
-            $"Moon: {sky.Moon.IlluminatedFraction * 100:0} % lit, at solar midnight {sky.Moon.AltitudeAtMidnightDeg:0.0}° high in azimuth {sky.Moon.AzimuthAtMidnightDeg:0}°.");
+        if (language.Of(sky.Sun.State) is { } sun) yield return sun;
+        if (language.Of(sky.Subject.State) is { } subject) yield return subject;
+        yield return language.MoonAtMidnight(sky.Moon);
     }
 
-    private static void Windows(IAnsiConsole console, string name, IReadOnlyList<Interval> windows, DateTimeZone zone)
+    private static void Windows(IAnsiConsole console, IReadOnlyList<Interval> windows, Func<Interval?, string> say)
     {
-        if (windows.Count == 0) console.WriteLine($"{name}: none.");
-        foreach (var window in windows) console.WriteLine($"{name}: {LocalText.Span(window, zone)}, {LocalText.Length(window.Duration)}.");
+        if (windows.Count == 0) console.WriteLine(say(null));
+        foreach (var window in windows) console.WriteLine(say(window));
     }
 }

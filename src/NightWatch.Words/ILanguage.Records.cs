@@ -1,0 +1,46 @@
+using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Verification.Outcomes;
+using NodaTime;
+
+namespace NightWatch.Words;
+
+// The record of a watch's calls.
+public partial interface ILanguage
+{
+    /// <summary>How many nights ahead, as the head of a row; 0 on the day.</summary>
+    string AheadRow(int leadNights);
+
+    /// <summary>How often the last call before the night was right.</summary>
+    string LastCalls(Rate right);
+
+    /// <summary>Hits of a count; that there are none yet.</summary>
+    string CountOf(Rate rate);
+
+    /// <summary>The share of a rate with what chance may do to it; empty where there is none.</summary>
+    string ShareOf(Rate rate);
+
+    /// <summary>Nights of one cell of the record, the count marked.</summary>
+    /// <param name="saidOn">Called on.</param>
+    /// <param name="usable">They came usable.</param>
+    /// <param name="nights">How many.</param>
+    MarkedSentence CalledNights(bool saidOn, bool usable, int nights);
+
+    /// <summary>That probabilities cannot be judged yet.</summary>
+    string TooFewToJudge(int nights, int needed);
+
+    /// <summary>That nothing is recorded yet.</summary>
+    string NothingRecorded { get; }
+
+    /// <summary>What a record stands on.</summary>
+    /// <param name="from">First night.</param>
+    /// <param name="to">Last night.</param>
+    /// <param name="nights">Nights that the sky allowed.</param>
+    /// <param name="known">Of them with a known outcome.</param>
+    /// <param name="sources">Of these by who says so, at least one night each.</param>
+    /// <param name="speech">To whom.</param>
+    string RecordBasis(
+        LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech);
+
+    /// <summary>What to bear in mind of outcomes from a source; null: nothing.</summary>
+    string? Caveat(OutcomeSource source);
+}

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Grid;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calibrating;
@@ -23,7 +24,7 @@ internal static class VerdictMaker
             : night.Inputs.HasCome ? Came(worth.WithNeedsDoneMin >= least && RunChoice.Best(night, night.Worth)?.UsableMin >= least)
             : Calibrated(night, UsableChance.Of(night, second, skyMin));
         var tradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight);
-        var @class = ClassOf(night, found, needs, chance, tradeOff);
+        var @class = ClassOf(night, plan.Run, found, needs, chance, tradeOff);
         var isAgainstChance = @class == VerdictClass.NoGo && ByChance(night, chance, tradeOff) != VerdictClass.NoGo;
         return new Verdict
         {
@@ -69,7 +70,7 @@ internal static class VerdictMaker
            select new Need(reason.Factor, reason.Mend!, lost!.Value),
     ];
 
-    private static VerdictClass ClassOf(NightEvidence night, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
+    private static VerdictClass ClassOf(NightEvidence night, Run run, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
     {
         var byChance = ByChance(night, chance, tradeOff);
         // Of a night that has come only what was seen counts, not what was likely.
@@ -78,7 +79,18 @@ internal static class VerdictMaker
         if (byChance != VerdictClass.Go) return byChance;
         // A forecast that cannot carry a go, something not known that nothing rules out, and a plan that does not hold yet.
         var carries = !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
-        return carries && needs.Length == 0 ? VerdictClass.Go : VerdictClass.Marginal;
+        return carries && needs.Length == 0 && IsWeatherKnown(night, run) ? VerdictClass.Go : VerdictClass.Marginal;
+    }
+
+    /// <summary>Rain and wind are known for all of a run: what is not known there may be worse than what is.</summary>
+    private static bool IsWeatherKnown(NightEvidence night, Run run)
+    {
+        for (var cell = run.First; cell <= run.Last; cell++)
+        {
+            if (double.IsNaN(night.Weather.Rain[cell]) || (double.IsNaN(night.Weather.GustMps[cell]) && double.IsNaN(night.Weather.WindMps[cell]))) return false;
+        }
+
+        return true;
     }
 
     private static VerdictClass ByChance(NightEvidence night, Probability chance, TradeOff tradeOff) =>

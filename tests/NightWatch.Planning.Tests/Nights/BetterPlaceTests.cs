@@ -41,6 +41,17 @@ public sealed class BetterPlaceTests
         Assert.Equal(["hills"], Alternatives.Rank(here, [city, hills], city.MadeAt).Select(alternative => alternative.Plan.Watch.Id));
     }
 
+    /// <summary>Seen before: the sky's minutes stood for those of an overcast run, which so was ranked above one with some good frames.</summary>
+    [Fact]
+    public void Overcast_promises_no_good_frames_however_long_the_night()
+    {
+        var (overcast, partly) = ((Hills with { Cloud = 1 }).Plan(), (Hills with { Cloud = 0.25 }).Plan());
+
+        Assert.Equal(0, overcast.Verdict.UsableMin);
+        Assert.True(partly.Verdict.UsableMin > 90);
+        Assert.True(Alternatives.Promise(overcast) < Alternatives.Promise(partly));
+    }
+
     /// <summary>With the Moon up too, which brightens the dark place by more magnitudes than the city.</summary>
     [Fact]
     public void The_darker_of_two_places_is_never_ranked_below() =>

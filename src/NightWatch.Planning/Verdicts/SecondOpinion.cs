@@ -1,4 +1,3 @@
-using NightWatch.Planning.Chance;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
 

@@ -33,8 +33,8 @@ public sealed record Verdict
     public required IReadOnlyList<Reason> Reasons { get; init; }
 
     /// <summary>
-    /// Minutes of good frames in the run with all that must be done first done: by the newest forecast, by the sky alone where that leaves
-    /// none; null in what was stored before they were counted.
+    /// Minutes of good frames in the run with all that must be done first done, by the newest forecast; by the sky alone where that decides
+    /// or the weather of the run is not known; null in what was stored before they were counted.
     /// </summary>
     public double? UsableMin { get; init; }
 

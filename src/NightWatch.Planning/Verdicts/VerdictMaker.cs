@@ -16,7 +16,7 @@ internal static class VerdictMaker
         var isSkyAlone = skyMin < least;
         var second = isSkyAlone || night.Inputs.HasCome ? null : SecondOpinion.Of(night, plan.Run, skyMin);
         var found = Judges.All.Select(judge => judge(night, plan)).Append(DisagreementJudge.Of(second, night, plan.Run)).OfType<Reason>()
-            .Append(LengthJudge.Of(plan.Run.Span, isSkyAlone ? skyMin : worth.WithNeedsDoneMin, isSkyAlone, night.Limits))
+            .Append(LengthJudge.Of(plan.Run.Span, isSkyAlone ? skyMin : worth.UsableMin, isSkyAlone, night.Limits))
             .ToList();
         var needs = isSkyAlone ? [] : NeedsOf(found, worth);
         var chance = isSkyAlone ? SkyAlone
@@ -24,14 +24,15 @@ internal static class VerdictMaker
             : UsableChance.Of(night, second, skyMin);
         var tradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight);
         var @class = ClassOf(night, plan.Run, found, needs, chance, tradeOff);
+        var isAgainstChance = @class == VerdictClass.NoGo && ByChance(night, chance, tradeOff) != VerdictClass.NoGo;
         return new Verdict
         {
             Class = @class,
             Run = plan.Run.Span,
             Probability = chance,
-            Reasons = Ordered(Weighed(found, needs, @class).Concat(ChanceJudge.Of(chance, tradeOff, @class)), needs),
+            Reasons = Ordered(Weighed(found, needs, @class, isAgainstChance).Concat(ChanceJudge.Of(chance, tradeOff, @class)), needs),
             ForecastMin = worth.ForecastMin,
-            UsableMin = isSkyAlone ? skyMin : worth.WithNeedsDoneMin,
+            UsableMin = isSkyAlone ? skyMin : worth.UsableMin,
             Needs = needs,
             TradeOff = tradeOff,
         };
@@ -64,11 +65,10 @@ internal static class VerdictMaker
 
     private static VerdictClass ClassOf(NightEvidence night, Run run, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
     {
+        var byChance = ByChance(night, chance, tradeOff);
         // Of a night that has come only what was seen counts, not what was likely.
-        if (night.Inputs.HasCome) return tradeOff.Of(chance.Value, lastTold: null);
-        // People first; and ground that must be dry is no matter of chance.
-        if (found.Exists(reason => reason.Severity == Severity.Stop && (reason.IsHazard || reason.Factor == Factor.Ground))) return VerdictClass.NoGo;
-        var byChance = tradeOff.Of(chance.Value, chance.Basis == ProbabilityBasis.SkyAlone ? null : night.Inputs.LastTold);
+        if (night.Inputs.HasCome) return byChance;
+        if (found.Exists(reason => reason.Severity == Severity.Stop && IsNoMatterOfChance(reason))) return VerdictClass.NoGo;
         if (byChance != VerdictClass.Go) return byChance;
         // A forecast that cannot carry a go, something not known that nothing rules out, and a plan that does not hold yet.
         var carries = !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
@@ -86,11 +86,17 @@ internal static class VerdictMaker
         return true;
     }
 
+    private static VerdictClass ByChance(NightEvidence night, Probability chance, TradeOff tradeOff) =>
+        tradeOff.Of(chance.Value, night.Inputs.HasCome || chance.Basis == ProbabilityBasis.SkyAlone ? null : night.Inputs.LastTold);
+
+    /// <summary>People first; and ground that must be dry.</summary>
+    private static bool IsNoMatterOfChance(Reason reason) => reason.IsHazard || reason.Factor == Factor.Ground;
+
     /// <summary>
     /// The kit's findings weigh by whether they are needs; the newest forecast's stop is a doubt where the chance, which knows more, says
-    /// that the night may work.
+    /// that the night may work, also of a night that something else forbids.
     /// </summary>
-    private static IEnumerable<Reason> Weighed(IEnumerable<Reason> found, Need[] needs, VerdictClass said)
+    private static IEnumerable<Reason> Weighed(IEnumerable<Reason> found, Need[] needs, VerdictClass said, bool isAgainstChance)
     {
         foreach (var reason in found)
         {
@@ -98,7 +104,7 @@ internal static class VerdictMaker
             {
                 Factor.Frame or Factor.Power or Factor.Storage or Factor.SkyLevel or Factor.Dew when !reason.IsUnknown =>
                     Array.Exists(needs, need => need.Factor == reason.Factor) ? Severity.Caution : Severity.Ok,
-                _ when said != VerdictClass.NoGo && reason.Severity == Severity.Stop => Severity.Caution,
+                _ when reason.Severity == Severity.Stop && (said != VerdictClass.NoGo || (isAgainstChance && !IsNoMatterOfChance(reason))) => Severity.Caution,
                 _ => reason.Severity,
             };
             yield return severity == reason.Severity ? reason : reason with { Severity = severity };

@@ -128,6 +128,9 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
+    public string OverHours(string what, Interval hours, Speech speech) => $"{what} {speech.Clock.ShortSpan(hours)}";
+
+    /// <inheritdoc/>
     public string WithChance(VerdictClass verdict, double? chance, Speech speech) =>
         chance is { } value ? $"{Of(verdict)}, {speech.Percent(value)} chance of a usable night" : Of(verdict);
 

@@ -73,6 +73,9 @@ public partial interface ILanguage
     /// <summary>Of a link: the watch's page, to set what a missed night is worth.</summary>
     string SetOnPage { get; }
 
+    /// <summary>A name or a figure and the hours it is of, in a table of changes: "Cloud 21:05–01:40".</summary>
+    string OverHours(string what, Interval hours, Speech speech);
+
     /// <summary>Names a verdict in a table of changes.</summary>
     string VerdictName { get; }
 

@@ -1,8 +1,8 @@
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
@@ -139,8 +139,16 @@ public sealed class PassRunnerTests : IAsyncLifetime
         Assert.DoesNotContain("New in these letters", Assert.Single(await TextsAsync()), StringComparison.Ordinal);
     }
 
-    private Task<int> OweNewsAsync(string address) => parts.GetRequiredService<Database>().WriteAsync(
-        session => session.ExecuteAsync("INSERT INTO news_owed (address) VALUES (@address)", new { address }), TestContext.Current.CancellationToken);
+    /// <summary>As the migration owes it to who was there before it.</summary>
+    private async Task OweNewsAsync(string address)
+    {
+        await using var connection = new SqliteConnection($"Data Source={Path.Combine(folder, "kept.db")};Pooling=False");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await using var command = connection.CreateCommand();
+        command.CommandText = "INSERT INTO news_owed (address) VALUES ($address)";
+        command.Parameters.AddWithValue("$address", address);
+        Assert.Equal(1, await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken));
+    }
 
     /// <summary>Of all letters, in the order in which they were queued.</summary>
     private async Task<List<string>> TextsAsync()
@@ -150,7 +158,7 @@ public sealed class PassRunnerTests : IAsyncLifetime
         foreach (var letter in (await outbox.ListAsync(null, 20, TestContext.Current.CancellationToken)).OrderBy(letter => letter.Id))
         {
             using var mime = new MemoryStream((await outbox.MimeAsync(letter.Id, TestContext.Current.CancellationToken))!.Value.ToArray());
-            texts.Add((await MimeKit.MimeMessage.LoadAsync(mime, TestContext.Current.CancellationToken)).TextBody);
+            texts.Add((await MimeKit.MimeMessage.LoadAsync(mime, TestContext.Current.CancellationToken)).TextBody!);
         }
 
         return texts;

@@ -1,6 +1,6 @@
+using NightWatch.Planning.Grid;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calibrating;
 
 namespace NightWatch.Planning.Verdicts;
 
@@ -21,9 +21,9 @@ internal static class VerdictMaker
         var needs = isSkyAlone ? [] : NeedsOf(found, worth);
         var chance = isSkyAlone ? SkyAlone
             : night.Inputs.HasCome ? Came(worth.WithNeedsDoneMin >= least && RunChoice.Best(night, night.Worth)?.UsableMin >= least)
-            : Calibrated(night, UsableChance.Of(night, second, skyMin));
+            : UsableChance.Of(night, second, skyMin);
         var tradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight);
-        var @class = ClassOf(night, found, needs, chance, tradeOff);
+        var @class = ClassOf(night, plan.Run, found, needs, chance, tradeOff);
         return new Verdict
         {
             Class = @class,
@@ -48,12 +48,6 @@ internal static class VerdictMaker
         TradeOff = new TradeOff(night.Watch.Outing.DrivesPerLostNight),
     };
 
-    /// <summary>By what the record of this feed and lead taught, where that was proven; an unknown weather teaches nothing.</summary>
-    private static Probability Calibrated(NightEvidence night, Probability computed) =>
-        night.Inputs.Weather.Newest is { } forecast
-            ? night.Inputs.Calibrations.Apply(new CalibrationKey(forecast.FeedId, LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night)), computed)
-            : computed;
-
     private static Probability SkyAlone { get; } = new(0, ProbabilityBasis.SkyAlone, 0);
 
     private static Probability Came(bool usable) => new(usable ? 1 : 0, ProbabilityBasis.Came, 0);
@@ -68,7 +62,7 @@ internal static class VerdictMaker
            select new Need(reason.Factor, reason.Mend!, lost!.Value),
     ];
 
-    private static VerdictClass ClassOf(NightEvidence night, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
+    private static VerdictClass ClassOf(NightEvidence night, Run run, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
     {
         // Of a night that has come only what was seen counts, not what was likely.
         if (night.Inputs.HasCome) return tradeOff.Of(chance.Value, lastTold: null);
@@ -78,7 +72,18 @@ internal static class VerdictMaker
         if (byChance != VerdictClass.Go) return byChance;
         // A forecast that cannot carry a go, something not known that nothing rules out, and a plan that does not hold yet.
         var carries = !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
-        return carries && needs.Length == 0 ? VerdictClass.Go : VerdictClass.Marginal;
+        return carries && needs.Length == 0 && IsWeatherKnown(night, run) ? VerdictClass.Go : VerdictClass.Marginal;
+    }
+
+    /// <summary>Rain and wind are known for all of a run: what is not known there may be worse than what is.</summary>
+    private static bool IsWeatherKnown(NightEvidence night, Run run)
+    {
+        for (var cell = run.First; cell <= run.Last; cell++)
+        {
+            if (double.IsNaN(night.Weather.Rain[cell]) || (double.IsNaN(night.Weather.GustMps[cell]) && double.IsNaN(night.Weather.WindMps[cell]))) return false;
+        }
+
+        return true;
     }
 
     /// <summary>

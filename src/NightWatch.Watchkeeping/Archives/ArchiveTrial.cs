@@ -1,7 +1,7 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Expenses;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
@@ -98,7 +98,7 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
     }
 
     private NightPlan Plan(LocalDate night, Instant now, PlaceWeather weather, RainBefore? rain = null, VerdictClass? told = null) =>
-        NightEvaluation.Of(watch, night, weather, CalibrationBook.Empty, now, sky, rain, told).Plan;
+        NightEvaluation.Of(watch, night, weather, ChanceBook.Shipped, now, sky, rain, told).Plan;
 
     /// <summary>Clear, calm, mild and dry, so that what is left to stop a night is not the weather.</summary>
     private ForecastSeries BestWeather(Interval span)

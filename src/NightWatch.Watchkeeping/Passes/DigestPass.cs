@@ -1,7 +1,7 @@
 using NightWatch.Letters;
 using NightWatch.Letters.Notices;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Store.Due;
@@ -27,11 +27,11 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore
     {
         var now = clock.GetCurrentInstant();
         var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
-        var calibrations = await forecasts.BookAsync();
+        var chances = await forecasts.BookAsync();
         var owesNews = await news.IsOwedAsync(asked.Subscriber.Address, stop);
         OutboxDraft[] letters = await cores.ComputeAsync<OutboxDraft[]>(async () =>
         {
-            var draft = Draft(all, weather, calibrations, now) with { TellsNews = owesNews };
+            var draft = Draft(all, weather, chances, now) with { TellsNews = owesNews };
             if (!draft.SaysSomething) return [];
             using var render = telemetry.Begin(Stage.Render);
             return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now) with { TellsNewsTo = owesNews ? asked.Subscriber.Address : null }];
@@ -57,7 +57,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore
         return (all, weather);
     }
 
-    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<PlaceWeather> weather, CalibrationBook calibrations, Instant now)
+    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<PlaceWeather> weather, ChanceBook chances, Instant now)
     {
         var plans = new List<NightPlan>();
         var seasons = new Dictionary<string, DarkCalendar>();
@@ -65,7 +65,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore
         {
             var today = now.InZone(watch.Site.Zone).Date;
             plans.AddRange(Enumerable.Range(0, DigestDraft.Nights).Select(today.PlusDays).Where(night => !watch.IsPausedOn(night))
-                .Select(night => evaluations.Of(watch, night, forecast, calibrations, now).Plan));
+                .Select(night => evaluations.Of(watch, night, forecast, chances, now).Plan));
             seasons[watch.Id] = DarkCalendar.Of(
                 watch.Site.Position, watch.Site.Zone, today, DigestDraft.SeasonNights, watch.Subject, watch.Limits.MinAltitudeDeg, watch.Site.Horizon, sky.Ephemeris);
         }

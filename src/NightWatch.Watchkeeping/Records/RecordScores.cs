@@ -1,5 +1,5 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
 using NodaTime;
@@ -30,7 +30,7 @@ internal sealed record RecordScores(
     IReadOnlyList<RecordedLead> Leads)
 {
     /// <summary>Scores of probabilities over fewer nights than this are noise.</summary>
-    public const int FewestToScore = Calibration.FewestPairs;
+    public const int FewestToScore = LearningProof.FewestNights;
 
     public static RecordScores Of(IReadOnlyList<WatchRecord> records)
     {
@@ -75,7 +75,7 @@ internal sealed record RecordedCalls(ContingencyTable Table, Rate Right, Rate Us
 /// <param name="LeadNights">Nights ahead, 0 on the day.</param>
 /// <param name="Calls">Go or marginal is a call.</param>
 /// <param name="Told">Scores of the probabilities as told; null: too few nights.</param>
-/// <param name="Computed">Scores of the probabilities before calibration; null: too few nights.</param>
+/// <param name="Computed">Scores of the probabilities by the prior alone; null: too few nights.</param>
 internal sealed record RecordedLead(int LeadNights, RecordedCalls Calls, CallScores? Told, CallScores? Computed)
 {
     /// <summary>Null without a known night.</summary>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using NightWatch.Planning.Chance;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Records;
@@ -33,8 +34,8 @@ internal static class ScoresCommand
             }
 
             var scores = RecordScores.Of(records);
-            var learnt = (await store.Calibrations.NewestAsync(stop)).All;
-            if (given.GetValue(json)) Document.Write(shell.Output, new { scores, calibrations = learnt });
+            var learnt = await store.Learnt.NewestAsync(ChancePrior.Shipped, stop);
+            if (given.GetValue(json)) Document.Write(shell.Output, new { scores, learnt = learnt.Select(LearntRow.Of) });
             else ScoresTables.Draw(shell, scores, learnt);
             return Exit.Ok;
         });

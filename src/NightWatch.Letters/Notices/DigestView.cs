@@ -23,7 +23,7 @@ internal static class DigestView
         var on = draft.Plans.Where(plan => plan.Verdict.Class != VerdictClass.NoGo && Alternatives.IsAhead(plan, draft.Now))
             .OrderByDescending(Alternatives.IsFree)
             .ThenByDescending(plan => plan.Verdict.Class)
-            .ThenByDescending(plan => plan.Verdict.Probability.Value)
+            .ThenByDescending(plan => Math.Round(Alternatives.Promise(plan), 3))
             .ThenBy(plan => plan.Night)
             .ThenBy(plan => plan.Watch.Id, StringComparer.Ordinal)
             .ToArray();

@@ -1,6 +1,7 @@
 using NightWatch.Letters;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Nights;
 using NightWatch.Store.News;
 using NightWatch.Store.Passes;
 using NightWatch.Watchkeeping.Calls;
@@ -60,7 +61,7 @@ internal sealed class SubscriberPass(
 
     private static IEnumerable<LetterOrder> BestFirst(IEnumerable<LetterOrder> orders) => orders
         .OrderByDescending(order => order.Plan.Verdict.Class)
-        .ThenByDescending(order => order.Plan.Verdict.Probability.Value)
+        .ThenByDescending(order => Math.Round(Alternatives.Promise(order.Plan), 3))
         .ThenBy(order => order.Plan.Night)
         .ThenBy(order => order.Plan.Watch.Id, StringComparer.Ordinal);
 }

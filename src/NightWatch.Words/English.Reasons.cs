@@ -110,13 +110,14 @@ public sealed partial class English
     {
         var least = speech.Clock.Length(NodaTime.Duration.FromMinutes(r.LeastMin));
         if (r.UsableMin is not { } minutes) return $"Dark with the subject up for {speech.Clock.Length(r.Run.Duration)}, {Span(r.Run, speech)}; {least} are needed.";
-        var good = speech.Clock.Length(NodaTime.Duration.FromMinutes(Math.Floor(minutes)));
+        var good = $"{speech.Clock.Length(NodaTime.Duration.FromMinutes(Math.Floor(minutes)))} of good frames"
+            + (r.IsOnceDone ? " once what must be done first is done" : "");
         return r.Severity switch
         {
-            Severity.Ok => $"{good} of good frames, {Span(r.Run, speech)}; at least {least} are needed.",
+            Severity.Ok => $"{good}, {Span(r.Run, speech)}; at least {least} are needed.",
             Severity.Caution when minutes < 1 => $"No good frames by the newest forecast, {Span(r.Run, speech)}; {least} are needed.",
-            Severity.Caution => $"Only {good} of good frames, {Span(r.Run, speech)}; {least} are needed.",
-            _ => $"The sky allows no more than {good} of good frames, {Span(r.Run, speech)}; {least} are needed.",
+            Severity.Caution => $"Only {good}, {Span(r.Run, speech)}; {least} are needed.",
+            _ => $"The sky allows no more than {good}, {Span(r.Run, speech)}; {least} are needed.",
         };
     }
 

@@ -76,6 +76,11 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
+    public string EveningsNotFree(int nights) => nights == 1
+        ? "1 night more lay on an evening that is not free: it is in the table of every call, and counts neither as right nor as lost."
+        : $"{nights} nights more lay on evenings that are not free: they are in the table of every call, and count neither as right nor as lost.";
+
+    /// <inheritdoc/>
     public string? Caveat(OutcomeSource source) => source switch
     {
         OutcomeSource.Analysis =>

@@ -49,6 +49,7 @@ internal static class HeadWords
         (LetterKind.MorningTimeline, VerdictClass.Go) => NightNews.On,
         (LetterKind.MorningTimeline, _) => NightNews.MayWork,
         (LetterKind.RescheduleWarning, VerdictClass.Go) => NightNews.OnAgain,
+        (LetterKind.RescheduleWarning, VerdictClass.Marginal) when night.Before.IsOff => NightNews.MayWork,
         (LetterKind.RescheduleWarning, VerdictClass.Marginal) => NightNews.Slipped,
         (LetterKind.RescheduleWarning, _) => NightNews.Off,
         (LetterKind.StandDown, _) => NightNews.StoodDown,

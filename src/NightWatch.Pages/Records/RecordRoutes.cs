@@ -29,7 +29,7 @@ internal static class RecordRoutes
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-cache";
-        var record = await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop);
+        var record = (await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop)).ForReaderOf(watch);
         var feeds = record.Nights.SelectMany(night => night.Marks).Select(mark => mark.FeedId).ToHashSet();
         var language = Speech.To(watch).Language;
         var learnt = (await chances.NewestAsync(ChancePrior.Shipped, stop)).Where(one => feeds.Contains(one.For.FeedId))

@@ -15,10 +15,11 @@ internal static class VerdictMaker
         var skyMin = RunChoice.Best(night, night.Dark)?.UsableMin ?? 0;
         var isSkyAlone = skyMin < least;
         var second = isSkyAlone || night.Inputs.HasCome ? null : SecondOpinion.Of(night, plan.Run, skyMin);
-        var found = Judges.All.Select(judge => judge(night, plan)).Append(DisagreementJudge.Of(second, night, plan.Run)).OfType<Reason>()
-            .Append(LengthJudge.Of(plan.Run.Span, isSkyAlone ? skyMin : worth.UsableMin, isSkyAlone, night.Limits))
-            .ToList();
+        var found = Judges.All.Select(judge => judge(night, plan)).Append(DisagreementJudge.Of(second, night, plan.Run)).OfType<Reason>().ToList();
         var needs = isSkyAlone ? [] : NeedsOf(found, worth);
+        // Where nothing must be done first the plan's own minutes are told, as in the headline.
+        var minutes = isSkyAlone ? skyMin : needs.Length > 0 ? worth.UsableMin : worth.ForecastMin ?? worth.UsableMin;
+        found.Add(LengthJudge.Of(plan.Run.Span, minutes, isSkyAlone, needs.Length > 0, night.Limits));
         var chance = isSkyAlone ? SkyAlone
             : night.Inputs.HasCome ? Came(worth.WithNeedsDoneMin >= least && RunChoice.Best(night, night.Worth)?.UsableMin >= least)
             : UsableChance.Of(night, second, skyMin);

@@ -5,6 +5,7 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Store.Due;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -17,7 +18,7 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Passes;
 
 /// <summary>One subscriber's week: all their watches looked at for seven nights, one digest, kept with its due rows in one transaction.</summary>
-internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky sky, Cores cores, LetterWriter writer, IClock clock, Telemetry telemetry)
+internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore news, SharedSky sky, Cores cores, LetterWriter writer, IClock clock, Telemetry telemetry)
 {
     private readonly MeasuredEvaluations evaluations = new(sky, telemetry);
 
@@ -27,12 +28,13 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
         var now = clock.GetCurrentInstant();
         var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
         var chances = await forecasts.BookAsync();
+        var owesNews = await news.IsOwedAsync(asked.Subscriber.Address, stop);
         OutboxDraft[] letters = await cores.ComputeAsync<OutboxDraft[]>(async () =>
         {
-            var draft = Draft(all, weather, chances, now);
+            var draft = Draft(all, weather, chances, now) with { TellsNews = owesNews };
             if (!draft.SaysSomething) return [];
             using var render = telemetry.Begin(Stage.Render);
-            return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now)];
+            return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now) with { TellsNewsTo = owesNews ? asked.Subscriber.Address : null }];
         });
         using var timer = telemetry.Begin(Stage.Commit);
         return await passes.CommitAsync(new PassCommit { Done = claims, Letters = letters }, now, stop);

@@ -1,5 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
@@ -20,13 +21,13 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
     public async Task<IReadOnlyDictionary<string, TrackRecord>> TracksAsync(IEnumerable<LetterOrder> orders, Instant now, CancellationToken cancellationToken)
     {
         var tracks = new Dictionary<string, TrackRecord>();
-        foreach (var id in orders.Select(order => order.Plan.Watch.Id).Distinct()) tracks.Add(id, await TrackAsync(id, now, cancellationToken));
+        foreach (var watch in orders.Select(order => order.Plan.Watch).DistinctBy(watch => watch.Id)) tracks.Add(watch.Id, await TrackAsync(watch, now, cancellationToken));
         return tracks;
     }
 
     /// <summary>What came of a watch's calls of the last year or so.</summary>
-    public async Task<TrackRecord> TrackAsync(string watchId, Instant now, CancellationToken cancellationToken) =>
-        (await CallsAsync(watchId, now.InUtc().Date.PlusDays(-TrackDays), cancellationToken)).Track();
+    public async Task<TrackRecord> TrackAsync(Watch watch, Instant now, CancellationToken cancellationToken) =>
+        (await CallsAsync(watch.Id, now.InUtc().Date.PlusDays(-TrackDays), cancellationToken)).ForReaderOf(watch).Track();
 
     /// <summary>The nights from a date on with what was computed and what came, without what was told.</summary>
     public Task<WatchRecord> CallsAsync(string watchId, LocalDate from, CancellationToken cancellationToken) =>

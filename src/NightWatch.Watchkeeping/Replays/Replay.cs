@@ -68,7 +68,10 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
         [
             .. nights.Select(night => new ReplayedNight(
                 watch.Id, night.Key, night.Value.Looks, night.Value.Lost, night.Value.WasOn, night.Value.Memory.IsOn,
-                new RecordedNight(night.Key, [], [.. said[night.Key]], null).Believed?.Outcome)),
+                new RecordedNight(night.Key, [], [.. said[night.Key]], null).Believed?.Outcome)
+            {
+                IsFree = Alternatives.IsFree(watch, night.Key),
+            }),
         ];
     }
 

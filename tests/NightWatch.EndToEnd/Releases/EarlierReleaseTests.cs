@@ -10,6 +10,7 @@ using NightWatch.Service.Rehearsal;
 using NightWatch.Store.Chances;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Forecasts;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
@@ -75,6 +76,20 @@ public sealed class EarlierReleaseTests : IDisposable
         Assert.Empty(database.Unreadable.Known);
         // The fixture has something of each; an empty table would prove nothing.
         foreach (var table in (string[])["watch", "told_night", "verdict", "forecast", "outbox", "due", "outcome"]) Assert.NotEqual(0, await CountAsync(database, table));
+    }
+
+    /// <summary>Every release so far is older than the scale of value, and so are its subscribers.</summary>
+    [Theory]
+    [MemberData(nameof(Releases))]
+    public async Task Its_subscribers_are_owed_the_news_and_nobody_else_is(string release)
+    {
+        await using var database = Database.Open(await CopyAsync(release, "nightwatch.db"));
+        await database.MigrateAsync(Cancel);
+
+        var news = new NewsStore(database);
+
+        foreach (var watch in await new WatchStore(database).ListAsync(Cancel)) Assert.True(await news.IsOwedAsync(watch.Subscriber.Address, Cancel));
+        Assert.False(await news.IsOwedAsync("somebody.else@example.org", Cancel));
     }
 
     [Theory]

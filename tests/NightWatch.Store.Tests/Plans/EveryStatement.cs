@@ -6,6 +6,7 @@ using NightWatch.Store.Chances;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
@@ -132,6 +133,9 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
             Assert.IsType<PassOutcome.Committed>(await passes.CommitAsync(commit, Now, cancel));
         }
 
+        var owed = (Key: "news", Reader: "reader-7@example.org");
+        Assert.True(await new NewsStore(database).IsOwedAsync(owed.Reader, cancel));
+        await passes.CommitAsync(new PassCommit { Letters = [Given.Letter(owed.Key, recipient: owed.Reader) with { TellsNewsTo = owed.Reader }] }, Now, cancel);
         await told.FromAsync(WatchId, Given.Night, cancel);
         await told.AllFromAsync(Given.Night, cancel);
         await verdicts.OfNightAsync(WatchId, Given.Night, cancel);

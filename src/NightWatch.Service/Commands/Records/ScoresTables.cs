@@ -17,6 +17,7 @@ internal static class ScoresTables
         var language = speech.Language;
         (LocalDate, LocalDate)? span = scores is { From: { } from, To: { } to } ? (from, to) : null;
         console.WriteLine(language.ScoresHeading(scores.Watches, span, scores.Nights, scores.Known, scores.Sources, speech));
+        if (scores.NotFree > 0) console.WriteLine(language.EveningsNotFree(scores.NotFree));
         if (scores.Known == 0)
         {
             console.WriteLine("No outcome is known yet: answer a debrief, or say one with 'outcome add'.");

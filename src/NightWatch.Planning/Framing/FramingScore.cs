@@ -1,6 +1,7 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Directions;
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;
 
@@ -8,6 +9,7 @@ namespace NightWatch.Planning.Framing;
 internal sealed class FramingScore
 {
     private const int Samples = 32;
+    private const double RoomShare = 0.09; // of the mean room, which lies between -5 and 1: less than half a shot together
     private readonly FramingTask task;
     private readonly double[] done;
     private readonly Direction[] sky; // shot after shot, the points of the subject
@@ -30,29 +32,61 @@ internal sealed class FramingScore
     /// <summary>Shots looked at.</summary>
     public int Shots { get; }
 
+    /// <summary>Share of the move done at one of them.</summary>
+    public double Done(int shot) => done[shot];
+
+    /// <summary>Where the subject's main point stands in one of them.</summary>
+    public Horizontal Subject(int shot) => sky[shot * task.Points.Count].ToHorizontal();
+
     /// <summary>Shots looked at that have the subject in.</summary>
-    public int ShotsIn(Heading start, Heading end) => (int)Math.Floor(Of(start, end) + 0.5);
+    public int ShotsIn(Heading start, Heading end) => Whole(Of(start, end));
+
+    /// <summary>Shots in a score.</summary>
+    public static int Whole(double score) => (int)Math.Floor(score + 0.5);
 
     /// <summary>Shots with the subject in; the mean room, below half a shot, breaks ties and leads the way where it is not in at all.</summary>
     public double Of(Heading start, Heading end)
     {
+        var isStill = start == end;
+        var still = new CameraPose(end, task.Frame.FocalLengthMm);
         var (inside, room) = (0, 0.0);
         for (var i = 0; i < Shots; i++)
         {
-            var pose = new CameraPose(MoveCurve.Between(start, end, done[i]), task.Frame.FocalLengthMm);
-            var points = sky.AsSpan(i * task.Points.Count, task.Points.Count);
-            var main = task.Frame.Room(pose.Project(points[0]));
+            var pose = isStill ? still : new CameraPose(MoveCurve.Between(start, end, done[i]), task.Frame.FocalLengthMm);
+            var main = Room(pose, i);
             room += Math.Max(main, -5);
-            if (main < task.EdgeShare) continue;
-            var held = 1;
-            foreach (ref readonly var point in points[1..])
-            {
-                if (task.Frame.Holds(pose.Project(point), task.EdgeShare)) held++;
-            }
-
-            if (held >= task.LeastShareOfPoints * points.Length) inside++;
+            if (main >= task.EdgeShare && HasEnough(pose, sky.AsSpan(i * task.Points.Count, task.Points.Count))) inside++;
         }
 
-        return inside + 0.09 * room / Shots;
+        return inside + RoomShare * room / Shots;
+    }
+
+    /// <summary>The same in a hurry: the main point alone, in every <paramref name="stride"/>th shot.</summary>
+    public double Roughly(Heading start, Heading end, int stride)
+    {
+        var isStill = start == end;
+        var still = new CameraPose(end, task.Frame.FocalLengthMm);
+        var score = 0.0;
+        for (var i = stride / 2; i < Shots; i += stride)
+        {
+            var main = Room(isStill ? still : new CameraPose(MoveCurve.Between(start, end, done[i]), task.Frame.FocalLengthMm), i);
+            score += RoomShare * Math.Max(main, -5) / Shots + (main >= task.EdgeShare ? 1 : 0);
+        }
+
+        return score;
+    }
+
+    private double Room(in CameraPose pose, int shot) => task.Frame.Room(pose.Project(sky[shot * task.Points.Count]));
+
+    private bool HasEnough(in CameraPose pose, ReadOnlySpan<Direction> points)
+    {
+        var needed = task.LeastShareOfPoints * points.Length;
+        var held = 1;
+        for (var p = 1; p < points.Length && held < needed; p++)
+        {
+            if (task.Frame.Holds(pose.Project(points[p]), task.EdgeShare)) held++;
+        }
+
+        return held >= needed;
     }
 }

@@ -9,11 +9,12 @@ internal sealed class AimSearch
     public const double LowestAxisDeg = -10;
     public const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
 
-    private const int RoughStride = 4;
     private const int Anchors = 8; // shots about whose subject the camera is tried
-    private const int Looked = 10; // of the rough ones, looked at in full
-    private const int Climbed = 2; // of those, led on
+    private const int Climbed = 6; // of those tries, led on roughly
+    private const int Refined = 3; // of those, led on by all shots looked at
     private static readonly double[] offsets = [-0.8, -0.4, 0, 0.4, 0.8]; // of half the smaller field
+
+    private static readonly (int Across, int Up)[] neighbours = [(-1, 0), (1, 0), (0, -1), (0, 1), (-1, -1), (1, 1), (-1, 1), (1, -1)];
 
     private readonly FramingScore score;
     private readonly ForegroundBand ground;
@@ -99,45 +100,63 @@ internal sealed class AimSearch
 
     private (Heading Heading, int ShotsIn)? Best(List<Heading> tries, Func<Heading, bool> accepts)
     {
-        var stride = score.Shots > RoughStride * Anchors / 2 ? RoughStride : 1;
-        var ways = tries.ConvertAll(Held).Distinct().Select(heading => (Heading: heading, Rough: score.Roughly(start ?? heading, heading, stride)))
-            .OrderByDescending(way => way.Rough).Select(way => way.Heading).Where(accepts).Take(Looked)
-            .Select(heading => (Heading: heading, Score: score.Of(start ?? heading, heading)))
-            .OrderByDescending(way => way.Score).Take(Climbed).ToList();
-        if (ways.Count == 0) return null;
-        var best = ways.Select(way => Climb(way.Heading, way.Score, accepts)).MaxBy(way => way.Score);
-        return (best.Heading, FramingScore.Whole(best.Score));
+        var ways = tries.ConvertAll(Held).Distinct().Select(heading => (Heading: heading, Rough: score.Roughly(start ?? heading, heading)))
+            .OrderByDescending(way => way.Rough);
+        var led = new List<Heading>(Climbed);
+        var reached = new List<(Heading Heading, double Rough)>(Climbed);
+        foreach (var (heading, _) in ways)
+        {
+            if (led.Exists(other => IsNear(other, heading)) || !accepts(heading)) continue;
+            led.Add(heading);
+            reached.Add(Walk(heading, tried => score.Roughly(start ?? tried, tried), Math.Clamp(Math.Round(halfDeg), 1, 8) / 2, 0.5, accepts));
+            if (led.Count == Climbed) break;
+        }
+
+        (Heading Heading, double Score)? best = null;
+        foreach (var (heading, _) in reached.OrderByDescending(way => way.Rough).Take(Refined))
+        {
+            var refined = Refine(heading, accepts);
+            if (best is null || refined.Score > best.Value.Score) best = refined;
+            if (FramingScore.Whole(best.Value.Score) == score.Shots) break;
+        }
+
+        return best is { } found ? (found.Heading, FramingScore.Whole(found.Score)) : null;
     }
 
-    // Steps to the better neighbour, a quarter of the field at first, half a degree at last.
-    private (Heading Heading, double Score) Climb(Heading from, double reached, Func<Heading, bool> accepts)
+    private bool IsNear(Heading a, Heading b)
     {
-        var (best, bestScore) = (from, reached);
-        for (var step = Math.Clamp(Math.Round(halfDeg), 1, 8) / 2; step > 0.25; step /= 2)
+        var apart = a.AzimuthDeg - b.AzimuthDeg;
+        apart -= 360 * Math.Round(apart / 360);
+        return Math.Abs(apart) < halfDeg / 2 && Math.Abs(a.AltitudeDeg - b.AltitudeDeg) < halfDeg / 2;
+    }
+
+    private (Heading Heading, double Score) Refine(Heading from, Func<Heading, bool> accepts)
+    {
+        var lead = Walk(from, heading => score.Judge(start ?? heading, heading).Lead, 2, 1, accepts).Heading;
+        return Walk(lead, heading => score.Of(start ?? heading, heading), 2, 0.5, accepts);
+    }
+
+    // Steps to the better neighbour as long as there is one, then by half as much.
+    private static (Heading Heading, double Score) Walk(Heading from, Func<Heading, double> value, double step, double least, Func<Heading, bool> accepts)
+    {
+        var (best, most) = (from, value(from));
+        for (; step >= least; step /= 2)
         {
             for (var round = 0; round < 12; round++)
             {
-                var (here, before) = (best, bestScore);
-                for (var across = -1; across <= 1; across++)
+                var (here, before) = (best, most);
+                foreach (var (across, up) in neighbours)
                 {
-                    for (var up = -1; up <= 1; up++)
-                    {
-                        if (across != 0 || up != 0) Try(here with { AzimuthDeg = here.AzimuthDeg + across * step, AltitudeDeg = here.AltitudeDeg + up * step });
-                    }
+                    var heading = Held(here with { AzimuthDeg = here.AzimuthDeg + across * step, AltitudeDeg = here.AltitudeDeg + up * step });
+                    var found = value(heading);
+                    if (found > most && accepts(heading)) (best, most) = (heading, found);
                 }
 
-                if (bestScore <= before) break;
+                if (most <= before) break;
             }
         }
 
-        return (best, bestScore);
-
-        void Try(Heading wanted)
-        {
-            var heading = Held(wanted);
-            var found = score.Of(start ?? heading, heading);
-            if (found > bestScore && accepts(heading)) (best, bestScore) = (heading, found);
-        }
+        return (best, most);
     }
 
     private static Heading Held(Heading heading)

@@ -8,6 +8,8 @@ internal sealed class ForegroundBand(FramingTask task)
 {
     private const int BucketDeg = 10; // the skyline's mean height over the width of a frame changes little in that
     private readonly Dictionary<int, (double Low, double High)> bands = [];
+    private readonly Dictionary<(double AltitudeDeg, double RollDeg), double> shares = [];
+    private readonly bool isLevel = task.Horizon.Points.Count < 2;
 
     /// <summary>Any heading will do.</summary>
     public bool IsOpen { get; } = task.Foreground.Holds(0) && task.Foreground.Holds(1);
@@ -18,7 +20,7 @@ internal sealed class ForegroundBand(FramingTask task)
     /// <summary>About the lowest and highest altitude of the axis that do so towards an azimuth; low above high: none was found.</summary>
     public (double LowDeg, double HighDeg) About(double azimuthDeg, double rollDeg)
     {
-        var bucket = task.Horizon.Points.Count < 2 ? 0 : (int)Math.Round(azimuthDeg / BucketDeg);
+        var bucket = isLevel ? 0 : (int)Math.Round(azimuthDeg / BucketDeg);
         if (!bands.TryGetValue(bucket, out var band))
         {
             var heading = new Heading(bucket * BucketDeg, 0, rollDeg);
@@ -43,5 +45,12 @@ internal sealed class ForegroundBand(FramingTask task)
         return (low + high) / 2;
     }
 
-    private double Share(Heading heading) => FrameSkyline.ForegroundShare(task.Frame, new CameraPose(heading, task.Frame.FocalLengthMm), task.Horizon);
+    private double Share(Heading heading)
+    {
+        // Over a level skyline it does not matter where the camera turns.
+        if (isLevel && shares.TryGetValue((heading.AltitudeDeg, heading.RollDeg), out var known)) return known;
+        var share = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(heading, task.Frame.FocalLengthMm), task.Horizon);
+        if (isLevel) shares.Add((heading.AltitudeDeg, heading.RollDeg), share);
+        return share;
+    }
 }

@@ -45,7 +45,7 @@ internal sealed class SeasonColumns(SeasonFrame frame)
         (IReadOnlyList<Interval> Stretches, string Color)[] layers =
         [
             (depths.Sunset, CivilTwilight), (depths.Civil, NauticalTwilight), (depths.Nautical, AstronomicalTwilight),
-            (sky.AstronomicalNight, Moonlit(sky.Moon.IlluminatedFraction)), (sky.DarkWindows, Night), (sky.ShootingWindows, Usable),
+            (sky.AstronomicalNight, Moonlit(sky.Moon.IlluminatedFraction)), (sky.DarkWindows, Night), (night.Offer.Windows, Usable),
             (night.Eclipse?.DarkTotality ?? [], EclipsedMoon),
         ];
         var x = frame.X(night.Night);

@@ -49,7 +49,7 @@ internal sealed class SeasonLunations(SeasonFrame frame, Speech speech)
         var foot = frame.BarsTop + SeasonFrame.BarsHeightPx;
         yield return new Shape.Words(new(SeasonFrame.LeftPx - 10, frame.BarsTop + 11), speech.Units.Figure(most, Unit.Hours), 14, Anchor: Anchor.End);
         yield return new Shape.Line([new(SeasonFrame.LeftPx, frame.BarsTop), new(frame.Right, frame.BarsTop)], "#d6dae2", 1);
-        foreach (var night in calendar.Nights.Where(night => night.Usable > Duration.Zero))
+        foreach (var night in calendar.Nights.Where(night => night.IsUsable))
         {
             var x = frame.X(night.Night);
             var gap = frame.ColumnPx >= 6 ? 1 : 0;

@@ -42,7 +42,7 @@ public sealed partial class English
         var run = calendar.Lunations.Select(lunation => lunation.Best).OfType<NightRun>().MaxBy(run => run.Usable) is { } most
             ? $"; best run {Dates(most.First, most.Last)} with {Hours(most.Usable)}" : "";
         return $"{title}, {span}: {Many(calendar.Ranked.Count, "usable night")} of {calendar.Nights.Count}. "
-            + $"Longest window {speech.Clock.Length(best.LongestRun)} in the night of {speech.Clock.Day(best.Night)}{run}.";
+            + $"Best night {speech.Clock.Day(best.Night)}, {speech.Clock.Length(best.LongestRun)} of good frames{run}.";
     }
 
     /// <inheritdoc/>
@@ -52,13 +52,13 @@ public sealed partial class English
         var dates = $"{Dates(calendar.Nights[0].Night, calendar.Nights[^1].Night)}, clock of {calendar.Nights[0].Sky.Zone.Id}.";
         return calendar.Ranked.Count == 0
             ? $"{dates} No usable night."
-            : $"{dates} Longest window {speech.Clock.Length(calendar.Ranked[0].LongestRun)}, {speech.Clock.Day(calendar.Ranked[0].Night)}.";
+            : $"{dates} Best night {speech.Clock.Day(calendar.Ranked[0].Night)}, {speech.Clock.Length(calendar.Ranked[0].LongestRun)} of good frames.";
     }
 
     /// <inheritdoc/>
     public string Of(SeasonShade shade, bool hasSubject) => shade switch
     {
-        SeasonShade.Usable => hasSubject ? "usable: dark, subject up" : "usable: dark",
+        SeasonShade.Usable => hasSubject ? "usable: dark enough, subject up" : "usable: dark enough",
         SeasonShade.SubjectDown => "dark, subject down",
         SeasonShade.ThinMoon => "thin Moon up",
         SeasonShade.FullMoon => "full Moon up",

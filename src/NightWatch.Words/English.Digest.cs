@@ -76,7 +76,7 @@ public sealed partial class English
         var window = longest.Longest is { } dark
             ? $"{clock.ShortSpan(dark)} {clock.Abbreviation(dark.Start)}, {clock.Length(dark.Duration)}"
             : Unknown;
-        return $"{nights}; longest {clock.Night(longest.Night)}, {window}.";
+        return $"{nights}; best {clock.Night(longest.Night)}, {window}.";
     }
 
     /// <inheritdoc/>

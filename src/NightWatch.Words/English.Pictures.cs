@@ -122,7 +122,8 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string Foreground(FramingPlan framing, Speech speech) =>
-        framing.ForegroundAtStart + framing.ForegroundAtEnd == 0 ? "No foreground in the frame."
+        framing.ForegroundAtStart + framing.ForegroundAtEnd == 0
+            ? framing.IsProgrammed || framing.ForegroundWished.Least <= 0 ? "No foreground in the frame." : "The subject stands too high for any foreground."
         : framing.Move.Start == framing.Move.End ? $"Foreground, filled: {speech.Percent(framing.ForegroundAtStart)} of the frame."
         : $"Foreground: {speech.Percent(framing.ForegroundAtStart)} at the first frame (filled), {speech.Percent(framing.ForegroundAtEnd)} at the last (dashed).";
 

@@ -241,10 +241,21 @@ public sealed partial class English
         var last = r.IsProgrammed ? $", {speech.Percent(r.ForegroundAtEnd)} of the last" : "";
         var ground = $"{speech.Percent(r.ForegroundAtStart)} of the first frame is below the skyline{last}";
         if (!r.IsProgrammed)
-            return $"A still camera at {Aim(r.Start, speech)} has the subject in the frame {when} ({speech.Percent(r.ShareIn)} of the frames); {ground}.";
+            return $"A still camera at {Aim(r.Start, speech)} has the subject in the frame {when} ({speech.Percent(r.ShareIn)} of the frames); {StillGround(r, speech)}.";
         return r.ShareIn >= 1
             ? $"The subject stays in the frame through the whole move; {ground}."
             : $"The subject is in the frame {when}, {speech.Percent(r.ShareIn)} of the frames; {ground}.";
+    }
+
+    private static string StillGround(InFrame r, Speech speech)
+    {
+        var share = $"{speech.Percent(r.ForegroundAtStart)} of it is below the skyline";
+        if (r.ForegroundMissed is not { } wished) return share;
+        if (r.ForegroundAtStart == 0) return "the subject stands too high for any foreground";
+        var asWished = $"the {Percents(wished.Least, wished.Most, speech)} wished";
+        return r.ForegroundAtStart < wished.Least
+            ? $"{share}, as the subject stands too high for {asWished}"
+            : $"{share}, as no heading that keeps the subject shows {asWished}";
     }
 
     private static string Aim(Heading heading, Speech speech) => $"azimuth {speech.Number(heading.AzimuthDeg)}°, altitude {speech.Number(heading.AltitudeDeg)}°";

@@ -177,7 +177,7 @@ public sealed partial class English
         return lunation.Best is { } run
             ? $"{newMoon}: best from {speech.Clock.Date(run.First)} to {speech.Clock.Date(run.Last)}, {Many(run.Count, "night")}, "
                 + $"{speech.Hours(run.Usable)}."
-            : $"{newMoon}: no night with half an hour.";
+            : $"{newMoon}: no usable night.";
     }
 
     private static string Window(Interval? window, Speech speech) =>

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
 using NightWatch.Sky.Subjects;
@@ -32,23 +33,23 @@ public sealed partial class English
     public string NightsAhead(int count, int looked, Duration least, DarkNight best, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(best);
-        return $"{count} of the next {looked} nights {(count == 1 ? "has" : "have")} a dark window of at least "
+        return $"{count} of the next {looked} nights {(count == 1 ? "has" : "have")} a sky good for at least "
             + $"{speech.Clock.Length(least)}, "
-            + $"the longest on {speech.Clock.Day(best.Night)} with {speech.Clock.Length(best.LongestRun)}. The weather then decides.";
+            + $"the best on {speech.Clock.Day(best.Night)} with {speech.Clock.Length(best.LongestRun)}. The weather then decides.";
     }
 
     /// <inheritdoc/>
     public string NoNightAhead(int looked, Duration least, Speech speech) =>
-        $"In the next {looked} nights the sky gives no dark window of {speech.Clock.Length(least)} here: the subject stays too low, or "
-        + $"it does not get dark.";
+        $"In the next {looked} nights the sky gives no {speech.Clock.Length(least)} of good frames here: the subject stays too low, or "
+        + $"it does not get dark enough.";
 
     /// <inheritdoc/>
     public string OutOfSeason(DarkNight first, Duration least, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(first);
-        return $"Out of season: the first night with a dark window of at least {speech.Clock.Length(least)} is "
+        return $"Out of season: the first night with at least {speech.Clock.Length(least)} of good frames is "
             + $"{speech.Clock.Day(first.Night)}. "
-            + "Until then the subject is too low in the dark hours.";
+            + "Until then the subject is too low in the dark hours, or the sky too bright.";
     }
 
     /// <inheritdoc/>
@@ -86,11 +87,14 @@ public sealed partial class English
         $"An address may have {Many(most, "watch", "watches")}. {(isSignedIn ? "Delete one first." : "Sign in and delete one first.")}";
 
     /// <inheritdoc/>
-    public string WhatIsUsable(Subject subject, double leastAltitudeDeg, Speech speech)
+    public string WhatIsUsable(Subject subject, Limits limits, Speech speech)
     {
-        var up = subject is Subject.Stars ? "" : $", {Of(subject)} above {speech.Number(leastAltitudeDeg)}° and the skyline";
-        return $"Usable: the Sun 18° below the horizon, the Moon down{up}. Computed from the sky alone; the weather is looked at when the "
-            + $"night comes near.";
+        ArgumentNullException.ThrowIfNull(limits);
+        var levels = DarkLevels.Of(limits, subject);
+        var up = subject is Subject.Stars ? "" : $", {Of(subject)} above {speech.Number(limits.MinAltitudeDeg)}° and the skyline";
+        return $"Usable: at least {speech.Clock.Length(Duration.FromMinutes(limits.UsableRunMin))} of good frames with the Sun 18° below the horizon{up}. "
+            + $"Towns and the Moon take from a frame where the sky is brighter than {speech.Number(levels.FullMag)} mag/arcsec², and all of it below "
+            + $"{speech.Number(levels.NothingMag)}. Computed from the sky alone; the weather is looked at when the night comes near.";
     }
 
     /// <inheritdoc/>

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
 using NightWatch.Sky.Subjects;
@@ -60,9 +61,9 @@ public partial interface ILanguage
 
     /// <summary>What counts as usable in a season.</summary>
     /// <param name="subject">What the camera is for.</param>
-    /// <param name="leastAltitudeDeg">Its least altitude, degrees.</param>
+    /// <param name="limits">Whose altitude, minutes and darkness count.</param>
     /// <param name="speech">To whom.</param>
-    string WhatIsUsable(Subject subject, double leastAltitudeDeg, Speech speech);
+    string WhatIsUsable(Subject subject, Limits limits, Speech speech);
 
     /// <summary>That a lunation has no usable night.</summary>
     string NoUsableNight { get; }

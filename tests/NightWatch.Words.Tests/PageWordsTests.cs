@@ -1,5 +1,6 @@
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Subjects;
 using NodaTime;
@@ -112,6 +113,6 @@ public sealed class PageWordsTests
         Assert.Equal("A level horizon.", Language.Skyline([]));
         Assert.Equal(
             "Usable: the Sun 18° below the horizon, the Moon down, galactic core above 12.5° and the skyline. Computed from the sky alone; the weather is looked at when the night comes near.",
-            Language.WhatIsUsable(new Subject.GalacticCore(), 12.5, Here));
+            Language.WhatIsUsable(new Subject.GalacticCore(), new Limits { MinAltitudeDeg = 12.5 }, Here));
     }
 }

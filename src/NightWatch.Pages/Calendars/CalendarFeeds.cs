@@ -5,7 +5,7 @@ using NightWatch.Delivery.Links;
 using NightWatch.Letters;
 using NightWatch.Letters.Calendar;
 using NightWatch.Letters.Links;
-using NightWatch.Sky.Season;
+using NightWatch.Planning.Season;
 using NightWatch.Store.Calendar;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -41,7 +41,7 @@ internal sealed class CalendarFeeds(CalendarFeedStore feeds, WatchStore watches,
             var today = now.InZone(watch.Site.Zone).Date;
             // Last night's entry stays until its morning.
             var nights = await told.FromAsync(watch.Id, today.PlusDays(-1), stop);
-            var season = DarkCalendar.Of(watch.Site.Position, watch.Site.Zone, today, SeasonNights, watch.Subject, watch.Limits.MinAltitudeDeg, watch.Site.Horizon, sky.Ephemeris);
+            var season = WatchSeason.Of(watch, today, SeasonNights, sky.Ephemeris);
             parts.Add(new WatchCalendar(watch, [.. nights.Select(memory => memory.Night)], season));
         }
 

@@ -1,6 +1,7 @@
 using NightWatch.Letters.Links;
 using NightWatch.Pages.Address;
 using NightWatch.Pages.Nights;
+using NightWatch.Planning.Season;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Season;
@@ -28,7 +29,7 @@ public sealed record SeasonMonth(string Name, int Before, IReadOnlyList<SeasonDa
 /// <param name="NewMoon">"4 Jun 2027".</param>
 /// <param name="Run">"Wed 2 Jun to Wed 9 Jun"; "no usable night".</param>
 /// <param name="Hours">Usable hours of the run together; empty: none.</param>
-/// <param name="Longest">The longest window of one night; empty: none.</param>
+/// <param name="Longest">The good time of its best night; empty: none.</param>
 public sealed record SeasonMoon(string NewMoon, string Run, string Hours, string Longest);
 
 /// <summary>The dark calendar of a watch's site for the coming thirteen months.</summary>
@@ -52,7 +53,7 @@ public sealed record SeasonPageModel(
     {
         var tonight = now.InZone(watch.Site.Zone).Date;
         var nights = Period.DaysBetween(tonight, tonight.PlusMonths(MonthsAhead));
-        return DarkCalendar.Of(watch.Site.Position, watch.Site.Zone, tonight, nights, watch.Subject, watch.Limits.MinAltitudeDeg, watch.Site.Horizon, ephemeris);
+        return WatchSeason.Of(watch, tonight, nights, ephemeris);
     }
 
     internal static SeasonPageModel Of(Watch watch, DarkCalendar calendar, PageRoot root, ILinkSigner signer)
@@ -63,7 +64,7 @@ public sealed record SeasonPageModel(
         (string, string)[] week = [.. Enumerable.Range(1, 7).Select(day => (names.DayNames[day % 7], names.ShortestDayNames[day % 7]))];
         var best = calendar.Lunations.Where(lunation => lunation.Best is not null).SelectMany(lunation => lunation.Nights.Where(night => night.Night >= lunation.Best!.First && night.Night <= lunation.Best.Last))
             .Select(night => night.Night).ToHashSet();
-        var most = Duration.Max(calendar.Nights.Max(night => night.Usable), Duration.FromMinutes(1));
+        var most = Duration.Max(calendar.Nights.Max(night => night.IsUsable ? night.Usable : Duration.Zero), Duration.FromMinutes(1));
         var last = calendar.Nights[0].Night.PlusDays(NightsWithPages);
         return new SeasonPageModel(
             watch.Site.Name,
@@ -77,15 +78,15 @@ public sealed record SeasonPageModel(
                     [
                         .. month.Select(night => new SeasonDay(
                             night.Night,
-                            night.Usable > Duration.Zero ? words.UsableHours(night.Usable, best.Contains(night.Night)) : null,
-                            (int)Math.Ceiling(10 * (night.Usable / most)),
+                            night.IsUsable ? words.UsableHours(night.Usable, best.Contains(night.Night)) : null,
+                            night.IsUsable ? (int)Math.Ceiling(10 * (night.Usable / most)) : 0,
                             best.Contains(night.Night),
                             night.Night <= last ? NightPageLinks.Of(watch, night.Night, root, signer).Night : null)),
                     ],
                     week)),
             ],
             Below("season.ics"),
-            words.WhatIsUsable(watch.Subject, watch.Limits.MinAltitudeDeg, speech));
+            words.WhatIsUsable(watch.Subject, watch.Limits, speech));
 
         string Below(string file) => root.To($"watches/{Uri.EscapeDataString(watch.Id)}/{file}?k={LetterLinks.WatchKey(signer, watch)}");
     }

@@ -1,3 +1,4 @@
+using NightWatch.Planning.Season;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Words;
@@ -29,10 +30,10 @@ public sealed record NightsAhead(string Says, IReadOnlyList<AheadNight> Nights)
     {
         var (speech, least) = (Speech.To(watch), Duration.FromMinutes(watch.Limits.UsableRunMin));
         var words = speech.Language;
-        var soon = Usable(watch, now, Looked, least);
+        var soon = Usable(watch, now, Looked);
         if (soon.Count > 0)
             return new NightsAhead(words.NightsAhead(soon.Count, Looked, least, soon.MaxBy(night => night.LongestRun)!, speech), Rows(soon));
-        var later = Usable(watch, now, Farthest, least);
+        var later = Usable(watch, now, Farthest);
         return later.Count == 0
             ? new NightsAhead(words.NoNightAhead(Farthest, least, speech), [])
             : new NightsAhead(words.OutOfSeason(later[0], least, speech), Rows(later));
@@ -40,11 +41,11 @@ public sealed record NightsAhead(string Says, IReadOnlyList<AheadNight> Nights)
         IReadOnlyList<AheadNight> Rows(List<DarkNight> nights) => [.. nights.Take(Shown).Select(night => RowOf(night, speech))];
     }
 
-    private static List<DarkNight> Usable(Watch watch, Instant now, int nights, Duration least)
+    private static List<DarkNight> Usable(Watch watch, Instant now, int nights)
     {
         var site = watch.Site;
-        var calendar = DarkCalendar.Of(site.Position, site.Zone, now.InZone(site.Zone).Date, nights, watch.Subject, watch.Limits.MinAltitudeDeg, site.Horizon);
-        return [.. calendar.Nights.Where(night => night.LongestRun >= least)];
+        var calendar = WatchSeason.Of(watch, now.InZone(site.Zone).Date, nights);
+        return [.. calendar.Nights.Where(night => night.IsUsable)];
     }
 
     private static AheadNight RowOf(DarkNight night, Speech speech) => new(

@@ -16,6 +16,7 @@ internal static class FrameJudge
         return new InFrame(
             isLost ? Severity.Caution : Severity.Ok, share, framing.IsProgrammed, framing.Move.Start, seen, framing.ForegroundAtStart, framing.ForegroundAtEnd)
         {
+            ForegroundMissed = framing.IsProgrammed || framing.ForegroundWished.Holds(framing.ForegroundAtStart) ? null : framing.ForegroundWished,
             Mend = isLost ? new Mend.OtherAim(framing.BetterEnd, framing.BetterStart, OrShorter: framing.Enters is not null) : null,
         };
     }

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Camera;
+using NightWatch.Planning.Directions;
 using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;
@@ -26,24 +27,36 @@ public static class FrameSkyline
         return points;
     }
 
-    /// <summary>Share of the frame below the skyline, 0 to 1; sampled on 24 by 16 points.</summary>
+    /// <summary>Share of the frame below the skyline, 0 to 1; to about a hundredth.</summary>
     /// <param name="frame">Sensor and lens.</param>
     /// <param name="pose">Where the camera looks.</param>
     /// <param name="horizon">The skyline.</param>
+    /// <remarks>On 24 by 16 points, of which each fourth column lies level: a level skyline would jump a whole row.</remarks>
     public static double ForegroundShare(Frame frame, CameraPose pose, HorizonProfile horizon)
     {
         const int columns = 24;
         const int rows = 16;
+        var (lowest, highest) = horizon.RangeDeg;
+        var (lowestUp, highestUp) = (Math.Sin(lowest * Math.PI / 180), Math.Sin(highest * Math.PI / 180));
         var below = 0;
         for (var column = 0; column < columns; column++)
         {
+            var x = ((column + 0.5) / columns - 0.5) * frame.WidthMm;
+            var offset = 0.125 + 0.25 * (column % 4);
             for (var row = 0; row < rows; row++)
             {
-                var seen = pose.Look(new FramePoint(((column + 0.5) / columns - 0.5) * frame.WidthMm, ((row + 0.5) / rows - 0.5) * frame.HeightMm));
-                if (seen.AltitudeDeg < horizon.AltitudeDegAt(seen.AzimuthDeg)) below++;
+                var sight = pose.Sight(new FramePoint(x, ((row + offset) / rows - 0.5) * frame.HeightMm));
+                // Most points lie below all of the skyline or above all of it; only the others need to know its height there.
+                if (sight.Up < lowestUp || sight.Up < highestUp && IsBelow(sight, horizon)) below++;
             }
         }
 
         return (double)below / (columns * rows);
+    }
+
+    private static bool IsBelow(in Direction sight, HorizonProfile horizon)
+    {
+        var seen = sight.ToHorizontal();
+        return seen.AltitudeDeg < horizon.AltitudeDegAt(seen.AzimuthDeg);
     }
 }

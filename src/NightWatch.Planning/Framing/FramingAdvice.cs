@@ -2,34 +2,27 @@ using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Framing;
 
-/// <summary>How to keep the subject in the frame longest.</summary>
+/// <summary>Where the camera should look.</summary>
+/// <param name="Heading">Rounded to half a degree.</param>
+/// <param name="KeepsForeground">The ground fills as much of the frame there as wished; false: the subject stands too high for it.</param>
+public readonly record struct AdvisedHeading(Heading Heading, bool KeepsForeground);
+
+/// <summary>How to keep the subject in the frame longest, over as much ground as wished.</summary>
 public static class FramingAdvice
 {
-    private const double LowestAxisDeg = -10;
-    private const double HighestAxisDeg = 85;
+    /// <summary>Share of the shots that the ground in the frame may cost; engineering choice: as much as a loss that is told and is no need.</summary>
+    public const double MostForForeground = 0.1;
 
-    /// <summary>The heading at the last frame that keeps the subject in the frame in most shots, then farthest from the edges.</summary>
-    /// <param name="task">The sequence; its start heading and curve are kept.</param>
-    /// <returns>Rounded to half a degree.</returns>
-    public static Heading BestEnd(FramingTask task)
-    {
-        var from = task.Points[0].At(task.FirstShotS);
-        var to = task.Points[0].At(task.FirstShotS + (task.Shots - 1) * task.IntervalS);
-        var (start, end) = (task.Move.Start, task.Move.End);
-        var way = to.AzimuthDeg - from.AzimuthDeg;
-        way -= 360 * Math.Round(way / 360);
-        var along = new Heading(start.AzimuthDeg + way, start.AltitudeDeg + to.AltitudeDeg - from.AltitudeDeg, end.RollDeg);
-        return Climb(new FramingScore(task), [end, along, new Heading(to.AzimuthDeg, to.AltitudeDeg, end.RollDeg)], start);
-    }
+    /// <summary>
+    /// The heading at the last frame that keeps the subject in the frame in most shots, then farthest from the edges; of those with as much
+    /// ground as wished wherever that costs no more than <see cref="MostForForeground"/> of the shots.
+    /// </summary>
+    /// <param name="task">The sequence; its start heading and curve are kept, and the roll of its end.</param>
+    public static AdvisedHeading BestEnd(FramingTask task) => Best(new AimSearch(task, task.Move.Start, task.Move.End.RollDeg));
 
-    /// <summary>The one heading that, held through the sequence, keeps the subject in the frame in most shots.</summary>
+    /// <summary>The one heading that, held through the sequence, does the same.</summary>
     /// <param name="task">The sequence; its move is ignored but for the roll at its start.</param>
-    /// <returns>Rounded to half a degree.</returns>
-    public static Heading BestStill(FramingTask task)
-    {
-        var middle = task.Points[0].At(task.FirstShotS + (task.Shots - 1) * task.IntervalS / 2);
-        return Climb(new FramingScore(task), [new Heading(middle.AzimuthDeg, middle.AltitudeDeg, task.Move.Start.RollDeg)], start: null);
-    }
+    public static AdvisedHeading BestStill(FramingTask task) => Best(new AimSearch(task, start: null, task.Move.Start.RollDeg));
 
     /// <summary>The start of the sequence, within bounds, with the subject in the frame in most shots; the earliest of equals.</summary>
     /// <param name="task">The sequence.</param>
@@ -51,39 +44,13 @@ public static class FramingAdvice
         return best;
     }
 
-    // Steps to the better neighbour, 8 degrees at first, half a degree at last. Without a start the camera stands still.
-    private static Heading Climb(FramingScore score, ReadOnlySpan<Heading> tries, Heading? start)
+    private static AdvisedHeading Best(AimSearch search)
     {
-        var best = Held(tries[0]);
-        var bestScore = double.NegativeInfinity;
-        foreach (var heading in tries) Try(heading);
-        for (var step = 8.0; step >= 0.5; step /= 2)
-        {
-            for (var round = 0; round < 12; round++)
-            {
-                var (here, before) = (best, bestScore);
-                Try(here with { AzimuthDeg = here.AzimuthDeg + step });
-                Try(here with { AzimuthDeg = here.AzimuthDeg - step });
-                Try(here with { AltitudeDeg = here.AltitudeDeg + step });
-                Try(here with { AltitudeDeg = here.AltitudeDeg - step });
-                if (bestScore <= before) break;
-            }
-        }
-
-        return best;
-
-        void Try(Heading wanted)
-        {
-            var heading = Held(wanted);
-            var reached = score.Of(start ?? heading, heading);
-            if (reached > bestScore) (best, bestScore) = (heading, reached);
-        }
-    }
-
-    private static Heading Held(Heading heading)
-    {
-        var azimuth = Math.Round(heading.AzimuthDeg * 2) / 2;
-        var altitude = Math.Round(heading.AltitudeDeg * 2) / 2;
-        return heading with { AzimuthDeg = azimuth - 360 * Math.Floor(azimuth / 360), AltitudeDeg = Math.Clamp(altitude, LowestAxisDeg, HighestAxisDeg) };
+        var composed = search.WithForeground();
+        if (composed is { } whole && whole.ShotsIn >= search.Shots * (1 - MostForForeground)) return new(whole.Heading, KeepsForeground: true);
+        var free = search.Free();
+        return composed is { ShotsIn: > 0 } some && some.ShotsIn >= free.ShotsIn * (1 - MostForForeground)
+            ? new(some.Heading, KeepsForeground: true)
+            : new(free.Heading, KeepsForeground: search.Holds(free.Heading));
     }
 }

@@ -55,6 +55,9 @@ public sealed record FramingPlan
     /// <summary>Start of the first frame that keeps it in longest, where the sequence leaves room to start later; null otherwise.</summary>
     public Instant? BetterStart { get; init; }
 
+    /// <summary>Ground wished in the frame.</summary>
+    public ForegroundWish ForegroundWished { get; init; } = ForegroundWish.Any;
+
     /// <summary>Share of the frame below the site's skyline at the first frame, 0 to 1.</summary>
     public double ForegroundAtStart { get; init; }
 

@@ -9,14 +9,12 @@ namespace NightWatch.Planning.Framing;
 /// <summary>Aims the camera and follows the subject through the move.</summary>
 internal static class FramingPlanner
 {
-    private const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
-
     /// <summary>The watch's move; without one a camera that stands on the subject's place half-way; null for stars without a move.</summary>
     public static Move? Aim(Watch watch, SkyTrack above, int middleCell)
     {
         if (watch.Move is { } move) return move;
         if (above.Steps[middleCell].Subject is not { } subject) return null;
-        var still = new Heading(subject.AzimuthDeg, Math.Min(subject.AltitudeDeg, HighestAxisDeg));
+        var still = new Heading(subject.AzimuthDeg, Math.Min(subject.AltitudeDeg, AimSearch.HighestAxisDeg));
         return new Move { Start = still, End = still };
     }
 
@@ -55,8 +53,9 @@ internal static class FramingPlanner
             Leaves = ShotAt(sequence, outcome.FirstLost),
             BetterEnd = isProgrammed && outcome.ShareIn < 1 ? BetterEnd(task, outcome) : null,
             BetterStart = outcome.ShareIn < 1 ? BetterStart(task, outcome, sequence, run) : null,
-            ForegroundAtStart = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(aim.Start, task.Frame.FocalLengthMm), watch.Site.Horizon),
-            ForegroundAtEnd = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(aim.End, task.Frame.FocalLengthMm), watch.Site.Horizon),
+            ForegroundWished = task.Foreground,
+            ForegroundAtStart = ForegroundAt(task, aim.Start),
+            ForegroundAtEnd = ForegroundAt(task, aim.End),
             Path = [.. outcome.Path.Select(sample => PointOf(sample, task.Frame, sequence))],
         };
     }
@@ -77,15 +76,21 @@ internal static class FramingPlanner
         return inFrame;
     }
 
-    /// <summary>Where a camera without a move stands to keep the subject longest; the aim itself where that keeps it throughout.</summary>
+    /// <summary>
+    /// Where a camera without a move stands to keep the subject longest over as much ground as wished; the aim itself where that keeps it
+    /// throughout.
+    /// </summary>
     public static Move? BestStill(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
     {
         if (aim is null || watch.Move is not null || above.Points.Count == 0) return aim;
         var task = TaskOf(watch, above, grid, aim, sequence);
-        if (MoveFraming.Along(task).ShareIn >= 1) return aim;
-        var still = FramingAdvice.BestStill(task);
+        if (ForegroundAt(task, aim.Start) is var ground && task.Foreground.Holds(ground) && MoveFraming.Along(task).ShareIn >= 1) return aim;
+        var still = FramingAdvice.BestStill(task).Heading;
         return new Move { Start = still, End = still };
     }
+
+    private static double ForegroundAt(FramingTask task, Heading heading) =>
+        FrameSkyline.ForegroundShare(task.Frame, new CameraPose(heading, task.Frame.FocalLengthMm), task.Horizon);
 
     private static FramingTask TaskOf(Watch watch, SkyTrack above, NightGrid grid, Move aim, Sequence sequence) => new()
     {
@@ -96,11 +101,13 @@ internal static class FramingPlanner
         IntervalS = sequence.IntervalS,
         ExposureS = sequence.ExposureS,
         Shots = sequence.Shots,
+        Horizon = watch.Site.Horizon,
+        Foreground = watch.Sequence.Foreground,
     };
 
     private static Heading? BetterEnd(FramingTask task, FramingOutcome outcome)
     {
-        var best = FramingAdvice.BestEnd(task);
+        var best = FramingAdvice.BestEnd(task).Heading;
         return MoveFraming.Along(task with { Move = task.Move with { End = best } }).ShotsIn > outcome.ShotsIn ? best : null;
     }
 

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Directions;
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;
 
@@ -27,6 +28,12 @@ public sealed record FramingTask
 
     /// <summary>Number of frames, at least 1.</summary>
     public required int Shots { get; init; }
+
+    /// <summary>The site's skyline.</summary>
+    public HorizonProfile Horizon { get; init; } = HorizonProfile.Level;
+
+    /// <summary>Ground wished in the frame.</summary>
+    public ForegroundWish Foreground { get; init; } = ForegroundWish.Any;
 
     /// <summary>Share of each half side kept free at the frame's edge. Engineering choice: hides refraction and levelling errors.</summary>
     public double EdgeShare { get; init; } = 0.05;

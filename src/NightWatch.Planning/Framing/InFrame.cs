@@ -10,4 +10,8 @@ namespace NightWatch.Planning.Framing;
 /// </summary>
 public sealed record InFrame(
     Severity Severity, double ShareIn, bool IsProgrammed, Heading Start, Interval? In, double ForegroundAtStart, double ForegroundAtEnd)
-    : Reason(Factor.Frame, Severity, null, ShareIn, 1, Unit.Fraction, Sources.Formula.FrameProjection);
+    : Reason(Factor.Frame, Severity, null, ShareIn, 1, Unit.Fraction, Sources.Formula.FrameProjection)
+{
+    /// <summary>Ground that was wished and that no heading shows without losing the subject too long; null: kept, or the move is the watch's own.</summary>
+    public ForegroundWish? ForegroundMissed { get; init; }
+}

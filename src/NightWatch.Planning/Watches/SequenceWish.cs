@@ -23,4 +23,7 @@ public sealed record SequenceWish
 
     /// <summary>Share of saturation the sky should stand at, 0 to 1.</summary>
     public double SkyShare { get; init; } = 0.15;
+
+    /// <summary>Ground in the frame, where the plan chooses the heading: a fifth to a third of it (common practice of composing).</summary>
+    public ForegroundWish Foreground { get; init; } = new(0.2, 0.333);
 }

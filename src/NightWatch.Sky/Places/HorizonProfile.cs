@@ -36,6 +36,11 @@ public sealed class HorizonProfile : IEquatable<HorizonProfile>
     /// <summary>The points, by rising azimuth.</summary>
     public IReadOnlyList<HorizonPoint> Points => points;
 
+    /// <summary>Its lowest and highest altitude, degrees.</summary>
+    public (double Lowest, double Highest) RangeDeg => points.Length == 0
+        ? (0, 0)
+        : (points.Min(point => point.AltitudeDeg), points.Max(point => point.AltitudeDeg));
+
     /// <summary>Altitude of the skyline, degrees, in a direction.</summary>
     /// <param name="azimuthDeg">From north through east, degrees; any turn.</param>
     public double AltitudeDegAt(double azimuthDeg)

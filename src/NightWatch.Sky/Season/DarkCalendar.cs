@@ -16,14 +16,14 @@ public sealed class DarkCalendar
     private DarkCalendar(IReadOnlyList<DarkNight> nights)
     {
         Nights = nights;
-        Ranked = [.. nights.Where(night => night.Longest is not null).OrderByDescending(Worth).ThenBy(night => night.Sky.Moon.IlluminatedFraction).ThenBy(night => night.Night)];
+        Ranked = [.. nights.Where(night => night.IsUsable).OrderByDescending(Worth).ThenBy(night => night.Sky.Moon.IlluminatedFraction).ThenBy(night => night.Night)];
         Lunations = LunationsOf(nights);
     }
 
     /// <summary>All nights, in order.</summary>
     public IReadOnlyList<DarkNight> Nights { get; }
 
-    /// <summary>The nights with any usable time, the best first: by longest window to the minute, then by less Moon, then by date.</summary>
+    /// <summary>The usable nights, the best first: by the good time of their best piece to the minute, then by less Moon, then by date.</summary>
     public IReadOnlyList<DarkNight> Ranked { get; }
 
     /// <summary>The nights by lunation, full Moon to full Moon, in order.</summary>
@@ -38,6 +38,7 @@ public sealed class DarkCalendar
     /// <param name="minAltitudeDeg">Least geometric altitude of the subject, degrees.</param>
     /// <param name="horizon">The skyline, for the subject. Null for none.</param>
     /// <param name="ephemeris">Shared positions; null makes its own.</param>
+    /// <param name="offerOf">What a night's sky offers; null: its shooting windows.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number of nights, a night or an altitude that is not accepted.</exception>
     public static DarkCalendar Of(
         GeoPosition position,
@@ -47,14 +48,18 @@ public sealed class DarkCalendar
         Subject subject,
         double minAltitudeDeg = 10,
         HorizonProfile? horizon = null,
-        SkyEphemeris? ephemeris = null)
+        SkyEphemeris? ephemeris = null,
+        Func<NightSky, NightOffer>? offerOf = null)
     {
         if (nights is < 1 or > MostNights) throw new ArgumentOutOfRangeException(nameof(nights), nights, "Accepted: 1 to 3660.");
         var shared = ephemeris ?? new SkyEphemeris();
         return new(
         [
             .. ParallelEnumerable.Range(0, nights).AsOrdered().Select(day =>
-                DarkNight.Of(NightSky.Of(position, zone, from.PlusDays(day), subject, minAltitudeDeg, horizon, shared))),
+            {
+                var sky = NightSky.Of(position, zone, from.PlusDays(day), subject, minAltitudeDeg, horizon, shared);
+                return DarkNight.Of(sky, (offerOf ?? NightOffer.OfWindows)(sky));
+            }),
         ]);
     }
 

@@ -5,7 +5,7 @@ namespace NightWatch.Sky.Season;
 /// <summary>The nights between two full Moons, around a new Moon.</summary>
 /// <param name="NewMoon">When the Moon is new.</param>
 /// <param name="Nights">Those of the calendar that belong to it, in order; the first and last lunation may be cut.</param>
-/// <param name="Best">The best run of nights; null when no night has a window of half an hour.</param>
+/// <param name="Best">The best run of nights; null when no night is usable, or has half an hour.</param>
 public sealed record DarkLunation(Instant NewMoon, IReadOnlyList<DarkNight> Nights, NightRun? Best);
 
 /// <summary>Nights in a row, each nearly as good as the best of its lunation.</summary>
@@ -25,11 +25,11 @@ public sealed record NightRun(LocalDate First, LocalDate Last, int Count, Durati
     internal static NightRun? BestOf(IReadOnlyList<DarkNight> nights)
     {
         if (nights.Count == 0) return null;
-        var least = Duration.Max(nights.Max(night => night.LongestRun) * LeastShare, LeastWindow);
+        var least = Duration.Max(nights.Max(night => night.IsUsable ? night.LongestRun : Duration.Zero) * LeastShare, LeastWindow);
         NightRun? best = null, current = null;
         foreach (var night in nights)
         {
-            current = night.LongestRun < least ? null
+            current = !night.IsUsable || night.LongestRun < least ? null
                 : current is null ? new(night.Night, night.Night, 1, night.Usable)
                 : current with { Last = night.Night, Count = current.Count + 1, Usable = current.Usable + night.Usable };
             if (current is not null && current.Usable > (best?.Usable ?? Duration.Zero)) best = current;

@@ -9,11 +9,8 @@ public sealed record DarkNight
     /// <summary>Its sky, with all windows.</summary>
     public required NightSky Sky { get; init; }
 
-    /// <summary>All shooting windows together: dark, and the subject up.</summary>
-    public required Duration Usable { get; init; }
-
-    /// <summary>The longest shooting window; null for none.</summary>
-    public required Interval? Longest { get; init; }
+    /// <summary>What it offers.</summary>
+    public required NightOffer Offer { get; init; }
 
     /// <summary>An eclipse of the Moon that the site has that night; null for none.</summary>
     public required EclipseOverSite? Eclipse { get; init; }
@@ -21,14 +18,17 @@ public sealed record DarkNight
     /// <summary>The local date of the evening.</summary>
     public LocalDate Night => Sky.Night;
 
-    /// <summary>Length of the longest shooting window.</summary>
-    public Duration LongestRun => Longest?.Duration ?? Duration.Zero;
+    /// <summary>All its good time.</summary>
+    public Duration Usable => Offer.Usable;
 
-    internal static DarkNight Of(NightSky sky) => new()
-    {
-        Sky = sky,
-        Usable = sky.ShootingWindows.Total(),
-        Longest = sky.ShootingWindows.Count > 0 ? sky.ShootingWindows.MaxBy(window => window.Duration) : null,
-        Eclipse = EclipseOverSite.During(sky),
-    };
+    /// <summary>It is worth going out for, as far as the sky goes.</summary>
+    public bool IsUsable => Offer.IsUsable;
+
+    /// <summary>When the best piece of it is; null for none.</summary>
+    public Interval? Longest => Offer.Piece;
+
+    /// <summary>Good time in the best piece of it.</summary>
+    public Duration LongestRun => Offer.Best;
+
+    internal static DarkNight Of(NightSky sky, NightOffer offer) => new() { Sky = sky, Offer = offer, Eclipse = EclipseOverSite.During(sky) };
 }

@@ -2,6 +2,7 @@ using NightWatch.Letters;
 using NightWatch.Letters.Notices;
 using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Season;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Store.Due;
@@ -66,8 +67,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore
             var today = now.InZone(watch.Site.Zone).Date;
             plans.AddRange(Enumerable.Range(0, DigestDraft.Nights).Select(today.PlusDays).Where(night => !watch.IsPausedOn(night))
                 .Select(night => evaluations.Of(watch, night, forecast, chances, now).Plan));
-            seasons[watch.Id] = DarkCalendar.Of(
-                watch.Site.Position, watch.Site.Zone, today, DigestDraft.SeasonNights, watch.Subject, watch.Limits.MinAltitudeDeg, watch.Site.Horizon, sky.Ephemeris);
+            seasons[watch.Id] = WatchSeason.Of(watch, today, DigestDraft.SeasonNights, sky.Ephemeris);
         }
 
         return new DigestDraft { Watches = all, Plans = plans, Seasons = seasons, Now = now };

@@ -61,7 +61,7 @@ public sealed class MoveFramingTests
     {
         var task = Task(50, new Heading(153.5, 19.5), new Heading(153.5, 19.5));
         Assert.True(MoveFraming.Along(task).ShareIn < 0.5);
-        var end = FramingAdvice.BestEnd(task);
+        var end = FramingAdvice.BestEnd(task).Heading;
         var followed = MoveFraming.Along(task with { Move = task.Move with { End = end } });
         Assert.Equal(1, followed.ShareIn);
         Assert.True(followed.LeastRoom > 0.3, $"room {followed.LeastRoom}");
@@ -71,7 +71,7 @@ public sealed class MoveFramingTests
     public void The_best_still_heading_holds_at_least_as_many_frames_as_any_heading_tried()
     {
         var task = Task(35, new Heading(0, 0), new Heading(0, 0));
-        var best = FramingAdvice.BestStill(task);
+        var best = FramingAdvice.BestStill(task).Heading;
         var held = MoveFraming.Along(task with { Move = new Move { Start = best, End = best } }).ShotsIn;
         for (var azimuth = 120; azimuth <= 250; azimuth += 5)
         {

@@ -27,6 +27,8 @@ internal static class CrossChecks
             yield return ("move.easeOut", "easeIn and easeOut together are above 1; accepted: a sum of at most 1.");
         if (watch.Sequence is { ExposureS: { } exposure, IntervalS: { } interval } && interval < exposure)
             yield return ("sequence.intervalS", $"{interval:0.###} s is shorter than the exposure, {exposure:0.###} s; accepted: at least the exposure.");
+        if (watch.Sequence.Foreground is var ground && ground.Least > ground.Most)
+            yield return ("sequence.foreground.least", $"{ground.Least:0.###} is above the most, {ground.Most:0.###}; accepted: least at or below most.");
         foreach (var check in watch.Letters.SameDayChecks.Where(check => check <= watch.Letters.MorningAt))
             yield return ("letters.sameDayChecks", $"{check:HH':'mm} is not after morningAt, {watch.Letters.MorningAt:HH':'mm}; accepted: later times of the day.");
         foreach (var fault in QuietFaults(watch.Letters)) yield return fault;

@@ -62,6 +62,8 @@ internal static partial class FieldRules
         ["sequence.playbackS"] = new(1, 3600, "seconds"),
         ["sequence.trailPixels"] = new(0.5, 50, "pixels"),
         ["sequence.skyShare"] = new(0.01, 0.9),
+        ["sequence.foreground.least"] = Fraction,
+        ["sequence.foreground.most"] = Fraction,
         ["limits.minAltitudeDeg"] = new(-5, 85, "degrees"),
         ["limits.usableRunMin"] = new(5, 900, "minutes"),
         ["limits.cloud.caution"] = Fraction,

@@ -2,6 +2,8 @@ using System.CommandLine;
 using System.Text;
 using NightWatch.Letters.Calendar;
 using NightWatch.Pictures;
+using NightWatch.Planning.Season;
+using NightWatch.Planning.Watches;
 using NightWatch.Service.Commands.SkyNights;
 using NightWatch.Service.Terminal;
 using NightWatch.Sky.Nights;
@@ -28,6 +30,7 @@ internal static class SeasonCommand
         var dec = Given.Declination();
         var minAltitude = Given.MinAltitude();
         var horizon = Given.Horizon();
+        var measured = Given.Number("--sky", "Zenith brightness measured there on a clear moonless night, V mag/arcsec²; default: by the towns around.", 14, 22.5);
         var place = Given.Text("--place", "What the place is called, for the picture and the calendar.");
         var ics = Given.Text("--ics", "Write the best runs as an iCalendar file.");
         var png = Given.Text("--png", "Write the season as a picture, PNG.");
@@ -35,7 +38,7 @@ internal static class SeasonCommand
         var json = Given.Json();
         var command = new Command("season", "The dark calendar of a place, without weather.")
         {
-            lat, lon, elevation, zone, from, nights, subject, ra, dec, minAltitude, horizon, place, ics, png, svg, json,
+            lat, lon, elevation, zone, from, nights, subject, ra, dec, minAltitude, horizon, measured, place, ics, png, svg, json,
         };
         command.SetAction(given =>
         {
@@ -44,14 +47,23 @@ internal static class SeasonCommand
             var (first, count) = (given.Needed(from), given.Needed(nights));
             if (first.PlusDays(count - 1) > NightSky.LastNight)
                 throw new BadInputException($"--nights: {count} from {first:R} on go beyond {NightSky.LastNight:R}, the last night that the sky is computed for.");
-            var calendar = DarkCalendar.Of(
-                position,
-                given.Needed(zone),
-                first,
-                count,
-                target,
-                given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
-                shell.ReadHorizon(given.GetValue(horizon)));
+            var watch = new Watch
+            {
+                Id = "season",
+                Subscriber = new Subscriber("", ""),
+                Site = new Site
+                {
+                    Id = "season",
+                    Name = "",
+                    Position = position,
+                    Zone = given.Needed(zone),
+                    Horizon = shell.ReadHorizon(given.GetValue(horizon)) ?? HorizonProfile.Level,
+                    MeasuredSkyBrightness = given.GetValue(measured),
+                },
+                Subject = target,
+                Limits = new Limits { MinAltitudeDeg = given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg },
+            };
+            var calendar = WatchSeason.Of(watch, first, count);
             var name = given.GetValue(place) ?? FormattableString.Invariant($"{position.LatitudeDeg:0.####}, {position.LongitudeDeg:0.####}");
             var speech = Speech.Metric(given.Needed(zone));
             var title = speech.Language.SeasonTitle(name, target);

@@ -23,7 +23,7 @@ internal sealed record SeasonDocument(
     public static double Hours(Duration length) => Math.Round(length.TotalHours, 4);
 }
 
-/// <summary>One night of it; the rank counts from 1 and is null for a night without a usable window.</summary>
+/// <summary>One night of it; the rank counts from 1 and is null for a night that the sky does not make usable. Run: its best piece, with the minutes of good frames in it.</summary>
 internal sealed record SeasonNight(
     LocalDate Night,
     int? Rank,
@@ -36,7 +36,10 @@ internal sealed record SeasonNight(
     double MoonIlluminatedFraction,
     IReadOnlyList<Instant> Moonrises,
     IReadOnlyList<Instant> Moonsets,
-    SeasonEclipse? Eclipse)
+    SeasonEclipse? Eclipse,
+    bool Usable,
+    double UsableMinutes,
+    Interval? Run)
 {
     public static SeasonNight Of(DarkNight night, int? rank) => new(
         night.Night,
@@ -45,12 +48,15 @@ internal sealed record SeasonNight(
         night.Sky.SubjectWindows,
         night.Sky.ShootingWindows,
         Math.Round(night.Sky.DarkWindows.Sum(window => window.Duration.TotalHours), 4),
-        SeasonDocument.Hours(night.Usable),
-        SeasonDocument.Hours(night.LongestRun),
+        Math.Round(night.Sky.ShootingWindows.Sum(window => window.Duration.TotalHours), 4),
+        night.Sky.ShootingWindows.Select(window => SeasonDocument.Hours(window.Duration)).DefaultIfEmpty(0).Max(),
         Math.Round(night.Sky.Moon.IlluminatedFraction, 6),
         night.Sky.Moon.Rises,
         night.Sky.Moon.Sets,
-        night.Eclipse is { } over ? SeasonEclipse.Of(over) : null);
+        night.Eclipse is { } over ? SeasonEclipse.Of(over) : null,
+        night.IsUsable,
+        Math.Round(night.LongestRun.TotalMinutes, 1),
+        night.Longest);
 }
 
 /// <summary>An eclipse of the Moon over the place.</summary>

@@ -27,9 +27,9 @@ internal static class SeasonTable
                 speech.Clock.Date(night.Night),
                 speech.Percent(night.Sky.Moon.IlluminatedFraction),
                 Dark(night.Sky, speech),
-                Usable(night.Sky, speech),
-                speech.OneDecimal(night.Usable.TotalHours),
-                new string('█', (int)Math.Round(night.Usable.TotalHours / HoursPerBlock)) + (ranks.TryGetValue(night.Night, out var rank) ? $" {language.Rank(rank)}" : ""));
+                Usable(night, speech),
+                night.IsUsable ? speech.OneDecimal(night.Usable.TotalHours) : "",
+                new string('█', night.IsUsable ? (int)Math.Round(night.Usable.TotalHours / HoursPerBlock) : 0) + (ranks.TryGetValue(night.Night, out var rank) ? $" {language.Rank(rank)}" : ""));
         }
 
         console.Write(table);
@@ -41,8 +41,8 @@ internal static class SeasonTable
     private static string Dark(NightSky sky, Speech speech) =>
         Cell(sky.DarkWindows, sky.Sun.State == SunState.AlwaysUp ? speech.Language.Of(sky.Sun.State) : null, speech);
 
-    private static string Usable(NightSky sky, Speech speech) =>
-        Cell(sky.ShootingWindows, sky.DarkWindows.Count > 0 && sky.Subject.State == SubjectState.AlwaysDown ? speech.Language.Of(sky.Subject.State) : null, speech);
+    private static string Usable(DarkNight night, Speech speech) => Cell(
+        night.Offer.Windows, night.Sky.DarkWindows.Count > 0 && night.Sky.Subject.State == SubjectState.AlwaysDown ? speech.Language.Of(night.Sky.Subject.State) : null, speech);
 
     private static string Cell(IReadOnlyList<Interval> windows, string? why, Speech speech) =>
         windows.Count > 0 ? speech.Language.WindowsCell(windows, speech) : why ?? speech.Language.NoneCell;

@@ -1,0 +1,56 @@
+using NightWatch.Planning.Camera;
+using NightWatch.Planning.Watches;
+
+namespace NightWatch.Planning.Framing;
+
+/// <summary>Which headings show as much ground as wished.</summary>
+internal sealed class ForegroundBand(FramingTask task)
+{
+    private const int BucketDeg = 10; // the skyline's mean height over the width of a frame changes little in that
+    private readonly Dictionary<int, (double Low, double High)> bands = [];
+    private readonly Dictionary<(double AltitudeDeg, double RollDeg), double> shares = [];
+    private readonly bool isLevel = task.Horizon.Points.Count < 2;
+
+    /// <summary>Any heading will do.</summary>
+    public bool IsOpen { get; } = task.Foreground.Holds(0) && task.Foreground.Holds(1);
+
+    /// <summary>The ground fills as much of the frame as wished.</summary>
+    public bool Holds(Heading heading) => IsOpen || task.Foreground.Holds(Share(heading));
+
+    /// <summary>About the lowest and highest altitude of the axis that do so towards an azimuth; low above high: none was found.</summary>
+    public (double LowDeg, double HighDeg) About(double azimuthDeg, double rollDeg)
+    {
+        var bucket = isLevel ? 0 : (int)Math.Round(azimuthDeg / BucketDeg);
+        if (!bands.TryGetValue(bucket, out var band))
+        {
+            var heading = new Heading(bucket * BucketDeg, 0, rollDeg);
+            band = (LowestWithAtMost(heading, task.Foreground.Most), LowestWithAtMost(heading, task.Foreground.Least));
+            bands.Add(bucket, band);
+        }
+
+        return band;
+    }
+
+    // The higher the camera looks, the less ground it sees: halved to a quarter of a degree.
+    private double LowestWithAtMost(Heading heading, double share)
+    {
+        var (low, high) = (AimSearch.LowestAxisDeg, AimSearch.HighestAxisDeg);
+        while (high - low > 0.25)
+        {
+            var middle = (low + high) / 2;
+            if (Share(heading with { AltitudeDeg = middle }) > share) low = middle;
+            else high = middle;
+        }
+
+        return (low + high) / 2;
+    }
+
+    private double Share(Heading heading)
+    {
+        // Over a level skyline it does not matter where the camera turns.
+        if (isLevel && shares.TryGetValue((heading.AltitudeDeg, heading.RollDeg), out var known)) return known;
+        var share = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(heading, task.Frame.FocalLengthMm), task.Horizon);
+        if (isLevel) shares.Add((heading.AltitudeDeg, heading.RollDeg), share);
+        return share;
+    }
+}

@@ -135,8 +135,13 @@ public sealed partial class English
         chance is { } value ? $"{Of(verdict)}, {speech.Percent(value)} chance of a usable night" : Of(verdict);
 
     /// <inheritdoc/>
-    public string Worth(VerdictClass verdict, double chance, double goodMin, Interval run, Speech speech) =>
-        $"{Of(verdict)}, {speech.Percent(chance)}: {speech.Clock.Length(Duration.FromMinutes(Math.Floor(goodMin)))} of good frames, {speech.Clock.ShortSpan(run)}.";
+    public string Worth(VerdictClass verdict, double chance, double goodMin, bool isEnough, Interval run, Speech speech)
+    {
+        var good = $"{speech.Clock.Length(Duration.FromMinutes(Math.Floor(goodMin)))} of good frames, {speech.Clock.ShortSpan(run)}";
+        return isEnough
+            ? $"{Of(verdict)}, {speech.Percent(chance)}: {good}."
+            : $"{Of(verdict)}, {speech.Percent(chance)}, though the newest forecast alone gives only {good}.";
+    }
 
     /// <inheritdoc/>
     public string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech) =>

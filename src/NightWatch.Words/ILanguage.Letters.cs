@@ -57,10 +57,11 @@ public partial interface ILanguage
     /// <summary>"GO, 82 %: 4 h 10 min of good frames, 21:05 to 01:40."</summary>
     /// <param name="verdict">The class.</param>
     /// <param name="chance">That the night is usable, 0 to 1.</param>
-    /// <param name="goodMin">Minutes of good frames of the plan.</param>
+    /// <param name="goodMin">Minutes of good frames of the plan, by the newest forecast.</param>
+    /// <param name="isEnough">They make a usable night; where they do not, it is the other runs that make the chance.</param>
     /// <param name="run">Where they lie.</param>
     /// <param name="speech">Units and clock.</param>
-    string Worth(VerdictClass verdict, double chance, double goodMin, Interval run, Speech speech);
+    string Worth(VerdictClass verdict, double chance, double goodMin, bool isEnough, Interval run, Speech speech);
 
     /// <summary>"Tonight is a go once this is done: packs of 12 Wh more."</summary>
     string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech);

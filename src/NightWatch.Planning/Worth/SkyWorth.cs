@@ -1,3 +1,4 @@
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Subjects;

@@ -19,7 +19,7 @@ internal static class TestDrafts
     public const long Fair = 8;
 
     // Clear until the run of the last noon, which has a front come early.
-    private static readonly Story FrontComesEarly = new(1579, Ines.CoreWatch);
+    private static readonly Story FrontComesEarly = new(94, Ines.CoreWatch);
 
     // The runs between Wednesday and Friday noon see a front that the others do not.
     private static readonly Story FrontComesAndGoes = new(692, Ines.CoreWatch);
@@ -27,20 +27,20 @@ internal static class TestDrafts
     private static readonly Story StaysFair = new(Fair, Ines.CoreWatch);
 
     // Some cloud, and air so damp that a lens without a heater gets wet.
-    private const long SomeCloudAndDew = 1630;
+    private const long SomeCloudAndDew = 1;
 
     private static readonly Story WithoutHeater = new(SomeCloudAndDew, Ines.CoreWatch with { Kit = Ines.CoreWatch.Kit with { DewHeaterW = 0 } });
 
     // Thunder from Friday's first run on; a watch without checks on the day hears of it at leave-by.
-    private static readonly Story Thunder = new(721, Ines.CoreWatch with { Letters = new LetterSettings { SameDayChecks = [] } });
+    private static readonly Story Thunder = new(162, Ines.CoreWatch with { Letters = new LetterSettings { SameDayChecks = [] } });
 
-    private static readonly Story InImperialUnits = new(1579, Ines.CoreWatch with { Letters = new LetterSettings { Units = UnitSystem.Imperial } });
+    private static readonly Story InImperialUnits = new(Fair, Ines.CoreWatch with { Letters = new LetterSettings { Units = UnitSystem.Imperial } });
 
     public static LetterDraft Outlook { get; } = FrontComesEarly.Letter(LetterKind.Outlook);
 
     public static LetterDraft MarginalOutlook { get; } = WithoutHeater.Letter(LetterKind.Outlook);
 
-    public static LetterDraft MorningTimeline { get; } = FrontComesEarly.Letter(LetterKind.MorningTimeline);
+    public static LetterDraft MorningTimeline { get; } = StaysFair.Letter(LetterKind.MorningTimeline);
 
     public static LetterDraft WarningOff { get; } = FrontComesEarly.Letter(LetterKind.RescheduleWarning);
 

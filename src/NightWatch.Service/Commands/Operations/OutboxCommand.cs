@@ -3,7 +3,7 @@ using System.Globalization;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
-using NightWatch.Words.Documents;
+using NightWatch.Words;
 
 namespace NightWatch.Service.Commands.Operations;
 

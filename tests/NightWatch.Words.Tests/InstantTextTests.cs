@@ -1,7 +1,6 @@
-using NightWatch.Words.Documents;
 using NodaTime;
 
-namespace NightWatch.Words.Tests.Documents;
+namespace NightWatch.Words.Tests;
 
 public sealed class InstantTextTests
 {

@@ -1,4 +1,4 @@
-namespace NightWatch.Planning.Worth;
+namespace NightWatch.Planning.Reasons;
 
 /// <summary>Shares of a frame's worth, 0 to 1.</summary>
 internal static class Share

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 using NodaTime;
 using NodaTime.Text;
 
-namespace NightWatch.Words.Documents;
+namespace NightWatch.Words;
 
 /// <summary>Instants as every document of ours shows them: UTC, ISO 8601, exactly milliseconds, rounded to the nearest.</summary>
 public static class InstantText

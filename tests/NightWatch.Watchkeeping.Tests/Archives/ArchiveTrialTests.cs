@@ -88,11 +88,14 @@ public sealed class ArchiveTrialTests
     [Fact]
     public void A_night_that_the_Moon_decides_is_listed_and_not_scored()
     {
-        // Full Moon of 2024-10-17, 11:26 UTC.
-        var full = month.Value.Single(night => night.Night == new LocalDate(2024, 10, 17));
+        // Full Moon of 2024-10-17, 11:26 UTC, for who wants more of the sky than stars at its brightest.
+        var watch = October.Watch with { Limits = October.Watch.Limits with { DarkFullMag = 21, DarkNothingMag = 20.5 } };
+        var nights = new ArchiveTrial(watch, new ArchivedRuns(October.Runs), October.Came, new LocalTime(15, 0))
+            .Run(TestContext.Current.CancellationToken);
+        var full = nights.Single(night => night.Night == new LocalDate(2024, 10, 17));
         Assert.Equal((NightUse.NotTheWeathers, false, null), (full.Use, full.Usable, full.Letters));
         Assert.All(full.Looks, look => Assert.Equal((VerdictClass.NoGo, ProbabilityBasis.SkyAlone), (look.Class, look.Probability.Basis)));
-        Assert.Equal(NightUse.Scored, month.Value[1].Use);
+        Assert.Equal(NightUse.Scored, nights[1].Use);
     }
 
     [Fact]

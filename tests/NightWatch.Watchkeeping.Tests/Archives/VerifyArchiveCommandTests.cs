@@ -17,10 +17,9 @@ public sealed class VerifyArchiveCommandTests : IDisposable
     [Fact]
     public async Task The_document_has_the_fields_of_the_contract_and_its_scores_follow_from_its_nights()
     {
-        var (exit, output, error) = await RunAsync("verify-archive", "--runs", October.RunsFile,
+        var (exit, output, _) = await RunAsync("verify-archive", "--runs", October.RunsFile,
             "--outcome", October.OutcomeFile, "--json");
         Assert.Equal(0, exit);
-        Assert.Contains("nights listed and not scored: the sky or the kit alone decides.", error, StringComparison.Ordinal);
         using var document = JsonDocument.Parse(output);
         var root = document.RootElement;
         Assert.Equal(["nights", "byLead", "letters"], Names(root));

@@ -48,7 +48,7 @@ internal sealed record SeasonNight(
         night.Sky.SubjectWindows,
         night.Sky.ShootingWindows,
         Math.Round(night.Sky.DarkWindows.Sum(window => window.Duration.TotalHours), 4),
-        SeasonDocument.Hours(night.Sky.ShootingWindows.Total()),
+        Math.Round(night.Sky.ShootingWindows.Sum(window => window.Duration.TotalHours), 4),
         night.Sky.ShootingWindows.Select(window => SeasonDocument.Hours(window.Duration)).DefaultIfEmpty(0).Max(),
         Math.Round(night.Sky.Moon.IlluminatedFraction, 6),
         night.Sky.Moon.Rises,

@@ -1,26 +1,20 @@
-using NightWatch.Planning.Camera;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Framing;
 
-/// <summary>Looks for the heading that has the subject in in most shots: roughly all about the subject's way, then step by step from the best found.</summary>
+/// <summary>Looks for the heading that has the subject in in most shots: all azimuths of every altitude that may hold it, then by its room.</summary>
 internal sealed class AimSearch
 {
     public const double LowestAxisDeg = -10;
     public const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
 
-    private const int Anchors = 8; // shots about whose subject the camera is tried
-    private const int Climbed = 6; // of those tries, led on roughly
-    private const int Refined = 3; // of those, led on by all shots looked at
-    private static readonly double[] offsets = [-0.8, -0.4, 0, 0.4, 0.8]; // of half the smaller field
-
-    private static readonly (int Across, int Up)[] neighbours = [(-1, 0), (1, 0), (0, -1), (0, 1), (-1, -1), (1, 1), (-1, 1), (1, -1)];
+    private const int MostChecks = 48; // of headings of one altitude against a skyline that is not level
 
     private readonly FramingScore score;
+    private readonly AzimuthSweep sweep;
     private readonly ForegroundBand ground;
     private readonly Heading? start;
     private readonly double rollDeg;
-    private readonly double halfDeg;
 
     /// <param name="task">The sequence.</param>
     /// <param name="start">Where a move starts; null: the camera stands still.</param>
@@ -29,8 +23,8 @@ internal sealed class AimSearch
     {
         (this.start, this.rollDeg) = (start, rollDeg);
         score = new FramingScore(task);
+        sweep = new AzimuthSweep(task, score, start, rollDeg);
         ground = new ForegroundBand(task);
-        halfDeg = Math.Min(task.Frame.HorizontalFieldDeg, task.Frame.VerticalFieldDeg) / 2;
     }
 
     /// <summary>Shots looked at.</summary>
@@ -43,120 +37,113 @@ internal sealed class AimSearch
     public (Heading Heading, int ShotsIn)? WithForeground()
     {
         if (ground.IsOpen) return null;
-        var tries = new List<Heading>(3 * Anchors * offsets.Length);
-        foreach (var (azimuth, altitude, done) in AnchorsOf())
-        {
-            foreach (var across in offsets)
-            {
-                var towards = Reached(azimuth + across * halfDeg / Math.Max(Math.Cos(altitude * Math.PI / 180), 0.2), start?.AzimuthDeg, done);
-                var (low, high) = ground.About(towards, rollDeg);
-                tries.Add(new Heading(towards, high, rollDeg));
-                tries.Add(new Heading(towards, (low + high) / 2, rollDeg));
-                tries.Add(new Heading(towards, low, rollDeg));
-            }
-        }
-
-        return Best(tries, ground.Holds);
+        var (low, high) = ground.Widest(rollDeg);
+        return Best(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isComposed: true);
     }
 
     /// <summary>The best heading of all, with the shots looked at that have the subject in.</summary>
-    public (Heading Heading, int ShotsIn) Free()
+    public (Heading Heading, int ShotsIn) Free() =>
+        Best(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isComposed: false) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+
+    // In steps of whole degrees where they are many, of half ones where they are few.
+    private static List<double> Altitudes(double low, double high, double step)
     {
-        var tries = new List<Heading>(Anchors * offsets.Length * offsets.Length);
-        foreach (var (azimuth, altitude, done) in AnchorsOf())
+        if (high - low < 4) step = 0.5;
+        var altitudes = new List<double>();
+        for (var altitude = Math.Ceiling(low / step) * step; altitude <= high; altitude += step) altitudes.Add(altitude);
+        return altitudes;
+    }
+
+    // The main point alone tells at most how many shots an altitude can have; the altitudes that promise most are looked at in full first.
+    private (Heading Heading, int ShotsIn)? Best(List<double> altitudes, bool isComposed)
+    {
+        var promises = altitudes.ConvertAll(altitude => (Altitude: altitude, Most: Most(sweep.ShotsIn(altitude, isMainAlone: true))));
+        promises.Sort((a, b) => b.Most.CompareTo(a.Most));
+        (Heading Heading, int ShotsIn)? best = null;
+        foreach (var (altitude, most) in promises)
         {
-            foreach (var across in offsets)
+            if (most <= (best?.ShotsIn ?? 0)) break;
+            if (BestAt(altitude, isComposed, best?.ShotsIn ?? 0) is { } found) best = found;
+        }
+
+        if (best is not { } reached) return null;
+        var heading = Centred(reached.Heading, heading => !isComposed || ground.Holds(heading));
+        return (heading, FramingScore.Whole(score.Of(start ?? heading, heading)));
+    }
+
+    // The middle of the longest stretch of azimuths with most shots; towards a skyline that is not level, of those with ground as wished.
+    private (Heading Heading, int ShotsIn)? BestAt(double altitude, bool isComposed, int above)
+    {
+        var shots = sweep.ShotsIn(altitude, isMainAlone: false);
+        var near = new List<int>();
+        for (var wanted = Most(shots); wanted > above; wanted--)
+        {
+            if (!isComposed || ground.IsLevel)
             {
-                var towards = Reached(azimuth + across * halfDeg / Math.Max(Math.Cos(altitude * Math.PI / 180), 0.2), start?.AzimuthDeg, done);
-                foreach (var up in offsets) tries.Add(new Heading(towards, Reached(altitude + up * halfDeg, start?.AltitudeDeg, done), rollDeg));
+                var heading = Held(new Heading(MiddleOfLongest(shots, wanted) / 2.0, altitude, rollDeg));
+                return isComposed && !ground.Holds(heading) ? null : (heading, wanted);
+            }
+
+            near.Clear();
+            for (var bin = 0; bin < AzimuthSweep.Bins; bin++)
+            {
+                if (shots[bin] == wanted && ground.IsNear(bin / 2.0, altitude, rollDeg)) near.Add(bin);
+            }
+
+            for (var checks = 0; checks < Math.Min(near.Count, MostChecks); checks++)
+            {
+                var heading = new Heading(near[checks * near.Count / Math.Min(near.Count, MostChecks)] / 2.0, altitude, rollDeg);
+                if (ground.Holds(heading)) return (heading, wanted);
             }
         }
 
-        return Best(tries, _ => true)!.Value;
+        return null;
     }
 
-    // Where the subject stands in some of the shots, and how much of the move is done there; early in a move its end says little.
-    private IEnumerable<(double AzimuthDeg, double AltitudeDeg, double Done)> AnchorsOf()
+    private static int Most(ReadOnlySpan<int> shots)
     {
-        var count = Math.Min(Anchors, score.Shots);
-        for (var k = 0; k < count; k++)
+        var most = 0;
+        foreach (var count in shots) most = Math.Max(most, count);
+        return most;
+    }
+
+    private static int MiddleOfLongest(ReadOnlySpan<int> shots, int wanted)
+    {
+        var (bestStart, bestLength, length) = (0, 0, 0);
+        for (var i = 0; i < 2 * AzimuthSweep.Bins; i++)
         {
-            var shot = MoveFraming.ShotOf(k, count, score.Shots);
-            var done = start is null ? 1 : score.Done(shot);
-            if (done < 0.25 && k < count - 1) continue;
-            var subject = score.Subject(shot);
-            yield return (subject.AzimuthDeg, subject.AltitudeDeg, done <= 0 ? 1 : done);
-        }
-    }
-
-    // The end of a move that has come to a place when a share of it is done.
-    private static double Reached(double placeDeg, double? startDeg, double done)
-    {
-        if (startDeg is not { } from) return placeDeg;
-        var way = placeDeg - from;
-        way -= 360 * Math.Round(way / 360);
-        return from + way / done;
-    }
-
-    private (Heading Heading, int ShotsIn)? Best(List<Heading> tries, Func<Heading, bool> accepts)
-    {
-        var ways = tries.ConvertAll(Held).Distinct().Select(heading => (Heading: heading, Rough: score.Roughly(start ?? heading, heading)))
-            .OrderByDescending(way => way.Rough);
-        var led = new List<Heading>(Climbed);
-        var reached = new List<(Heading Heading, double Rough)>(Climbed);
-        foreach (var (heading, _) in ways)
-        {
-            if (led.Exists(other => IsNear(other, heading)) || !accepts(heading)) continue;
-            led.Add(heading);
-            reached.Add(Walk(heading, tried => score.Roughly(start ?? tried, tried), Math.Clamp(Math.Round(halfDeg), 1, 8) / 2, 0.5, accepts));
-            if (led.Count == Climbed) break;
+            length = shots[i % AzimuthSweep.Bins] == wanted ? length + 1 : 0;
+            if (length > bestLength && length <= AzimuthSweep.Bins) (bestStart, bestLength) = (i - length + 1, length);
         }
 
-        (Heading Heading, double Score)? best = null;
-        foreach (var (heading, _) in reached.OrderByDescending(way => way.Rough).Take(Refined))
+        return (bestStart + (bestLength - 1) / 2) % AzimuthSweep.Bins;
+    }
+
+    // Steps to the better neighbour as long as there is one, then by half as much: as many shots, farther from the edges.
+    private Heading Centred(Heading from, Func<Heading, bool> accepts)
+    {
+        var (best, most) = (from, score.Of(start ?? from, from));
+        for (var step = 4.0; step >= 0.5; step /= 2)
         {
-            var refined = Refine(heading, accepts);
-            if (best is null || refined.Score > best.Value.Score) best = refined;
-            if (FramingScore.Whole(best.Value.Score) == score.Shots) break;
-        }
-
-        return best is { } found ? (found.Heading, FramingScore.Whole(found.Score)) : null;
-    }
-
-    private bool IsNear(Heading a, Heading b)
-    {
-        var apart = a.AzimuthDeg - b.AzimuthDeg;
-        apart -= 360 * Math.Round(apart / 360);
-        return Math.Abs(apart) < halfDeg / 2 && Math.Abs(a.AltitudeDeg - b.AltitudeDeg) < halfDeg / 2;
-    }
-
-    private (Heading Heading, double Score) Refine(Heading from, Func<Heading, bool> accepts)
-    {
-        var lead = Walk(from, heading => score.Judge(start ?? heading, heading).Lead, 2, 1, accepts).Heading;
-        return Walk(lead, heading => score.Of(start ?? heading, heading), 2, 0.5, accepts);
-    }
-
-    // Steps to the better neighbour as long as there is one, then by half as much.
-    private static (Heading Heading, double Score) Walk(Heading from, Func<Heading, double> value, double step, double least, Func<Heading, bool> accepts)
-    {
-        var (best, most) = (from, value(from));
-        for (; step >= least; step /= 2)
-        {
-            for (var round = 0; round < 12; round++)
+            for (var round = 0; round < 6; round++)
             {
                 var (here, before) = (best, most);
-                foreach (var (across, up) in neighbours)
-                {
-                    var heading = Held(here with { AzimuthDeg = here.AzimuthDeg + across * step, AltitudeDeg = here.AltitudeDeg + up * step });
-                    var found = value(heading);
-                    if (found > most && accepts(heading)) (best, most) = (heading, found);
-                }
-
+                Try(here with { AzimuthDeg = here.AzimuthDeg + step });
+                Try(here with { AzimuthDeg = here.AzimuthDeg - step });
+                Try(here with { AltitudeDeg = here.AltitudeDeg + step });
+                Try(here with { AltitudeDeg = here.AltitudeDeg - step });
                 if (most <= before) break;
             }
         }
 
-        return (best, most);
+        return best;
+
+        void Try(Heading wanted)
+        {
+            var heading = Held(wanted);
+            var found = score.Of(start ?? heading, heading);
+            if (found > most && accepts(heading)) (best, most) = (heading, found);
+        }
     }
 
     private static Heading Held(Heading heading)

@@ -7,20 +7,30 @@ namespace NightWatch.Planning.Framing;
 internal sealed class ForegroundBand(FramingTask task)
 {
     private const int BucketDeg = 10; // the skyline's mean height over the width of a frame changes little in that
+    private const double SlackDeg = 3; // by which the band may lie elsewhere between two of its azimuths
     private readonly Dictionary<int, (double Low, double High)> bands = [];
     private readonly Dictionary<(double AltitudeDeg, double RollDeg), double> shares = [];
-    private readonly bool isLevel = task.Horizon.Points.Count < 2;
 
     /// <summary>Any heading will do.</summary>
     public bool IsOpen { get; } = task.Foreground.Holds(0) && task.Foreground.Holds(1);
 
+    /// <summary>The skyline stands equally high all round.</summary>
+    public bool IsLevel { get; } = task.Horizon.Points.Count < 2;
+
     /// <summary>The ground fills as much of the frame as wished.</summary>
     public bool Holds(Heading heading) => IsOpen || task.Foreground.Holds(Share(heading));
 
-    /// <summary>About the lowest and highest altitude of the axis that do so towards an azimuth; low above high: none was found.</summary>
-    public (double LowDeg, double HighDeg) About(double azimuthDeg, double rollDeg)
+    /// <summary>It may do so: the altitude lies near the band towards its azimuth.</summary>
+    public bool IsNear(double azimuthDeg, double altitudeDeg, double rollDeg)
     {
-        var bucket = isLevel ? 0 : (int)Math.Round(azimuthDeg / BucketDeg);
+        var (low, high) = About(azimuthDeg, rollDeg);
+        return altitudeDeg >= low - SlackDeg && altitudeDeg <= high + SlackDeg;
+    }
+
+    /// <summary>About the lowest and highest altitude of the axis that do so towards an azimuth; low above high: hardly any.</summary>
+    private (double LowDeg, double HighDeg) About(double azimuthDeg, double rollDeg)
+    {
+        var bucket = IsLevel ? 0 : (int)Math.Round(azimuthDeg / BucketDeg);
         if (!bands.TryGetValue(bucket, out var band))
         {
             var heading = new Heading(bucket * BucketDeg, 0, rollDeg);
@@ -29,6 +39,20 @@ internal sealed class ForegroundBand(FramingTask task)
         }
 
         return band;
+    }
+
+    /// <summary>The lowest and highest altitude of the axis that may do so towards any azimuth.</summary>
+    public (double LowDeg, double HighDeg) Widest(double rollDeg)
+    {
+        if (IsLevel) return About(0, rollDeg);
+        var (low, high) = (AimSearch.HighestAxisDeg, AimSearch.LowestAxisDeg);
+        for (var azimuth = 0; azimuth < 360; azimuth += 3 * BucketDeg)
+        {
+            var (from, to) = About(azimuth, rollDeg);
+            (low, high) = (Math.Min(low, from), Math.Max(high, to));
+        }
+
+        return (low - SlackDeg, high + SlackDeg);
     }
 
     // The higher the camera looks, the less ground it sees: halved to a quarter of a degree.
@@ -48,9 +72,9 @@ internal sealed class ForegroundBand(FramingTask task)
     private double Share(Heading heading)
     {
         // Over a level skyline it does not matter where the camera turns.
-        if (isLevel && shares.TryGetValue((heading.AltitudeDeg, heading.RollDeg), out var known)) return known;
+        if (IsLevel && shares.TryGetValue((heading.AltitudeDeg, heading.RollDeg), out var known)) return known;
         var share = FrameSkyline.ForegroundShare(task.Frame, new CameraPose(heading, task.Frame.FocalLengthMm), task.Horizon);
-        if (isLevel) shares.Add((heading.AltitudeDeg, heading.RollDeg), share);
+        if (IsLevel) shares.Add((heading.AltitudeDeg, heading.RollDeg), share);
         return share;
     }
 }

@@ -1,7 +1,6 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Directions;
 using NightWatch.Planning.Watches;
-using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;
 
@@ -10,7 +9,6 @@ internal sealed class FramingScore
 {
     private const int Samples = 32;
     private const double RoomShare = 0.09; // of the mean room, which lies between -5 and 1: less than half a shot together
-    private const double Softness = 0.2; // of the half side, either way of the edge
     private readonly FramingTask task;
     private readonly double[] done;
     private readonly Direction[] sky; // shot after shot, the points of the subject
@@ -36,8 +34,8 @@ internal sealed class FramingScore
     /// <summary>Share of the move done at one of them.</summary>
     public double Done(int shot) => done[shot];
 
-    /// <summary>Where the subject's main point stands in one of them.</summary>
-    public Horizontal Subject(int shot) => sky[shot * task.Points.Count].ToHorizontal();
+    /// <summary>A point of the subject in one of them: shot after shot, the points of the subject.</summary>
+    public Direction Sky(int place) => sky[place];
 
     /// <summary>Shots looked at that have the subject in.</summary>
     public int ShotsIn(Heading start, Heading end) => Whole(Of(start, end));
@@ -46,51 +44,25 @@ internal sealed class FramingScore
     public static int Whole(double score) => (int)Math.Floor(score + 0.5);
 
     /// <summary>Shots with the subject in; the mean room, below half a shot, breaks ties.</summary>
-    public double Of(Heading start, Heading end) => Judge(start, end).Score;
-
-    /// <summary>That, and the lead: the same with shots counted in part that are nearly in or barely in, so that it rises towards the next one.</summary>
-    public (double Score, double Lead) Judge(Heading start, Heading end)
+    public double Of(Heading start, Heading end)
     {
         var isStill = start == end;
         var still = new CameraPose(end, task.Frame.FocalLengthMm);
-        var (inside, room, lead) = (0, 0.0, 0.0);
+        var (inside, room) = (0, 0.0);
         for (var i = 0; i < Shots; i++)
         {
             var pose = isStill ? still : new CameraPose(MoveCurve.Between(start, end, done[i]), task.Frame.FocalLengthMm);
             var main = Room(pose, i);
             room += Math.Max(main, -5);
-            if (main < task.EdgeShare - Softness) continue;
-            var held = Held(pose, sky.AsSpan(i * task.Points.Count, task.Points.Count));
-            if (main >= task.EdgeShare && held >= 1) inside++;
-            lead += Math.Min(1, (main - task.EdgeShare) / (2 * Softness) + 0.5) * held;
+            if (main >= task.EdgeShare && HasEnough(pose, sky.AsSpan(i * task.Points.Count, task.Points.Count))) inside++;
         }
 
-        var tie = RoomShare * room / Shots;
-        return (inside + tie, lead + tie);
-    }
-
-    /// <summary>The lead in a hurry: the main point alone, in about eight of the shots.</summary>
-    public double Roughly(Heading start, Heading end)
-    {
-        const int looked = 8;
-        var stride = Math.Max(1, Shots / looked);
-        var isStill = start == end;
-        var still = new CameraPose(end, task.Frame.FocalLengthMm);
-        var (lead, room) = (0.0, 0.0);
-        for (var i = stride / 2; i < Shots; i += stride)
-        {
-            var main = Room(isStill ? still : new CameraPose(MoveCurve.Between(start, end, done[i]), task.Frame.FocalLengthMm), i);
-            room += Math.Max(main, -5);
-            lead += Math.Clamp((main - task.EdgeShare) / (2 * Softness) + 0.5, 0, 1);
-        }
-
-        return lead + RoomShare * room / looked;
+        return inside + RoomShare * room / Shots;
     }
 
     private double Room(in CameraPose pose, int shot) => task.Frame.Room(pose.Project(sky[shot * task.Points.Count]));
 
-    // Of the points that must stand inside, those that do, at most 1.
-    private double Held(in CameraPose pose, ReadOnlySpan<Direction> points)
+    private bool HasEnough(in CameraPose pose, ReadOnlySpan<Direction> points)
     {
         var needed = task.LeastShareOfPoints * points.Length;
         var held = 1;
@@ -99,6 +71,6 @@ internal sealed class FramingScore
             if (task.Frame.Holds(pose.Project(points[p]), task.EdgeShare)) held++;
         }
 
-        return Math.Min(1, held / needed);
+        return held >= needed;
     }
 }

@@ -14,6 +14,9 @@ namespace NightWatch.Bench.Planning;
 /// <summary>One core's time for everything after the sky's events: light of the sky at every step, conditions, run, plan, verdict.</summary>
 internal static class PlanNights
 {
+    /// <summary>Each night is planned so often and its quickest time counts: other work on the core only ever makes it longer.</summary>
+    private const int Repeats = 5;
+
     public static int Run(string[] args)
     {
         var nights = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 2000;
@@ -30,11 +33,17 @@ internal static class PlanNights
             var grid = NightPlanner.GridOf(sky);
             var above = new SiteSky(site.Position, sky.Span, ephemeris);
             var before = GC.GetAllocatedBytesForCurrentThread();
-            var start = Stopwatch.GetTimestamp();
-            var plan = NightPlanner.Plan(inputs, sky, glow, grid, SkyTrack.Of(above, watch.Subject, glow, grid), at => above.SunAt(at).AltitudeDeg);
-            times.Add(Stopwatch.GetElapsedTime(start).TotalMicroseconds);
-            bytes += GC.GetAllocatedBytesForCurrentThread() - before;
-            GC.KeepAlive(plan);
+            var quickest = double.PositiveInfinity;
+            for (var repeat = 0; repeat < Repeats; repeat++)
+            {
+                var start = Stopwatch.GetTimestamp();
+                var plan = NightPlanner.Plan(inputs, sky, glow, grid, SkyTrack.Of(above, watch.Subject, glow, grid), at => above.SunAt(at).AltitudeDeg);
+                quickest = Math.Min(quickest, Stopwatch.GetElapsedTime(start).TotalMicroseconds);
+                GC.KeepAlive(plan);
+            }
+
+            times.Add(quickest);
+            bytes += (GC.GetAllocatedBytesForCurrentThread() - before) / Repeats;
         }
 
         times.RemoveRange(0, nights / 4); // compiled and warm by then; medians hold where other work takes the core

@@ -2,7 +2,6 @@ using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
-using NightWatch.Planning.Watches;
 using NightWatch.Sky.Subjects;
 using NodaTime;
 

@@ -4,6 +4,7 @@ using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
 using NightWatch.Words;
+using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Operations;
 

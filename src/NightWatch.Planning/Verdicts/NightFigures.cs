@@ -8,6 +8,9 @@ namespace NightWatch.Planning.Verdicts;
 /// <summary>What one forecast run says of a night, as the figures that a chance is made of.</summary>
 internal static class NightFigures
 {
+    /// <summary>Middle of the usual figures of cloud, 20 and 45 %: those that the chance was fitted with.</summary>
+    private const double UsualMiddle = 0.325;
+
     /// <summary>Works out a run.</summary>
     /// <param name="night">Sky, windows, limits.</param>
     /// <param name="weather">The run.</param>
@@ -38,13 +41,15 @@ internal static class NightFigures
     }
 
     /// <summary>
-    /// Greatest mean, over as long as a run must be, of how clear the sky is by the watch's own measure times the other shares: 1 without
-    /// cloud, half at the middle of its two figures of cloud, and never below 0. Unknown cloud leaves none.
+    /// Greatest mean, over as long as a run must be, of how clear the sky is by the watch's own measure times the other shares: what cloud
+    /// leaves of the sky for the usual figures of cloud, and as much at the middle of other figures as at the middle of those. Unknown
+    /// cloud leaves none.
     /// </summary>
     private static double BestClearing(NightEvidence night, WeatherTrack weather, WeatherWorth shares, in WindowCells window)
     {
         var need = night.Limits.UsableRunMin;
-        var overcast = night.Limits.Cloud.Caution + night.Limits.Cloud.Stop;
+        var middle = (night.Limits.Cloud.Caution + night.Limits.Cloud.Stop) / 2;
+        var power = Math.Log(UsualMiddle) / Math.Log(Math.Clamp(middle, 0.001, 0.95));
         var (best, sum, minutes, from) = (0.0, 0.0, 0.0, window.First);
         for (var to = window.First; to <= window.Last; to++)
         {
@@ -60,7 +65,7 @@ internal static class NightFigures
 
         return Math.Clamp(best, 0, 1);
 
-        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : Share.Between(weather.Cloud[cell], 0, overcast) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
+        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - Math.Pow(weather.Cloud[cell], power)) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
     }
 
     private static bool Covers(WeatherTrack weather, in WindowCells window)

@@ -8,7 +8,7 @@ internal sealed class AimSearch
     public const double LowestAxisDeg = -10;
     public const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
 
-    private const int MostChecks = 48; // of headings of one altitude against a skyline that is not level
+    private const int MostChecks = 120; // of headings of one altitude against a skyline that is not level
 
     private readonly FramingScore score;
     private readonly AzimuthSweep sweep;
@@ -38,7 +38,10 @@ internal sealed class AimSearch
     {
         if (ground.IsOpen) return null;
         var (low, high) = ground.Widest(rollDeg);
-        return Best(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isComposed: true);
+        var altitudes = Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1);
+        var middle = (low + high) / 2;
+        altitudes.Sort((one, other) => Math.Abs(one - middle).CompareTo(Math.Abs(other - middle)));
+        return Best(altitudes, isComposed: true);
     }
 
     /// <summary>The best heading of all, with the shots looked at that have the subject in.</summary>
@@ -57,13 +60,30 @@ internal sealed class AimSearch
     // The main point alone tells at most how many shots an altitude can have; the altitudes that promise most are looked at in full first.
     private (Heading Heading, int ShotsIn)? Best(List<double> altitudes, bool isComposed)
     {
-        var promises = altitudes.ConvertAll(altitude => (Altitude: altitude, Most: Most(sweep.ShotsIn(altitude, isMainAlone: true))));
-        promises.Sort((a, b) => b.Most.CompareTo(a.Most));
         (Heading Heading, int ShotsIn)? best = null;
-        foreach (var (altitude, most) in promises)
+        var promises = new List<(double Altitude, int Most)>();
+        foreach (var altitude in isComposed ? altitudes : Promising(altitudes))
         {
-            if (most <= (best?.ShotsIn ?? 0)) break;
-            if (BestAt(altitude, isComposed, best?.ShotsIn ?? 0) is { } found) best = found;
+            var shots = sweep.ShotsIn(altitude, isMainAlone: true);
+            var most = Most(shots);
+            promises.Add((altitude, most));
+            if (most < score.Shots || (isComposed && !ground.IsLevel)) continue;
+            // All shots cannot be bettered, and where the main point stands in the middle the rest of the subject mostly is in too.
+            var middle = Held(new Heading(MiddleOfLongest(shots, most) / 2.0, altitude, rollDeg));
+            if (FramingScore.Whole(score.Of(start ?? middle, middle)) < most || (isComposed && !ground.Holds(middle))) continue;
+            best = (middle, most);
+            break;
+        }
+
+        if (best is null)
+        {
+            promises.Sort((one, other) => other.Most.CompareTo(one.Most));
+            var least = (int)Math.Ceiling((1 - FramingAdvice.MostForForeground) * promises.Select(promise => promise.Most).FirstOrDefault());
+            foreach (var (altitude, most) in promises)
+            {
+                if (most <= (best?.ShotsIn ?? 0)) break;
+                if (BestAt(altitude, isComposed, best?.ShotsIn ?? 0, isComposed ? Math.Min(least, most) : 1) is { } found) best = found;
+            }
         }
 
         if (best is not { } reached) return null;
@@ -71,12 +91,33 @@ internal sealed class AimSearch
         return (heading, FramingScore.Whole(score.Of(start ?? heading, heading)));
     }
 
+    // Every fourth altitude by about eight of the shots, and from them what lies about the best.
+    private List<double> Promising(List<double> altitudes)
+    {
+        const int every = 4;
+        const int roughly = 8;
+        if (altitudes.Count <= every) return altitudes;
+        var stride = Math.Max(1, score.Shots / roughly);
+        var rough = new List<(int Index, int Most)>();
+        for (var i = every / 2; i < altitudes.Count; i += every) rough.Add((i, Most(sweep.ShotsIn(altitudes[i], isMainAlone: true, stride))));
+        var most = rough.Max(tried => tried.Most);
+        var best = rough.FindAll(tried => tried.Most == most);
+        // Of many equals the middle ones: there is most room about them.
+        if (best.Count > 3) best = best.GetRange((best.Count - 3) / 2, 3);
+        var middle = best[best.Count / 2].Index;
+        return
+        [
+            .. Enumerable.Range(0, altitudes.Count).Where(index => best.Exists(tried => Math.Abs(tried.Index - index) <= every))
+                .OrderBy(index => Math.Abs(index - middle)).Select(index => altitudes[index]),
+        ];
+    }
+
     // The middle of the longest stretch of azimuths with most shots; towards a skyline that is not level, of those with ground as wished.
-    private (Heading Heading, int ShotsIn)? BestAt(double altitude, bool isComposed, int above)
+    private (Heading Heading, int ShotsIn)? BestAt(double altitude, bool isComposed, int above, int least)
     {
         var shots = sweep.ShotsIn(altitude, isMainAlone: false);
         var near = new List<int>();
-        for (var wanted = Most(shots); wanted > above; wanted--)
+        for (var wanted = Most(shots); wanted > above && wanted >= least; wanted--)
         {
             if (!isComposed || ground.IsLevel)
             {
@@ -123,9 +164,9 @@ internal sealed class AimSearch
     private Heading Centred(Heading from, Func<Heading, bool> accepts)
     {
         var (best, most) = (from, score.Of(start ?? from, from));
-        for (var step = 4.0; step >= 0.5; step /= 2)
+        for (var step = 2.0; step >= 0.5; step /= 2)
         {
-            for (var round = 0; round < 6; round++)
+            for (var round = 0; round < 4; round++)
             {
                 var (here, before) = (best, most);
                 Try(here with { AzimuthDeg = here.AzimuthDeg + step });

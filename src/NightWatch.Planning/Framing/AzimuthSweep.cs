@@ -41,16 +41,17 @@ internal sealed class AzimuthSweep
     /// <summary>Shots with the subject in, by half degrees of the azimuth at the last frame; valid until the next call.</summary>
     /// <param name="altitudeDeg">Of the axis at the last frame.</param>
     /// <param name="isMainAlone">The main point alone: no fewer, and quicker.</param>
-    public ReadOnlySpan<int> ShotsIn(double altitudeDeg, bool isMainAlone)
+    /// <param name="stride">Only every so manieth shot.</param>
+    public ReadOnlySpan<int> ShotsIn(double altitudeDeg, bool isMainAlone, int stride = 1)
     {
         Array.Clear(total);
         Span<Arc> edges = stackalloc Arc[4];
         Span<(double From, double To)> pieces = stackalloc (double, double)[8];
         var points = task.Points.Count;
         var others = (int)Math.Ceiling(task.LeastShareOfPoints * points - 1e-9) - 1;
-        for (var shot = 0; shot < score.Shots; shot++)
+        for (var shot = stride / 2; shot < score.Shots; shot += stride)
         {
-            if (shot == 0 || start is not null) EdgesAt(shot, altitudeDeg, edges);
+            if (shot == stride / 2 || start is not null) EdgesAt(shot, altitudeDeg, edges);
             var main = Inside(shot * points, edges, pieces);
             if (others <= 0 || isMainAlone)
             {
@@ -105,7 +106,7 @@ internal sealed class AzimuthSweep
             var kept = 0;
             for (var i = 0; i < count; i++)
             {
-                for (var turn = -360; turn <= 360; turn += 360)
+                for (var turn = edge.MiddleDeg > 0 ? -360 : 0; turn <= (edge.MiddleDeg < 0 ? 360 : 0); turn += 360)
                 {
                     var from = Math.Max(pieces[i].From, edge.MiddleDeg - half + turn);
                     var to = Math.Min(pieces[i].To, edge.MiddleDeg + half + turn);
@@ -132,10 +133,12 @@ internal sealed class AzimuthSweep
         }
 
         var done = score.Done(shot);
-        for (var turn = -720; turn <= 720; turn += 360)
+        var whole = 360 * Math.Round((low - begun.AzimuthDeg) / 360);
+        for (var turn = -360 - whole; turn <= 360 - whole; turn += 360)
         {
             // The way of the head's azimuth, at most half a turn either way.
             var (from, to) = (low + turn - begun.AzimuthDeg, high + turn - begun.AzimuthDeg);
+            if (from > 180 || to < -180) continue;
             if (done < 1e-9)
             {
                 if (from <= 0 && to >= 0) Add(0, Bins - 1, marks, by);

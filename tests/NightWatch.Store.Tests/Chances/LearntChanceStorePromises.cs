@@ -1,7 +1,6 @@
 using NightWatch.Planning.Chance;
 using NightWatch.Store.Chances;
 using NightWatch.Store.Tests.Databases;
-using NodaTime;
 
 namespace NightWatch.Store.Tests.Chances;
 

@@ -145,7 +145,7 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech) =>
-        $"{Capital(Name(night, naming, speech))} is a go once this is done: {Phrases(needs, speech)}.";
+        $"A go once this is done ({Name(night, naming, speech)}): {Phrases(needs, speech)}.";
 
     /// <inheritdoc/>
     public (string Told, string Moon) NewScale(double drivesPerLostNight, bool hasPage)

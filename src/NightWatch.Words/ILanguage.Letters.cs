@@ -63,7 +63,7 @@ public partial interface ILanguage
     /// <param name="speech">Units and clock.</param>
     string Worth(VerdictClass verdict, double chance, double goodMin, bool isEnough, Interval run, Speech speech);
 
-    /// <summary>"Tonight is a go once this is done: packs of 12 Wh more."</summary>
+    /// <summary>"A go once this is done (tonight): packs of 12 Wh more."</summary>
     string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech);
 
     /// <summary>What an upgrade changed: how nights are told now, and what became of the Moon's old limit.</summary>

@@ -103,7 +103,9 @@ internal static class Contradictions
     {
         var verdict = plan.Verdict;
         if (verdict.Run is not { } run || Found<RunLength>(plan) is not { } said) yield break;
-        if (said.Run != run || said.UsableMin != verdict.UsableMin) yield return $"minutes: {Said(plan, said)} / {verdict.UsableMin} in {run}";
+        // Where nothing must be done first the plan's own minutes are told.
+        var told = verdict.Probability.Basis == ProbabilityBasis.SkyAlone || verdict.Needs.Count > 0 ? verdict.UsableMin : verdict.ForecastMin ?? verdict.UsableMin;
+        if (said.Run != run || said.UsableMin != told) yield return $"minutes: {Said(plan, said)} / {verdict.UsableMin} in {run}";
         if (verdict.UsableMin > run.Duration.TotalMinutes + 1e-3) yield return $"minutes: {verdict.UsableMin} of {run.Duration.TotalMinutes}";
         if (verdict.ForecastMin > verdict.UsableMin + 1e-3) yield return $"minutes: forecast {verdict.ForecastMin}, with needs done {verdict.UsableMin}";
         if (said.Severity == Severity.Ok && said.UsableMin < said.LeastMin) yield return $"minutes: ok, {Said(plan, said)}";

@@ -215,7 +215,7 @@ public sealed class EveryCaseTests
         where T : notnull
     {
         var cases = typeof(T).Assembly.GetExportedTypes().Where(type => type.IsSubclassOf(typeof(T))).Select(type => type.Name).Order();
-        Assert.Equal(cases, samples.Select(sample => sample.GetType().Name).Order());
+        Assert.Equal(cases, samples.Select(sample => sample.GetType().Name).Distinct().Order());
         Assert.All(samples, sample => Assert.False(string.IsNullOrWhiteSpace(say(sample))));
     }
 }

@@ -48,7 +48,7 @@ public sealed record Verdict
     public TradeOff? TradeOff { get; init; }
 
     /// <summary>Nothing but what the reader can do first keeps it from being a go.</summary>
-    public bool HoldsOnceDone => Class == VerdictClass.Marginal && Needs.Count > 0 && Probability.Value >= TradeOff?.GoFrom;
+    public bool HoldsOnceDone { get; init; }
 
     /// <summary>The reason that decided: the first of the worst severity.</summary>
     public Reason Deciding => Reasons[0];

@@ -35,6 +35,8 @@ internal static class VerdictMaker
             ForecastMin = worth.ForecastMin,
             UsableMin = isSkyAlone ? skyMin : worth.UsableMin,
             Needs = needs,
+            HoldsOnceDone = @class == VerdictClass.Marginal && needs.Length > 0 && CanCarry(night, plan.Run, found)
+                && ByChance(night, chance, tradeOff) == VerdictClass.Go,
             TradeOff = tradeOff,
         };
     }
@@ -71,10 +73,13 @@ internal static class VerdictMaker
         if (night.Inputs.HasCome) return byChance;
         if (found.Exists(reason => reason.Severity == Severity.Stop && IsNoMatterOfChance(reason))) return VerdictClass.NoGo;
         if (byChance != VerdictClass.Go) return byChance;
-        // A forecast that cannot carry a go, something not known that nothing rules out, and a plan that does not hold yet.
-        var carries = !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
-        return carries && needs.Length == 0 && IsWeatherKnown(night, run) ? VerdictClass.Go : VerdictClass.Marginal;
+        return CanCarry(night, run, found) && needs.Length == 0 ? VerdictClass.Go : VerdictClass.Marginal;
     }
+
+    /// <summary>The forecast can carry a go: it is fresh and fine enough, and nothing is unknown that nothing rules out.</summary>
+    private static bool CanCarry(NightEvidence night, Run run, List<Reason> found) =>
+        IsWeatherKnown(night, run)
+        && !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
 
     /// <summary>Rain and wind are known for all of a run: what is not known there may be worse than what is.</summary>
     private static bool IsWeatherKnown(NightEvidence night, Run run)

@@ -40,8 +40,6 @@ internal sealed class Story
     /// <summary>The night as it is planned at a time.</summary>
     public NightPlan PlanAt(Instant now) => weather.Plan(watch, Ines.Night, now, passes.LastOrDefault(pass => pass.At < now).Decision?.Next.Told);
 
-    public IReadOnlyList<string> Kinds => [.. passes.Where(p => p.Decision.Letter is not null).Select(p => $"{p.Decision.Letter!.Kind}:{p.Decision.Letter.Plan.Verdict.Class}:{p.Decision.Letter.Plan.Verdict.Probability.Value:0.00}")];
-
     /// <summary>The first letter of a kind.</summary>
     public LetterDraft Letter(LetterKind kind) => Letters(kind).First();
 

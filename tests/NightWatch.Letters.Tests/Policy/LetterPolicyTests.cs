@@ -76,7 +76,7 @@ public sealed class LetterPolicyTests
     private static NightPlan OnceDone(int run)
     {
         var plan = Of(VerdictClass.Marginal, 0.9, run);
-        return plan with { Verdict = plan.Verdict with { Needs = [new Need(Factor.Power, new Mend.ShorterRun(), 60)], TradeOff = new TradeOff(2) } };
+        return plan with { Verdict = plan.Verdict with { Needs = [new Need(Factor.Power, new Mend.ShorterRun(), 60)], HoldsOnceDone = true } };
     }
 
     [Fact]

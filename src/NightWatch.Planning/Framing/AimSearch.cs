@@ -8,6 +8,7 @@ internal sealed class AimSearch
     public const double LowestAxisDeg = -10;
     public const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
 
+    private const int MostSwept = 4; // altitudes looked at in full
     private const int MostChecks = 48; // of headings of one altitude against a skyline that is not level
 
     private readonly FramingScore score;
@@ -33,18 +34,31 @@ internal sealed class AimSearch
     /// <summary>The ground fills as much of the frame as wished.</summary>
     public bool Holds(Heading heading) => ground.Holds(heading);
 
-    /// <summary>The best heading that shows as much ground as wished; null: none was found. With the shots looked at that have the subject in.</summary>
-    public (Heading Heading, int ShotsIn)? WithForeground()
+    /// <summary>The best heading of all, and the best that shows as much ground as wished where that costs no more than a share of the shots.</summary>
+    /// <param name="mostLost">That share.</param>
+    /// <returns>No composed one: none was found. No free one: the composed one is good enough.</returns>
+    public (Heading? Composed, Heading? Free) Best(double mostLost)
     {
-        if (ground.IsOpen) return null;
+        if (ground.IsOpen) return (null, Free().Heading);
         var (low, high) = ground.Widest(rollDeg);
-        var altitudes = Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1);
-        return Best(altitudes, isComposed: true);
+        var promises = Promises(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isEvery: !ground.IsLevel);
+        (Heading Heading, int ShotsIn)? free = null;
+        var least = (int)Math.Ceiling((1 - mostLost) * score.Shots);
+        if (promises.Count == 0 || promises[0].Most < least)
+        {
+            free = Free();
+            least = Math.Max(1, (int)Math.Ceiling((1 - mostLost) * free.Value.ShotsIn));
+        }
+
+        var composed = Best(promises, isComposed: true, free is null ? 1 : least);
+        if (composed is { } found && found.ShotsIn >= least) return (found.Heading, free?.Heading);
+        if (free is not null) return (null, free.Value.Heading);
+        free = Free();
+        return composed is { } kept && kept.ShotsIn >= (1 - mostLost) * free.Value.ShotsIn ? (kept.Heading, free.Value.Heading) : (null, free.Value.Heading);
     }
 
-    /// <summary>The best heading of all, with the shots looked at that have the subject in.</summary>
-    public (Heading Heading, int ShotsIn) Free() =>
-        Best(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isComposed: false) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+    private (Heading Heading, int ShotsIn) Free() =>
+        Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
 
     // In steps of whole degrees where they are many, of half ones where they are few.
     private static List<double> Altitudes(double low, double high, double step)
@@ -55,17 +69,16 @@ internal sealed class AimSearch
         return altitudes;
     }
 
-    // The main point alone tells at most how many shots an altitude can have; the altitudes that promise most are looked at in full first.
-    private (Heading Heading, int ShotsIn)? Best(List<double> altitudes, bool isComposed)
+    // The main point alone tells at most how many shots an altitude can have; those that promise most are looked at in full first.
+    private (Heading Heading, int ShotsIn)? Best(List<(double Altitude, int Most, int Middle)> promises, bool isComposed, int least)
     {
-        if (altitudes.Count == 0) return null;
-        var promises = Promises(altitudes, isComposed && !ground.IsLevel);
-        var least = isComposed ? Math.Max(1, (int)Math.Ceiling((1 - FramingAdvice.MostForForeground) * promises[0].Most)) : 1;
         (Heading Heading, int ShotsIn)? best = null;
+        var swept = 0;
         foreach (var promise in promises)
         {
-            if (promise.Most <= (best?.ShotsIn ?? 0)) break;
-            best = AtPromise(promise, isComposed) ?? BestAt(promise.Altitude, isComposed, best?.ShotsIn ?? 0, least) ?? best;
+            if (promise.Most < least || promise.Most <= (best?.ShotsIn ?? 0)) break;
+            if (AtPromise(promise, isComposed) is { } held) best = held;
+            else if (swept++ < MostSwept || (isComposed && !ground.IsLevel)) best = BestAt(promise.Altitude, isComposed, best?.ShotsIn ?? 0, least) ?? best;
         }
 
         if (best is not { } reached) return null;
@@ -81,11 +94,11 @@ internal sealed class AimSearch
     }
 
     // Every fourth altitude by about eight of the shots; from the best of them in ever smaller steps to where no neighbour promises more.
-    private List<(double Altitude, int Most, int Middle)> Promises(List<double> altitudes, bool all)
+    private List<(double Altitude, int Most, int Middle)> Promises(List<double> altitudes, bool isEvery)
     {
         const int every = 4;
         var known = new Dictionary<int, (double Altitude, int Most, int Middle)>();
-        if (all || altitudes.Count <= 2 * every)
+        if (isEvery || altitudes.Count <= 2 * every)
         {
             for (var index = 0; index < altitudes.Count; index++) Promise(index);
         }

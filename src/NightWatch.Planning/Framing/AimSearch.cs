@@ -9,7 +9,7 @@ internal sealed class AimSearch
     public const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
 
     private const int MostSwept = 4; // altitudes looked at in full
-    private const int MostChecks = 48; // of headings of one altitude against a skyline that is not level
+    private const int MostChecks = 96; // of headings of one altitude against a skyline that is not level
 
     private readonly FramingScore score;
     private readonly AzimuthSweep sweep;
@@ -191,7 +191,7 @@ internal sealed class AimSearch
         var (best, most) = (from, score.Of(start ?? from, from));
         for (var step = 2.0; step >= 0.5; step /= 2)
         {
-            for (var round = 0; round < 4; round++)
+            for (var round = 0; round < 2; round++)
             {
                 var (here, before) = (best, most);
                 Try(here with { AzimuthDeg = here.AzimuthDeg + step });

@@ -7,7 +7,7 @@ namespace NightWatch.Planning.Framing;
 internal sealed class ForegroundBand(FramingTask task)
 {
     private const int BucketDeg = 10; // the skyline's mean height over the width of a frame changes little in that
-    private const double SlackDeg = 2; // by which the band may lie elsewhere between two of its azimuths
+    private const double SlackDeg = 4; // by which the band may lie elsewhere between two of its azimuths
     private readonly Dictionary<int, (double Low, double High)> bands = [];
     private readonly Dictionary<(double AltitudeDeg, double RollDeg), double> shares = [];
 

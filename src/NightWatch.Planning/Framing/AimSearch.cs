@@ -8,7 +8,8 @@ internal sealed class AimSearch
     public const double LowestAxisDeg = -10;
     public const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
 
-    private const int MostChecks = 120; // of headings of one altitude against a skyline that is not level
+    private const int MostSwept = 4; // altitudes looked at in full
+    private const int MostChecks = 96; // of headings of one altitude against a skyline that is not level
 
     private readonly FramingScore score;
     private readonly AzimuthSweep sweep;
@@ -33,20 +34,31 @@ internal sealed class AimSearch
     /// <summary>The ground fills as much of the frame as wished.</summary>
     public bool Holds(Heading heading) => ground.Holds(heading);
 
-    /// <summary>The best heading that shows as much ground as wished; null: none was found. With the shots looked at that have the subject in.</summary>
-    public (Heading Heading, int ShotsIn)? WithForeground()
+    /// <summary>The best heading of all, and the best that shows as much ground as wished where that costs no more than a share of the shots.</summary>
+    /// <param name="mostLost">That share.</param>
+    /// <returns>No composed one: none was found. No free one: the composed one is good enough.</returns>
+    public (Heading? Composed, Heading? Free) Best(double mostLost)
     {
-        if (ground.IsOpen) return null;
+        if (ground.IsOpen) return (null, Free().Heading);
         var (low, high) = ground.Widest(rollDeg);
-        var altitudes = Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1);
-        var middle = (low + high) / 2;
-        altitudes.Sort((one, other) => Math.Abs(one - middle).CompareTo(Math.Abs(other - middle)));
-        return Best(altitudes, isComposed: true);
+        var promises = Promises(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isEvery: !ground.IsLevel);
+        (Heading Heading, int ShotsIn)? free = null;
+        var least = (int)Math.Ceiling((1 - mostLost) * score.Shots);
+        if (promises.Count == 0 || promises[0].Most < least)
+        {
+            free = Free();
+            least = Math.Max(1, (int)Math.Ceiling((1 - mostLost) * free.Value.ShotsIn));
+        }
+
+        var composed = Best(promises, isComposed: true, free is null ? 1 : least);
+        if (composed is { } found && found.ShotsIn >= least) return (found.Heading, free?.Heading);
+        if (free is not null) return (null, free.Value.Heading);
+        free = Free();
+        return composed is { } kept && kept.ShotsIn >= (1 - mostLost) * free.Value.ShotsIn ? (kept.Heading, free.Value.Heading) : (null, free.Value.Heading);
     }
 
-    /// <summary>The best heading of all, with the shots looked at that have the subject in.</summary>
-    public (Heading Heading, int ShotsIn) Free() =>
-        Best(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isComposed: false) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+    private (Heading Heading, int ShotsIn) Free() =>
+        Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
 
     // In steps of whole degrees where they are many, of half ones where they are few.
     private static List<double> Altitudes(double low, double high, double step)
@@ -57,33 +69,16 @@ internal sealed class AimSearch
         return altitudes;
     }
 
-    // The main point alone tells at most how many shots an altitude can have; the altitudes that promise most are looked at in full first.
-    private (Heading Heading, int ShotsIn)? Best(List<double> altitudes, bool isComposed)
+    // The main point alone tells at most how many shots an altitude can have; those that promise most are looked at in full first.
+    private (Heading Heading, int ShotsIn)? Best(List<(double Altitude, int Most, int Middle)> promises, bool isComposed, int least)
     {
         (Heading Heading, int ShotsIn)? best = null;
-        var promises = new List<(double Altitude, int Most)>();
-        foreach (var altitude in isComposed ? altitudes : Promising(altitudes))
+        var swept = 0;
+        foreach (var promise in promises)
         {
-            var shots = sweep.ShotsIn(altitude, isMainAlone: true);
-            var most = Most(shots);
-            promises.Add((altitude, most));
-            if (most < score.Shots || (isComposed && !ground.IsLevel)) continue;
-            // All shots cannot be bettered, and where the main point stands in the middle the rest of the subject mostly is in too.
-            var middle = Held(new Heading(MiddleOfLongest(shots, most) / 2.0, altitude, rollDeg));
-            if (FramingScore.Whole(score.Of(start ?? middle, middle)) < most || (isComposed && !ground.Holds(middle))) continue;
-            best = (middle, most);
-            break;
-        }
-
-        if (best is null)
-        {
-            promises.Sort((one, other) => other.Most.CompareTo(one.Most));
-            var least = (int)Math.Ceiling((1 - FramingAdvice.MostForForeground) * promises.Select(promise => promise.Most).FirstOrDefault());
-            foreach (var (altitude, most) in promises)
-            {
-                if (most <= (best?.ShotsIn ?? 0)) break;
-                if (BestAt(altitude, isComposed, best?.ShotsIn ?? 0, isComposed ? Math.Min(least, most) : 1) is { } found) best = found;
-            }
+            if (promise.Most < least || promise.Most <= (best?.ShotsIn ?? 0)) break;
+            if (AtPromise(promise, isComposed) is { } held) best = held;
+            else if (swept++ < MostSwept || (isComposed && !ground.IsLevel)) best = BestAt(promise.Altitude, isComposed, best?.ShotsIn ?? 0, least) ?? best;
         }
 
         if (best is not { } reached) return null;
@@ -91,32 +86,62 @@ internal sealed class AimSearch
         return (heading, FramingScore.Whole(score.Of(start ?? heading, heading)));
     }
 
-    // Every fourth altitude by about eight of the shots, and from them what lies about the best.
-    private List<double> Promising(List<double> altitudes)
+    // Where the main point stands in the middle, the rest of the subject mostly is in too; then no more is to be had at that altitude.
+    private (Heading Heading, int ShotsIn)? AtPromise((double Altitude, int Most, int Middle) promise, bool isComposed)
+    {
+        var heading = Held(new Heading(promise.Middle / 2.0, promise.Altitude, rollDeg));
+        return FramingScore.Whole(score.Of(start ?? heading, heading)) >= promise.Most && (!isComposed || ground.Holds(heading)) ? (heading, promise.Most) : null;
+    }
+
+    // Every fourth altitude by about eight of the shots; from the best of them in ever smaller steps to where no neighbour promises more.
+    private List<(double Altitude, int Most, int Middle)> Promises(List<double> altitudes, bool isEvery)
     {
         const int every = 4;
-        const int roughly = 8;
-        if (altitudes.Count <= every) return altitudes;
-        var stride = Math.Max(1, score.Shots / roughly);
-        var rough = new List<(int Index, int Most)>();
-        for (var i = every / 2; i < altitudes.Count; i += every) rough.Add((i, Most(sweep.ShotsIn(altitudes[i], isMainAlone: true, stride))));
-        var most = rough.Max(tried => tried.Most);
-        var best = rough.FindAll(tried => tried.Most == most);
-        // Of many equals the middle ones: there is most room about them.
-        if (best.Count > 3) best = best.GetRange((best.Count - 3) / 2, 3);
-        var middle = best[best.Count / 2].Index;
-        return
-        [
-            .. Enumerable.Range(0, altitudes.Count).Where(index => best.Exists(tried => Math.Abs(tried.Index - index) <= every))
-                .OrderBy(index => Math.Abs(index - middle)).Select(index => altitudes[index]),
-        ];
+        var known = new Dictionary<int, (double Altitude, int Most, int Middle)>();
+        if (isEvery || altitudes.Count <= 2 * every)
+        {
+            for (var index = 0; index < altitudes.Count; index++) Promise(index);
+        }
+        else
+        {
+            var stride = Math.Max(1, score.Shots / 8);
+            var rough = new List<(int Index, int Most)>();
+            for (var i = every / 2; i < altitudes.Count; i += every) rough.Add((i, Most(sweep.ShotsIn(altitudes[i], isMainAlone: true, stride))));
+            var most = rough.Max(tried => tried.Most);
+            var best = rough.FindAll(tried => tried.Most == most);
+            foreach (var from in new[] { best[best.Count / 2].Index, best[0].Index, best[^1].Index }.Distinct())
+            {
+                if (Promise(from) == score.Shots) break;
+                var here = from;
+                for (var step = every / 2; step >= 1; step /= 2)
+                {
+                    while (true)
+                    {
+                        var (down, up) = (Math.Max(here - step, 0), Math.Min(here + step, altitudes.Count - 1));
+                        var next = Promise(down) >= Promise(up) ? down : up;
+                        if (Promise(next) <= Promise(here)) break;
+                        here = next;
+                    }
+                }
+            }
+        }
+
+        return [.. known.Values.OrderByDescending(promise => promise.Most)];
+
+        int Promise(int index)
+        {
+            if (known.TryGetValue(index, out var told)) return told.Most;
+            var shots = sweep.ShotsIn(altitudes[index], isMainAlone: true);
+            var most = Most(shots);
+            known.Add(index, (altitudes[index], most, MiddleOfLongest(shots, most)));
+            return most;
+        }
     }
 
     // The middle of the longest stretch of azimuths with most shots; towards a skyline that is not level, of those with ground as wished.
     private (Heading Heading, int ShotsIn)? BestAt(double altitude, bool isComposed, int above, int least)
     {
         var shots = sweep.ShotsIn(altitude, isMainAlone: false);
-        var near = new List<int>();
         for (var wanted = Most(shots); wanted > above && wanted >= least; wanted--)
         {
             if (!isComposed || ground.IsLevel)
@@ -125,15 +150,15 @@ internal sealed class AimSearch
                 return isComposed && !ground.Holds(heading) ? null : (heading, wanted);
             }
 
-            near.Clear();
+            var near = new List<(int Bin, double Off)>();
             for (var bin = 0; bin < AzimuthSweep.Bins; bin++)
             {
-                if (shots[bin] == wanted && ground.IsNear(bin / 2.0, altitude, rollDeg)) near.Add(bin);
+                if (shots[bin] == wanted && ground.OffDeg(bin / 2.0, altitude, rollDeg) is var off && double.IsFinite(off)) near.Add((bin, off));
             }
 
-            for (var checks = 0; checks < Math.Min(near.Count, MostChecks); checks++)
+            foreach (var (bin, _) in near.OrderBy(tried => tried.Off).Take(MostChecks))
             {
-                var heading = new Heading(near[checks * near.Count / Math.Min(near.Count, MostChecks)] / 2.0, altitude, rollDeg);
+                var heading = new Heading(bin / 2.0, altitude, rollDeg);
                 if (ground.Holds(heading)) return (heading, wanted);
             }
         }
@@ -166,7 +191,7 @@ internal sealed class AimSearch
         var (best, most) = (from, score.Of(start ?? from, from));
         for (var step = 2.0; step >= 0.5; step /= 2)
         {
-            for (var round = 0; round < 4; round++)
+            for (var round = 0; round < 2; round++)
             {
                 var (here, before) = (best, most);
                 Try(here with { AzimuthDeg = here.AzimuthDeg + step });

@@ -97,12 +97,13 @@ internal sealed class AzimuthSweep
         var count = 1;
         pieces[0] = (-180, 180);
         Span<(double From, double To)> next = stackalloc (double, double)[8];
+        var (known, half) = (double.NaN, 0.0);
         foreach (ref readonly var edge in edges)
         {
             var least = -edge.Rise * slope[point];
             if (least <= -1) continue;
             if (least > 1) return 0;
-            var half = Math.Acos(least) / Degree;
+            if (least != known) (known, half) = (least, Math.Acos(least) / Degree); // left and right are alike in a level camera
             var kept = 0;
             for (var i = 0; i < count; i++)
             {
@@ -174,8 +175,11 @@ internal sealed class AzimuthSweep
     /// <param name="Rise">Tangent of the normal's altitude.</param>
     private readonly record struct Arc(double MiddleDeg, double Rise)
     {
-        public static Arc Of(in Direction normal) => new(
-            Math.Atan2(normal.East, normal.North) / Degree,
-            normal.Up / Math.Max(Math.Sqrt(normal.East * normal.East + normal.North * normal.North), 1e-12));
+        public static Arc Of(in Direction normal)
+        {
+            // Of a level camera the lower and the upper edge look straight ahead or back.
+            if (Math.Abs(normal.East) < 1e-12 * Math.Abs(normal.North)) return new(normal.North > 0 ? 0 : 180, normal.Up / Math.Abs(normal.North));
+            return new(Math.Atan2(normal.East, normal.North) / Degree, normal.Up / Math.Sqrt(normal.East * normal.East + normal.North * normal.North));
+        }
     }
 }

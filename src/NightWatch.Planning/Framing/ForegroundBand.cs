@@ -7,7 +7,7 @@ namespace NightWatch.Planning.Framing;
 internal sealed class ForegroundBand(FramingTask task)
 {
     private const int BucketDeg = 10; // the skyline's mean height over the width of a frame changes little in that
-    private const double SlackDeg = 3; // by which the band may lie elsewhere between two of its azimuths
+    private const double SlackDeg = 4; // by which the band may lie elsewhere between two of its azimuths
     private readonly Dictionary<int, (double Low, double High)> bands = [];
     private readonly Dictionary<(double AltitudeDeg, double RollDeg), double> shares = [];
 
@@ -20,17 +20,35 @@ internal sealed class ForegroundBand(FramingTask task)
     /// <summary>The ground fills as much of the frame as wished.</summary>
     public bool Holds(Heading heading) => IsOpen || task.Foreground.Holds(Share(heading));
 
-    /// <summary>It may do so: the altitude lies near the band towards its azimuth.</summary>
-    public bool IsNear(double azimuthDeg, double altitudeDeg, double rollDeg)
+    /// <summary>How far an altitude lies from the middle of the band towards its azimuth, degrees; infinite: too far to be in it.</summary>
+    public double OffDeg(double azimuthDeg, double altitudeDeg, double rollDeg)
     {
-        var (low, high) = About(azimuthDeg, rollDeg);
-        return altitudeDeg >= low - SlackDeg && altitudeDeg <= high + SlackDeg;
+        var place = azimuthDeg / BucketDeg;
+        var below = (int)Math.Floor(place);
+        var (one, other) = (At(below, rollDeg), At(below + 1, rollDeg));
+        var low = one.Low + (place - below) * (other.Low - one.Low);
+        var high = one.High + (place - below) * (other.High - one.High);
+        return altitudeDeg < low - SlackDeg || altitudeDeg > high + SlackDeg ? double.PositiveInfinity : Math.Abs(altitudeDeg - (low + high) / 2);
     }
 
-    /// <summary>About the lowest and highest altitude of the axis that do so towards an azimuth; low above high: hardly any.</summary>
-    private (double LowDeg, double HighDeg) About(double azimuthDeg, double rollDeg)
+    /// <summary>The lowest and highest altitude of the axis that may do so towards any azimuth.</summary>
+    public (double LowDeg, double HighDeg) Widest(double rollDeg)
     {
-        var bucket = IsLevel ? 0 : (int)Math.Round(azimuthDeg / BucketDeg);
+        if (IsLevel) return At(0, rollDeg);
+        var (low, high) = (AimSearch.HighestAxisDeg, AimSearch.LowestAxisDeg);
+        for (var bucket = 0; bucket < 360 / BucketDeg; bucket += 3)
+        {
+            var (from, to) = At(bucket, rollDeg);
+            (low, high) = (Math.Min(low, from), Math.Max(high, to));
+        }
+
+        return (low - SlackDeg, high + SlackDeg);
+    }
+
+    // About the lowest and highest altitude of the axis towards a whole number of buckets.
+    private (double Low, double High) At(int bucket, double rollDeg)
+    {
+        bucket = IsLevel ? 0 : (bucket % (360 / BucketDeg) + 360 / BucketDeg) % (360 / BucketDeg);
         if (!bands.TryGetValue(bucket, out var band))
         {
             var heading = new Heading(bucket * BucketDeg, 0, rollDeg);
@@ -39,20 +57,6 @@ internal sealed class ForegroundBand(FramingTask task)
         }
 
         return band;
-    }
-
-    /// <summary>The lowest and highest altitude of the axis that may do so towards any azimuth.</summary>
-    public (double LowDeg, double HighDeg) Widest(double rollDeg)
-    {
-        if (IsLevel) return About(0, rollDeg);
-        var (low, high) = (AimSearch.HighestAxisDeg, AimSearch.LowestAxisDeg);
-        for (var azimuth = 0; azimuth < 360; azimuth += 3 * BucketDeg)
-        {
-            var (from, to) = About(azimuth, rollDeg);
-            (low, high) = (Math.Min(low, from), Math.Max(high, to));
-        }
-
-        return (low - SlackDeg, high + SlackDeg);
     }
 
     // The higher the camera looks, the less ground it sees: halved to a quarter of a degree.

@@ -46,11 +46,7 @@ public static class FramingAdvice
 
     private static AdvisedHeading Best(AimSearch search)
     {
-        var composed = search.WithForeground();
-        if (composed is { } whole && whole.ShotsIn >= search.Shots * (1 - MostForForeground)) return new(whole.Heading, KeepsForeground: true);
-        var free = search.Free();
-        return composed is { ShotsIn: > 0 } some && some.ShotsIn >= free.ShotsIn * (1 - MostForForeground)
-            ? new(some.Heading, KeepsForeground: true)
-            : new(free.Heading, KeepsForeground: search.Holds(free.Heading));
+        var (composed, free) = search.Best(MostForForeground);
+        return composed is { } heading ? new(heading, KeepsForeground: true) : new(free!.Value, search.Holds(free.Value));
     }
 }

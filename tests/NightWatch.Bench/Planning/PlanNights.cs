@@ -23,6 +23,7 @@ internal static class PlanNights
         var watches = BenchWatches.Make(nights);
         var ephemeris = new SkyEphemeris();
         var times = new List<double>();
+        var (still, moved) = (new List<double>(), new List<double>());
         long bytes = 0;
         for (var i = 0; i < nights; i++)
         {
@@ -43,6 +44,7 @@ internal static class PlanNights
             }
 
             times.Add(quickest);
+            (watch.Move is null ? still : moved).Add(quickest);
             bytes += (GC.GetAllocatedBytesForCurrentThread() - before) / Repeats;
         }
 
@@ -50,7 +52,15 @@ internal static class PlanNights
         times.Sort();
         Console.WriteLine(FormattableString.Invariant(
             $"median {times[times.Count / 2]:0} us, mean {times.Average():0} us, 99th percentile {times[times.Count * 99 / 100]:0} us a watch-night; {bytes / nights / 1024} kB allocated each"));
+        Console.WriteLine(FormattableString.Invariant($"still cameras: {Spread(still)}; moved: {Spread(moved)}"));
         return 0;
+    }
+
+    private static string Spread(List<double> times)
+    {
+        times.RemoveRange(0, times.Count / 4);
+        times.Sort();
+        return FormattableString.Invariant($"median {times[times.Count / 2]:0} us, mean {times.Average():0} us, 90th percentile {times[times.Count * 9 / 10]:0} us");
     }
 
     private static NightInputs Inputs(Watch watch, LocalDate night, Weather.Series.ForecastSeries series, SiteSkyGlow glow) => new()

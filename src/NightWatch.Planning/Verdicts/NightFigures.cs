@@ -1,6 +1,5 @@
 using NightWatch.Planning.Chance;
 using NightWatch.Planning.Conditions;
-using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Worth;
 
 namespace NightWatch.Planning.Verdicts;

@@ -1,4 +1,3 @@
-using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;

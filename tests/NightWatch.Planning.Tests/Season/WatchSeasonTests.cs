@@ -6,7 +6,6 @@ using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Places;
-using NightWatch.Sky.Season;
 using NightWatch.Sky.Subjects;
 using NightWatch.Weather.Known;
 using NodaTime;

@@ -1,5 +1,5 @@
-using NightWatch.Planning.Samples;
 using NightWatch.Planning.Chance;
+using NightWatch.Planning.Samples;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Time;

@@ -79,7 +79,11 @@ public sealed class WatchSeasonTests
         Subscriber = new Subscriber("", ""),
         Site = new Site
         {
-            Id = "site", Name = "Site", Position = new GeoPosition(latitude, longitude, 600), Zone = DateTimeZoneProviders.Tzdb[zone], MeasuredSkyBrightness = 21.8,
+            Id = "site",
+            Name = "Site",
+            Position = new GeoPosition(latitude, longitude, 600),
+            Zone = DateTimeZoneProviders.Tzdb[zone],
+            MeasuredSkyBrightness = 21.8,
         },
         Subject = subject,
     };

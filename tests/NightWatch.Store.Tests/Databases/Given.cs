@@ -76,7 +76,7 @@ internal static class Given
         {
             Class = @class,
             Run = new Interval(Now + Duration.FromHours(5), Now + Duration.FromHours(8)),
-            Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4) 
+            Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4)
             {
                 Uncalibrated = 0.81,
                 CalibrationVersion = 3,

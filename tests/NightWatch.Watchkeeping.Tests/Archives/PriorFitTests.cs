@@ -39,7 +39,8 @@ public sealed class PriorFitTests
     public void A_set_that_no_look_had_says_even_chances_and_nights_that_all_came_are_fitted()
     {
         var dry = NewYork.Looks.Where(look => look.Lead == 0).Take(200).Select(look => look
-            with { Figures = look.Figures with { Rain = null }, Usable = true });
+            with
+        { Figures = look.Figures with { Rain = null }, Usable = true });
         var prior = PriorFit.Of([.. dry], "", "");
         Assert.All(prior.Of(FigureSet.RunsAndRain, 0).Mean, value => Assert.Equal(0, value));
         Assert.InRange(prior.Of(FigureSet.Runs, 0).Mean[0], 1, 20);

@@ -24,8 +24,8 @@ public sealed class SkyExposureTests
         Gen.Select(Gen.Double[0.01, 1], Gen.Double[16, 22], Gen.Double[1.2, 8], Gen.Double[0.5, 60]).Sample((share, sky, fNumber, seconds) =>
         {
             var light = SurfaceBrightness.CandelaPerM2(sky);
-            Assert.Equal(share, SkyExposure.Share(light, fNumber, seconds, SkyExposure.IsoFor(share, light, fNumber, seconds)), 9);
-            Assert.Equal(share, SkyExposure.Share(light, fNumber, SkyExposure.SecondsFor(share, light, fNumber, 800), 800), 9);
+            Assert.Equal(share, SkyExposure.Share(light, fNumber, seconds, SkyExposure.IsoFor(share, light, fNumber, seconds)), 1e-9);
+            Assert.Equal(share, SkyExposure.Share(light, fNumber, SkyExposure.SecondsFor(share, light, fNumber, 800), 800), 1e-9);
         });
 
     [Theory]

@@ -34,7 +34,7 @@ public sealed class DewPointTests
     [Fact]
     public void A_surface_at_the_frost_point_holds_ice_in_balance_with_the_air() =>
         Gen.Double[-40, -0.01].Sample(dewPointC =>
-            Assert.Equal(VapourPressure.OverWater(dewPointC), VapourPressure.OverIce(DewPoint.FrostPoint(dewPointC)), 9));
+            Assert.Equal(VapourPressure.OverWater(dewPointC), VapourPressure.OverIce(DewPoint.FrostPoint(dewPointC)), 1e-9));
 
     [Fact]
     public void The_deposit_point_does_not_jump_at_freezing() =>

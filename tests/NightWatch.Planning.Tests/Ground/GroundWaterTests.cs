@@ -114,7 +114,7 @@ public sealed class GroundWaterTests
             var traits = GroundTraits.Of(kind);
             var stepped = store;
             for (var i = 0; i < 50; i++) stepped = GroundWater.Dried(traits, stepped, potential / 50);
-            Assert.Equal(GroundWater.Dried(traits, store, potential), stepped, 9);
+            Assert.Equal(GroundWater.Dried(traits, store, potential), stepped, 1e-9);
         });
 
     [Fact]

@@ -88,7 +88,12 @@ public sealed class VerdictProperties
                 _ => plan.Verdict.Deciding.Severity == Severity.Stop,
             });
             Assert.Equal(plan.Verdict.Reasons.Count, plan.Verdict.Reasons.Select(reason => reason.Factor).Distinct().Count());
-            if (plan.Verdict.Class != VerdictClass.NoGo) Assert.True(run.Duration >= Duration.FromMinutes(90));
+            // A go by its chance may stand on a newest run that gives less than is wished: half of it at least, and that is said.
+            if (plan.Verdict.Class != VerdictClass.NoGo && run.Duration < Duration.FromMinutes(90))
+            {
+                Assert.True(run.Duration >= Duration.FromMinutes(45));
+                Assert.Equal(Severity.Caution, plan.Verdict.Reasons.Single(reason => reason.Factor == Factor.Length).Severity);
+            }
             if (plan.Sequence is { } sequence) Assert.True(sequence.Span.Start == run.Start && sequence.Span.End <= run.End);
             Assert.InRange(plan.Verdict.Probability.Value, 0, 1);
         }, iter: 100);

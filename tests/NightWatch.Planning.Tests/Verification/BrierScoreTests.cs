@@ -43,7 +43,7 @@ public sealed class BrierScoreTests
         Gen.Select(Gen.Select(Gen.Double[0, 1], Gen.Bool).List[1, 60], Gen.Int[1, 20]).Sample((pairs, bins) =>
         {
             var score = BrierScore.Of([.. pairs.Select(pair => new ForecastPair(pair.Item1, pair.Item2))], bins);
-            Assert.Equal(score.Value, score.Reliability - score.Resolution + score.Uncertainty + score.WithinBins, 9);
+            Assert.Equal(score.Value, score.Reliability - score.Resolution + score.Uncertainty + score.WithinBins, 1e-9);
         });
 
     [Fact]

@@ -31,7 +31,7 @@ public sealed class BestStretchTests
             var found = BestStretch.Of(worth, grid, windows, longest);
             var best = windows.SelectMany(window => All(worth, grid, window, longest)).DefaultIfEmpty((Usable: 0, Cells: 0, First: 0)).Max(stretch => stretch.Usable);
 
-            Assert.Equal(best, found?.UsableMin ?? 0, 5);
+            Assert.Equal(best, found?.UsableMin ?? 0, 1e-5);
             if (found is not { } stretch) return;
             var same = windows.SelectMany(window => All(worth, grid, window, longest)).Where(one => Math.Abs(one.Usable - best) < 1e-5).ToList();
             Assert.Contains(same, one => one.First == stretch.First && one.Cells == stretch.Last - stretch.First + 1);

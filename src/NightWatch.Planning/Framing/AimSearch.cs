@@ -23,7 +23,7 @@ internal sealed class AimSearch
     public AimSearch(FramingTask task, Heading? start, double rollDeg)
     {
         (this.start, this.rollDeg) = (start, rollDeg);
-        score = new FramingScore(task);
+        score = new FramingScore(task, start is null ? FramingScore.OfStill : FramingScore.OfMove);
         sweep = new AzimuthSweep(task, score, start, rollDeg);
         ground = new ForegroundBand(task);
     }
@@ -41,6 +41,12 @@ internal sealed class AimSearch
     {
         if (ground.IsOpen) return (null, Free().Heading);
         var (low, high) = ground.Widest(rollDeg);
+        var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
+        foreach (var altitude in (ReadOnlySpan<double>)[(low + high) / 2, high, low])
+        {
+            if (Whole(new Heading(likely.AzimuthDeg, altitude, rollDeg), ground.Holds) is { } whole) return (whole, null);
+        }
+
         var promises = Promises(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isEvery: !ground.IsLevel);
         (Heading Heading, int ShotsIn)? free = null;
         var least = (int)Math.Ceiling((1 - mostLost) * score.Shots);
@@ -57,8 +63,19 @@ internal sealed class AimSearch
         return composed is { } kept && kept.ShotsIn >= (1 - mostLost) * free.Value.ShotsIn ? (kept.Heading, free.Value.Heading) : (null, free.Value.Heading);
     }
 
-    private (Heading Heading, int ShotsIn) Free() =>
-        Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+    private (Heading Heading, int ShotsIn) Free()
+    {
+        var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
+        if (Whole(new Heading(likely.AzimuthDeg, likely.AltitudeDeg, rollDeg), _ => true) is { } whole) return (whole, score.Shots);
+        return Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+    }
+
+    // A first guess that holds all shots spares the search: it is centred, and no other holds more.
+    private Heading? Whole(Heading guess, Func<Heading, bool> accepts)
+    {
+        var heading = Held(guess);
+        return FramingScore.Whole(score.Of(start ?? heading, heading)) == score.Shots && accepts(heading) ? Centred(heading, accepts) : null;
+    }
 
     // In steps of whole degrees where they are many, of half ones where they are few.
     private static List<double> Altitudes(double low, double high, double step)

@@ -44,7 +44,7 @@ public sealed class SeasonPageTests(Afternoon world) : IDisposable
         {
             Assert.Equal(night.Night.Day.ToString(CultureInfo.InvariantCulture), cell.Children[0].TextContent);
             var hours = cell.QuerySelector("span")?.ChildNodes[0].TextContent ?? "0.0";
-            Assert.Equal(night.Usable.TotalHours.ToString("0.0", CultureInfo.InvariantCulture), hours);
+            Assert.Equal((night.IsUsable ? night.Usable.TotalHours : 0).ToString("0.0", CultureInfo.InvariantCulture), hours);
         }
     }
 

@@ -61,7 +61,7 @@ public class SeasonChartTests
     {
         var scene = SeasonChart.SceneOf(Nights(50, "Europe/Prague", new LocalDate(2027, 5, 1), 14), "Meadow", Speaking);
 
-        Assert.EndsWith("Longest window 11 min in the night of Wed 12 May.", scene.Says, StringComparison.Ordinal);
+        Assert.EndsWith("Best night Wed 12 May, 11 min of good frames.", scene.Says, StringComparison.Ordinal);
     }
 
     private static IEnumerable<Spot> Spots(Shape shape) => shape switch

@@ -36,7 +36,7 @@ public sealed class ChartWordsTests
         Assert.NotEmpty(calendar.Ranked);
         Assert.All(calendar.Lunations, lunation => Assert.Null(lunation.Best));
         var words = Language.SeasonChart("Meadow", calendar, speech);
-        Assert.Equal($"Meadow, 1–14 May 2027: {calendar.Ranked.Count} usable nights of 14. Longest window 11 min in the night of Wed 12 May.", words);
+        Assert.Equal($"Meadow, 1–14 May 2027: {calendar.Ranked.Count} usable nights of 14. Best night Wed 12 May, 11 min of good frames.", words);
     }
 
     [Theory]

@@ -27,8 +27,9 @@ public sealed class SeasonCommandTests : IDisposable
         var ranked = root.GetProperty("ranked").EnumerateArray().Select(night => night.GetString()).ToList();
         var first = root.GetProperty("nights").EnumerateArray().Single(night => night.GetProperty("night").GetString() == ranked[0]);
         Assert.Equal(1, first.GetProperty("rank").GetInt32());
-        Assert.Equal(ranked.Count, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("shootingHours").GetDouble() > 0));
-        Assert.Equal(2, root.GetProperty("lunations").EnumerateArray().Count(lunation => lunation.GetProperty("best").ValueKind == JsonValueKind.Object));
+        Assert.Equal(ranked.Count, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("usable").GetBoolean()));
+        Assert.All(root.GetProperty("nights").EnumerateArray(), night => Assert.Equal(night.GetProperty("usableMinutes").GetDouble() >= 90, night.GetProperty("usable").GetBoolean()));
+        Assert.Equal(1, root.GetProperty("lunations").EnumerateArray().Count(lunation => lunation.GetProperty("best").ValueKind == JsonValueKind.Object));
         var eclipse = root.GetProperty("nights").EnumerateArray().Single(night => night.GetProperty("eclipse").ValueKind == JsonValueKind.Object);
         Assert.Equal("2026-03-02", eclipse.GetProperty("night").GetString());
         Assert.Equal("total", eclipse.GetProperty("eclipse").GetProperty("kind").GetString());
@@ -42,7 +43,8 @@ public sealed class SeasonCommandTests : IDisposable
         Assert.Equal(0, exit);
         Assert.Contains("Tue 10 Feb 2026", output);
         Assert.Contains("no. 1", output);
-        Assert.Contains("New Moon Tue 17 Feb 04:01 PST: best from Sat 21 Feb 2026", output);
+        Assert.Contains("New Moon Tue 17 Feb 04:01 PST: no usable night.", output);
+        Assert.Contains("New Moon Wed 18 Mar 18:23 PDT: best from Fri 13 Mar 2026", output);
         Assert.Contains("total eclipse of the Moon", output);
     }
 

@@ -112,8 +112,8 @@ public sealed class EveryCaseTests
     [Theory]
     [InlineData(0.25, false, "25 % of it is below the skyline.")]
     [InlineData(0, true, "the subject stands too high for any foreground.")]
-    [InlineData(0.1, true, "10 % of it is below the skyline, as the subject stands too high for the 20 to 33 % wished.")]
-    [InlineData(0.5, true, "50 % of it is below the skyline, as no heading that keeps the subject shows the 20 to 33 % wished.")]
+    [InlineData(0.1, true, "10 % of it is below the skyline, as the subject stands too high for the 20 % to 33 % wished.")]
+    [InlineData(0.5, true, "50 % of it is below the skyline, as no heading that keeps the subject shows the 20 % to 33 % wished.")]
     public void A_still_camera_says_why_there_is_no_foreground(double share, bool isMissed, string end) => Assert.EndsWith(
         end,
         Metric.Of(new InFrame(Severity.Ok, 1, IsProgrammed: false, new Heading(135, 22), Run, share, share) { ForegroundMissed = isMissed ? new(0.2, 0.333) : null }),

@@ -58,9 +58,9 @@ internal sealed class AimSearch
 
         var composed = Best(promises, isComposed: true, free is null ? 1 : least);
         if (composed is { } found && found.ShotsIn >= least) return (found.Heading, free?.Heading);
-        if (free is not null) return (null, free.Value.Heading);
+        if (free is not null) return (null, WithHorizon(free.Value));
         free = Free();
-        return composed is { } kept && kept.ShotsIn >= (1 - mostLost) * free.Value.ShotsIn ? (kept.Heading, free.Value.Heading) : (null, free.Value.Heading);
+        return composed is { } kept && kept.ShotsIn >= (1 - mostLost) * free.Value.ShotsIn ? (kept.Heading, free.Value.Heading) : (null, WithHorizon(free.Value));
     }
 
     private (Heading Heading, int ShotsIn) Free()
@@ -68,6 +68,20 @@ internal sealed class AimSearch
         var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
         if (Whole(new Heading(likely.AzimuthDeg, likely.AltitudeDeg, rollDeg), _ => true) is { } whole) return (whole, score.Shots);
         return Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+    }
+
+    // Where the ground wished cannot be had, at least the horizon in sight: looking lower as long as that loses no shot.
+    private Heading WithHorizon((Heading Heading, int ShotsIn) free)
+    {
+        if (ground.IsInSight(free.Heading)) return free.Heading;
+        for (var altitude = free.Heading.AltitudeDeg - 1; altitude >= LowestAxisDeg; altitude--)
+        {
+            var lower = free.Heading with { AltitudeDeg = altitude };
+            if (FramingScore.Whole(score.Of(start ?? lower, lower)) < free.ShotsIn) break;
+            if (ground.IsInSight(lower)) return lower;
+        }
+
+        return free.Heading;
     }
 
     // A first guess that holds all shots spares the search: it is centred, and no other holds more.

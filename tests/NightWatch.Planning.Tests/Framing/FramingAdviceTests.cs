@@ -45,6 +45,21 @@ public sealed class FramingAdviceTests
         Assert.False(FramingAdvice.BestStill(task).KeepsForeground);
     }
 
+    // A 36 mm frame of 37 degrees up: a core that stands at 31 degrees is in with the horizon, and not with a fifth of ground.
+    [Fact]
+    public void Where_the_wish_cannot_be_had_the_horizon_stays_in_sight_if_no_shot_is_lost()
+    {
+        var task = TasksOf(9, 1)[0] with
+        {
+            Frame = new Frame(36, 24, 36), Move = new Move { Start = default, End = default }, Points = [new SiderealTrack(new Horizontal(31, 180), 0)],
+            Shots = 10, IntervalS = 30, Foreground = new(0.2, 0.333), Horizon = HorizonProfile.Level,
+        };
+        var advised = FramingAdvice.BestStill(task);
+        Assert.False(advised.KeepsForeground);
+        Assert.InRange(ShareOf(task, advised.Heading), 0.03, 0.2);
+        Assert.Equal(10, new FramingScore(task).ShotsIn(advised.Heading, advised.Heading));
+    }
+
     [Fact]
     public void A_wish_for_nothing_is_kept_everywhere() =>
         Assert.All(TasksOf(8, 10), task => Assert.True(FramingAdvice.BestStill(task with { Foreground = ForegroundWish.Any }).KeepsForeground));

@@ -2,7 +2,6 @@ using System.Globalization;
 using NightWatch.Planning.Reasons;
 using NightWatch.Sky.Season;
 using NightWatch.Words;
-using NodaTime;
 
 namespace NightWatch.Pictures;
 

@@ -66,7 +66,8 @@ public sealed class Retention(Database database)
             await DeleteAsync("DELETE FROM outcome WHERE night < @before", new { before = (now - rule.Outcomes).InUtc().Date }),
             await DeleteAsync("DELETE FROM ticket WHERE expires_at < @now", new { now })
             + await DeleteAsync("DELETE FROM session WHERE expires_at < @now", new { now })
-            + await DeleteAsync("DELETE FROM ration WHERE at < @before", new { before = now - rule.Rations }),
+            + await DeleteAsync("DELETE FROM ration WHERE at < @before", new { before = now - rule.Rations })
+            + await DeleteAsync("DELETE FROM news_owed WHERE NOT EXISTS (SELECT 1 FROM watch WHERE watch.address = news_owed.address)", new { }),
             await DeleteAsync("DELETE FROM bounce WHERE at < @before", new { before = now - SuppressionRule.StrikesAge }));
 
         Task<int> DeleteAsync(string sql, object values) => database.WriteAsync(session => session.ExecuteAsync(sql, values), cancellationToken);

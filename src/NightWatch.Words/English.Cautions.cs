@@ -10,6 +10,9 @@ public sealed partial class English
     private const string ThirtyThirty =
         "If you hear thunder, or count 30 seconds or less from flash to bang, lower tripod and rail and go into a car or a substantial building; stay 30 minutes after the last thunder.";
 
+    /// <summary>A reason tells of the run, a caution of all the way there and back, and so of more.</summary>
+    private const string Outing = "between leaving home and coming back";
+
     private const string HeatAdvice = "Carry water, start after sunset, rest on the way in.";
 
     /// <inheritdoc/>
@@ -17,8 +20,8 @@ public sealed partial class English
     {
         Caution.ThunderNotTold => "This forecast says nothing about thunder: look at your weather service before you leave.",
         Caution.Thunder { Level: HazardLevel.Stop } c =>
-            $"Thunder is forecast with a probability of {speech.Percent(c.Probability)}. Do not set up metal in the open. {ThirtyThirty}",
-        Caution.Thunder c => $"Thunder may come (probability {speech.Percent(c.Probability)}). {ThirtyThirty}",
+            $"Thunder is forecast with a probability of {speech.Percent(c.Probability)} {Outing}. Do not set up metal in the open. {ThirtyThirty}",
+        Caution.Thunder c => $"Thunder may come (probability {speech.Percent(c.Probability)} {Outing}). {ThirtyThirty}",
         Caution.Flood { Level: HazardLevel.Stop } c =>
             $"Up to {speech.Units.Figure(c.Mm, Unit.Millimetres)} of rain in an hour is forecast: flash floods may follow. {Depths(speech)}",
         Caution.Flood c => $"Heavy rain, up to {speech.Units.Figure(c.Mm, Unit.Millimetres)} in an hour, is forecast. {Depths(speech)}",
@@ -31,8 +34,8 @@ public sealed partial class English
         Caution.Heat { Danger: HeatDanger.Stroke } c => $"Heat index up to {Air(c.IndexC, speech)}: heat stroke is possible when carrying. {HeatAdvice}",
         Caution.Heat c => $"Heat index up to {Air(c.IndexC, speech)}: heat exhaustion is possible. {HeatAdvice}",
         Caution.Gusts { Level: HazardLevel.Stop } c =>
-            $"Gusts up to {Speed(c.GustMps, speech)}, gale force: branches may fall and a rig may go over. Keep away from edges and trees.",
-        Caution.Gusts c => $"Gusts up to {Speed(c.GustMps, speech)}: weigh the tripod down, keep away from edges.",
+            $"Gusts up to {Speed(c.GustMps, speech)} {Outing}, gale force: branches may fall and a rig may go over. Keep away from edges and trees.",
+        Caution.Gusts c => $"Gusts up to {Speed(c.GustMps, speech)} {Outing}: weigh the tripod down, keep away from edges.",
         Caution.IcyRoad { IsLikely: true } =>
             "Ice on the road is likely: freezing and wet, or frost forming. Consider another night, or wait for daylight to drive.",
         Caution.IcyRoad => "Ice on the road is possible, first on bridges, in hollows and in shade.",

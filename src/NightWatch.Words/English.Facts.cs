@@ -99,8 +99,13 @@ public sealed partial class English
             Likely(plan, speech),
             plan.Verdict.Run is { } run ? $"window {speech.Clock.ShortSpan(run)}" : null,
             LeaveBy(plan, speech),
-            CloudIn(plan, speech));
+            CloudIn(plan, speech),
+            OnceDone(plan, speech));
     }
+
+    /// <summary>In a list of nights: what keeps one from being a go and can be done; null: nothing.</summary>
+    private string? OnceDone(NightPlan plan, Speech speech) =>
+        plan.Verdict.HoldsOnceDone ? $"a go once this is done: {Phrases(plan.Verdict.Needs.Select(need => need.Mend), speech)}" : null;
 
     private static string Likely(NightPlan plan, Speech speech) => $"{speech.Percent(plan.Verdict.Probability.Value)} chance";
 

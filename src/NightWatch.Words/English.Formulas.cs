@@ -24,7 +24,7 @@ public sealed partial class English
         Formula.EstimatedSky =>
             $"Zenith estimated from the towns by Walker 1977, PASP 89, 405, within a factor of three in light, over 22.0 mag (Falchi et al. 2016). {Gazetteer.Attribution}; {Light}",
         Formula.ChanceModel =>
-            "Logistic model of this feed's runs over the night, fitted on archived forecasts and drawn by this installation's record; bounds by the cost/loss ratio (Richardson 2000, Q. J. R. Meteorol. Soc. 126, 649)",
+            "Logistic model of the feed's runs, by archived forecasts and the own record; cost/loss ratio, Richardson 2000",
         Formula.FogByVisibility => "WMO: visibility below 1 km",
         Formula.CloudSkill => "Ye and Chen 2013, MNRAS 428, 3288",
         Formula.InlandGusts => "WMO/TD-No. 1555, in-land gust factor 1.66 (from memory)",

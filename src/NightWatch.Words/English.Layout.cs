@@ -42,6 +42,7 @@ public sealed partial class English
     {
         LetterPart.WhatChanged => "What changed",
         LetterPart.InTheField => "In the field",
+        LetterPart.WhatIsNew => "New in these letters",
         LetterPart.BeforeAnyNight => "Before any night out",
         LetterPart.NextDarkNights => "Next dark nights, by the sky alone",
         _ => part.ToString(),

@@ -128,16 +128,38 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
+    public string OverHours(string what, Interval hours, Speech speech) => $"{what} {speech.Clock.ShortSpan(hours)}";
+
+    /// <inheritdoc/>
     public string WithChance(VerdictClass verdict, double? chance, Speech speech) =>
         chance is { } value ? $"{Of(verdict)}, {speech.Percent(value)} chance of a usable night" : Of(verdict);
 
     /// <inheritdoc/>
-    public string Worth(VerdictClass verdict, double chance, double goodMin, Interval run, Speech speech) =>
-        $"{Of(verdict)}, {speech.Percent(chance)}: {speech.Clock.Length(Duration.FromMinutes(Math.Floor(goodMin)))} of good frames, {speech.Clock.ShortSpan(run)}.";
+    public string Worth(VerdictClass verdict, double chance, double goodMin, bool isEnough, Interval run, Speech speech)
+    {
+        var good = $"{speech.Clock.Length(Duration.FromMinutes(Math.Floor(goodMin)))} of good frames, {speech.Clock.ShortSpan(run)}";
+        return isEnough
+            ? $"{Of(verdict)}, {speech.Percent(chance)}: {good}."
+            : $"{Of(verdict)}, {speech.Percent(chance)}, though the newest forecast alone gives only {good}.";
+    }
 
     /// <inheritdoc/>
     public string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech) =>
-        $"{Capital(Name(night, naming, speech))} is a go once this is done: {Phrases(needs, speech)}.";
+        $"A go once this is done ({Name(night, naming, speech)}): {Phrases(needs, speech)}.";
+
+    /// <inheritdoc/>
+    public (string Told, string Moon) NewScale(double drivesPerLostNight, bool hasPage)
+    {
+        var drives = drivesPerLostNight == 1 ? "one wasted drive" : string.Create(Culture, $"{drivesPerLostNight:0.##} wasted drives");
+        var setting = hasPage ? "" : " (outing.drivesPerLostNight in the watch file)";
+        return (
+            "A night is now told by its chance of enough good frames and by what a good night missed is worth to you: "
+                + $"{drives}, until you set it otherwise{setting}. What must be done first stands in the first line.",
+            "The old limit on moonlight is gone: what counts is how dark the sky is at your subject, whether the Moon, towns or twilight light it.");
+    }
+
+    /// <inheritdoc/>
+    public string SetOnPage => "Set what a missed night is worth to you";
 
     private static string Dated(SpokenNight night, Speech speech) => $"the night of {speech.Clock.Night(night.Evening)}";
 

@@ -4,6 +4,7 @@ using NightWatch.Planning.Dew;
 using NightWatch.Planning.Framing;
 using NightWatch.Planning.Ground;
 using NightWatch.Planning.Hazards;
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Power;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
@@ -53,12 +54,14 @@ public sealed partial class English
         NeverDark r =>
             $"The night does not get dark: the Sun sinks only to {speech.OneDecimal(r.LowestSunDeg)}° (around {speech.Clock.Time(r.At)}); {speech.Number(r.LimitDeg)}° is dark.",
         DewNotKnown => "Temperature, dew point, cloud or wind is not known for all of the run, so dew cannot be ruled out.",
+        LensStaysDry { BareMarginK: < NightSummary.ClosestToDewK } r =>
+            $"The lens stays only {Apart(r.BareMarginK, speech)} above its dew point, and forecasts err by more: dew is close.",
         LensStaysDry r => $"The lens stays at least {Apart(r.BareMarginK, speech)} above its dew point; dew is not expected.",
         DewOnBareLens r =>
             $"{Deposit(r.IsFrost)} settles on an unheated lens from {speech.Clock.Time(r.Onset)}; it comes {Apart(-r.MarginK, speech)} below its dew point.",
         DewHeldOff r => $"{WouldSettle(r.IsFrost, r.Onset, speech)}; the heater of {speech.Number(r.HeaterW)} W keeps it off.",
         DewAfterHeater r =>
-            $"{WouldSettle(r.IsFrost, r.Onset, speech)}; the heater of {speech.Number(r.HeaterW)} W keeps it off, but its battery is empty at {speech.Clock.Time(r.Empty)}.",
+            $"{WouldSettle(r.IsFrost, r.Onset, speech)}; the heater of {speech.Number(r.HeaterW)} W keeps it off, but {(r.IsOnPacks ? "the packs it hangs on are" : "its battery is")} empty at {speech.Clock.Time(r.Empty)}.",
         DewThroughHeater r =>
             $"{WouldSettle(r.IsFrost, r.Onset, speech)}, and the heater of {speech.Number(r.HeaterW)} W holds it off only until {speech.Clock.Time(r.Until)}.",
         GroundNotKnown r => UnknownGround(r),
@@ -107,12 +110,14 @@ public sealed partial class English
     {
         var least = speech.Clock.Length(NodaTime.Duration.FromMinutes(r.LeastMin));
         if (r.UsableMin is not { } minutes) return $"Dark with the subject up for {speech.Clock.Length(r.Run.Duration)}, {Span(r.Run, speech)}; {least} are needed.";
-        var good = speech.Clock.Length(NodaTime.Duration.FromMinutes(Math.Floor(minutes)));
+        var good = $"{speech.Clock.Length(NodaTime.Duration.FromMinutes(Math.Floor(minutes)))} of good frames"
+            + (r.IsOnceDone ? " once what must be done first is done" : "");
         return r.Severity switch
         {
-            Severity.Ok => $"{good} of good frames, {Span(r.Run, speech)}; at least {least} are needed.",
-            Severity.Caution => $"Only {good} of good frames, {Span(r.Run, speech)}; {least} are needed.",
-            _ => $"The sky allows no more than {good} of good frames, {Span(r.Run, speech)}; {least} are needed.",
+            Severity.Ok => $"{good}, {Span(r.Run, speech)}; at least {least} are needed.",
+            Severity.Caution when minutes < 1 => $"No good frames by the newest forecast, {Span(r.Run, speech)}; {least} are needed.",
+            Severity.Caution => $"Only {good}, {Span(r.Run, speech)}; {least} are needed.",
+            _ => $"The sky allows no more than {good}, {Span(r.Run, speech)}; {least} are needed.",
         };
     }
 
@@ -152,6 +157,7 @@ public sealed partial class English
         var eclipse = r.IsEclipsed ? " It is eclipsed in the run." : "";
         if (r.BrighteningMag <= 0)
             return $"The Moon, {speech.Percent(r.LitFraction)} lit, adds no light{(r.When is { } when ? $" {Span(when, speech)}" : "")}.{eclipse}";
+        if (r.BrighteningMag < LeastSaidMag) return $"The Moon, {speech.Percent(r.LitFraction)} lit, adds next to no light.{eclipse}";
         var text = $"The Moon, {speech.Percent(r.LitFraction)} lit, brightens the sky at the subject by up to {Magnitudes(r.BrighteningMag, speech)} around "
             + $"{speech.Clock.Time(r.At)}";
         return r.LostShare switch

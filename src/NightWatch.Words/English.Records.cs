@@ -1,3 +1,4 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
@@ -75,6 +76,11 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
+    public string EveningsNotFree(int nights) => nights == 1
+        ? "1 night more lay on an evening that is not free: it is in the table of every call, and counts neither as right nor as lost."
+        : $"{nights} nights more lay on evenings that are not free: they are in the table of every call, and count neither as right nor as lost.";
+
+    /// <inheritdoc/>
     public string? Caveat(OutcomeSource source) => source switch
     {
         OutcomeSource.Analysis =>
@@ -84,6 +90,35 @@ public sealed partial class English
             "An aerodrome reports its own sky, and automatic stations see no high cloud; that part is taken from later runs.",
         _ => null,
     };
+
+    /// <inheritdoc/>
+    public string Of(LearningProof proof)
+    {
+        ArgumentNullException.ThrowIfNull(proof);
+        if (proof.Nights < LearningProof.FewestNights)
+        {
+            return string.Create(
+                Culture,
+                $"Not used: {proof.Nights} nights with a known outcome are not enough evidence; {LearningProof.FewestNights} are needed.");
+        }
+
+        var figures = string.Create(
+            Culture,
+            $"Brier score {proof.LearntBrier:0.0000} by what had been learnt before each look, {proof.StartBrier:0.0000} by the prior alone, over {proof.Nights} nights");
+        return proof.IsProven ? $"Used: {figures}." : $"Not used: {figures}; no better than chance may give.";
+    }
+
+    /// <inheritdoc/>
+    public string Of(LearntChance learnt, string? place)
+    {
+        ArgumentNullException.ThrowIfNull(learnt);
+        ChanceModel[] models = [.. (place is null ? learnt.Learning.KnownPlaces : [place]).Select(learnt.Learning.ModelFor)];
+        var weighs = models.Length == 0 ? "" : string.Create(
+            Culture,
+            $" The forecast weighs {Range(models.Select(model => model.Weight), "0.00", 1)} and the climate, {Range(models.Select(model => model.Climate), "0", 100)} % usable nights, the rest.");
+        var sources = learnt.Sources.Count == 0 ? "" : $" Outcomes by {string.Join(", ", learnt.Sources.Select(source => $"{source.Key} {source.Value}"))}.";
+        return $"{Of(learnt.Proof)}{weighs}{sources}";
+    }
 
     private static string By(OutcomeSource source) => source switch
     {
@@ -96,4 +131,10 @@ public sealed partial class English
     /// <summary>"81 %, and by chance anything from 60 to 92 %."</summary>
     private string ByChance(Rate rate) => string.Create(
         Culture, $"{rate.Share * 100:0} %, and by chance anything from {rate.Interval.Low * 100:0} to {rate.Interval.High * 100:0} %.");
+
+    private string Range(IEnumerable<double> values, string format, double times)
+    {
+        string[] ends = [.. ((double[])[values.Min(), values.Max()]).Select(value => (value * times).ToString(format, Culture)).Distinct()];
+        return string.Join(" to ", ends);
+    }
 }

@@ -28,12 +28,12 @@ public sealed partial class English
         + $"{needed} are needed.";
 
     /// <inheritdoc/>
-    public string CalibrationLine(string? feedId, int leadNights, int? version, string why)
+    public string LearntLine(string? feedId, int leadNights, int? version, string why)
     {
         var of = feedId is null ? "" : $" of {feedId}";
         return version is { } made
-            ? $"Calibration{of}, {AheadCell(leadNights)}, version {made}: {why}"
-            : $"Calibration{of}, {AheadCell(leadNights)}: {why}";
+            ? $"Learnt{of}, {AheadCell(leadNights)}, version {made}: {why}"
+            : $"Learnt{of}, {AheadCell(leadNights)}: {why}";
     }
 
     /// <inheritdoc/>

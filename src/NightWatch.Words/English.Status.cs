@@ -1,4 +1,3 @@
-using NightWatch.Words.Documents;
 using NodaTime;
 
 namespace NightWatch.Words;

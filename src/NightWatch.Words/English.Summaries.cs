@@ -75,12 +75,12 @@ public sealed partial class English
             _ => "",
         };
         var lowered = chance.IsLowered ? " Lowered because a second feed disagrees." : "";
-        var calibrated = chance is { CalibratedBy: { } pairs, Uncalibrated: { } raw }
+        var learnt = chance is { CalibratedBy: { } nights, Uncalibrated: { } before }
             ? string.Create(
                 Culture,
-                $" Calibrated by {pairs} earlier verdicts of this feed at this lead (version {chance.CalibrationVersion}): {raw * 100:0} % as computed.")
+                $" The model has learnt from {nights} nights of this feed at this lead (version {chance.CalibrationVersion}); without them it would say {before * 100:0} %.")
             : "";
-        return $"{found}{lowered}{calibrated}";
+        return $"{found}{lowered}{learnt}";
     }
 
     /// <inheritdoc/>

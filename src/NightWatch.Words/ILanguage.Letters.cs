@@ -57,13 +57,25 @@ public partial interface ILanguage
     /// <summary>"GO, 82 %: 4 h 10 min of good frames, 21:05 to 01:40."</summary>
     /// <param name="verdict">The class.</param>
     /// <param name="chance">That the night is usable, 0 to 1.</param>
-    /// <param name="goodMin">Minutes of good frames of the plan.</param>
+    /// <param name="goodMin">Minutes of good frames of the plan, by the newest forecast.</param>
+    /// <param name="isEnough">They make a usable night; where they do not, it is the other runs that make the chance.</param>
     /// <param name="run">Where they lie.</param>
     /// <param name="speech">Units and clock.</param>
-    string Worth(VerdictClass verdict, double chance, double goodMin, Interval run, Speech speech);
+    string Worth(VerdictClass verdict, double chance, double goodMin, bool isEnough, Interval run, Speech speech);
 
-    /// <summary>"Tonight is a go once this is done: packs of 12 Wh more."</summary>
+    /// <summary>"A go once this is done (tonight): packs of 12 Wh more."</summary>
     string OnceDone(IReadOnlyList<Mend> needs, SpokenNight night, NightNaming naming, Speech speech);
+
+    /// <summary>What an upgrade changed: how nights are told now, and what became of the Moon's old limit.</summary>
+    /// <param name="drivesPerLostNight">What a good night missed is worth to the reader by the watch, in wasted drives.</param>
+    /// <param name="hasPage">The watch's page follows, where it is set; else the setting is named.</param>
+    (string Told, string Moon) NewScale(double drivesPerLostNight, bool hasPage);
+
+    /// <summary>Of a link: the watch's page, to set what a missed night is worth.</summary>
+    string SetOnPage { get; }
+
+    /// <summary>A name or a figure and the hours it is of, in a table of changes: "Cloud 21:05–01:40".</summary>
+    string OverHours(string what, Interval hours, Speech speech);
 
     /// <summary>Names a verdict in a table of changes.</summary>
     string VerdictName { get; }

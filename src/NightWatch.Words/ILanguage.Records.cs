@@ -41,6 +41,9 @@ public partial interface ILanguage
     string RecordBasis(
         LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech);
 
+    /// <summary>That so many nights, at least one, lay on evenings on which the reader is not free, and are not counted.</summary>
+    string EveningsNotFree(int nights);
+
     /// <summary>What to bear in mind of outcomes from a source; null: nothing.</summary>
     string? Caveat(OutcomeSource source);
 }

@@ -23,12 +23,12 @@ public partial interface ILanguage
     /// <summary>That the chances told so many nights ahead cannot be scored yet.</summary>
     string TooFewToScore(int leadNights, int nights, int needed);
 
-    /// <summary>What a calibration has learnt.</summary>
+    /// <summary>What was learnt, as a line of a table of scores.</summary>
     /// <param name="feedId">Of this feed; null: of the simulated one.</param>
     /// <param name="leadNights">Nights ahead.</param>
     /// <param name="version">Its version; null: it has none.</param>
     /// <param name="why">The calibration's own sentence.</param>
-    string CalibrationLine(string? feedId, int leadNights, int? version, string why);
+    string LearntLine(string? feedId, int leadNights, int? version, string why);
 
     /// <summary>What a replay covered.</summary>
     string ReplayHeading(int watches, int nights, int looks, int same, TimeSpan took);

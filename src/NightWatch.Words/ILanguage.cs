@@ -1,4 +1,5 @@
 using System.Globalization;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Hazards;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
@@ -69,6 +70,14 @@ public partial interface ILanguage
 
     /// <summary>What came of calls like the one of this night.</summary>
     string Of(LikeCalls like, Speech speech);
+
+    /// <summary>What the record taught of a feed and lead, whether it is used and why, in sentences with the figures.</summary>
+    /// <param name="learnt">What was learnt.</param>
+    /// <param name="place">The site's id; null: over all places.</param>
+    string Of(LearntChance learnt, string? place);
+
+    /// <summary>Whether what was learnt is used and why, in a sentence with the figures.</summary>
+    string Of(LearningProof proof);
 
     /// <summary>How a chance was found, in sentences.</summary>
     string Of(Probability chance);

@@ -48,6 +48,9 @@ public enum LetterPart
     /// <summary>What stays true of every night out.</summary>
     BeforeAnyNight,
 
+    /// <summary>What an upgrade changed.</summary>
+    WhatIsNew,
+
     /// <summary>The coming dark nights of a digest.</summary>
     NextDarkNights,
 }

@@ -3,6 +3,7 @@ using AngleSharp.Html.Parser;
 using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Letters.Policy;
 using NightWatch.Pages.Nights;
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
@@ -114,9 +115,9 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
     [Fact]
     public async Task Another_night_is_chosen_by_its_button_alone()
     {
-        // As the page of tonight offers it.
-        var better = (await world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, Tonight, Stop)).Alternatives[0].Plan;
-        var form = new HtmlParser().ParseDocument(await http.GetStringAsync(world.Links.Switch(Flat, Tonight, better.Watch, better.Night), Stop));
+        // As the page of the first night ahead that is not a go offers it.
+        var (poor, better) = await FirstWithBetterAsync();
+        var form = new HtmlParser().ParseDocument(await http.GetStringAsync(world.Links.Switch(Flat, poor, better.Watch, better.Night), Stop));
         var before = await ToldAsync(better.Watch, better.Night);
 
         var answer = await PostAsync(new Uri(world.Base, form.QuerySelector("main form")!.GetAttribute("action")!));
@@ -126,7 +127,18 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
         var after = await ToldAsync(better.Watch, better.Night);
         Assert.True(after.IsOn);
         Assert.NotEqual(before.CalendarSequence, after.CalendarSequence);
-        Assert.True((await ToldAsync(Flat, Tonight)).Closed);
+        Assert.True((await ToldAsync(Flat, poor)).Closed);
+
+        async Task<(LocalDate Poor, NightPlan Better)> FirstWithBetterAsync()
+        {
+            for (var night = Tonight; night < Tonight.PlusDays(7); night = night.PlusDays(1))
+            {
+                var found = await world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, night, Stop);
+                if (found.Alternatives.Count > 0) return (night, found.Alternatives[0].Plan);
+            }
+
+            throw new InvalidOperationException("No night of the coming week offers a better one.");
+        }
     }
 
     [Fact]

@@ -24,17 +24,18 @@ namespace NightWatch.Pages.Tests;
 /// <summary>The service with its pages on loopback, over the rehearsal's cast and invented weather; its clock is put forward by hand.</summary>
 internal sealed class PagesWorld : IAsyncDisposable
 {
+    /// <summary>Of weather in which the first nights are a go.</summary>
     private const long Seed = 11;
 
     private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-pages-").FullName;
     private readonly WebApplication app;
 
-    private PagesWorld(Action<AllSettings>? change)
+    private PagesWorld(Action<AllSettings>? change, long seed)
     {
         var home = Cast.Watches[0].Site.Zone;
         Clock = new VirtualClock(Cast.FirstDay.At(new LocalTime(6, 0)).InZoneStrictly(home).ToInstant());
         Base = new Uri($"http://127.0.0.1:{FreePort.Take()}/");
-        var settings = AllSettings.ForRehearsal(Path.Combine(folder, "pages.db"), Path.Combine(folder, "letters"), Seed);
+        var settings = AllSettings.ForRehearsal(Path.Combine(folder, "pages.db"), Path.Combine(folder, "letters"), seed);
         settings.Service.PagesBase = Base.ToString();
         change?.Invoke(settings);
         var builder = WebApplication.CreateSlimBuilder();
@@ -112,9 +113,10 @@ internal sealed class PagesWorld : IAsyncDisposable
 
     /// <summary>Starts it with the cast's watches kept.</summary>
     /// <param name="change">Settings that differ.</param>
-    public static async Task<PagesWorld> StartAsync(Action<AllSettings>? change = null)
+    /// <param name="seed">Of the invented weather.</param>
+    public static async Task<PagesWorld> StartAsync(Action<AllSettings>? change = null, long seed = Seed)
     {
-        var world = new PagesWorld(change);
+        var world = new PagesWorld(change, seed);
         var stop = TestContext.Current.CancellationToken;
         await world.Parts.GetRequiredService<Database>().MigrateAsync(stop);
         await world.Parts.GetRequiredService<StoredLinkSigner>().LoadAsync(stop);

@@ -201,28 +201,27 @@ public sealed class EveryCaseTests
     }
 
     [Fact]
-    public void A_calibrated_chance_tells_its_figure_as_computed()
+    public void A_chance_that_was_learnt_tells_from_what_and_what_the_prior_alone_would_say()
     {
-        var chance = new Probability(0.75, ProbabilityBasis.EnsembleMembers, 20)
+        var chance = new Probability(0.75, ProbabilityBasis.LaggedRuns, 4)
         {
-            Usable = 18,
+            Usable = 3,
             IsLowered = true,
             Uncalibrated = 0.9,
             CalibrationVersion = 3,
             CalibratedBy = 80,
         };
 
-        Assert.Equal(
-            "18 of 20 runs, the newest forecast and the members of its ensemble, give a usable night; a model of this feed weighs them with the forecast's own figures. Lowered because a second feed disagrees. "
-            + "Calibrated by 80 earlier verdicts of this feed at this lead (version 3): 90 % as computed.",
-            English.Instance.Of(chance));
+        Assert.EndsWith(
+            " Lowered because a second feed disagrees. The model has learnt from 80 nights of this feed at this lead (version 3); without them it would say 90 %.",
+            English.Instance.Of(chance), StringComparison.Ordinal);
     }
 
     private static void Complete<T>(IReadOnlyList<T> samples, Func<T, string> say)
         where T : notnull
     {
         var cases = typeof(T).Assembly.GetExportedTypes().Where(type => type.IsSubclassOf(typeof(T))).Select(type => type.Name).Order();
-        Assert.Equal(cases, samples.Select(sample => sample.GetType().Name).Order());
+        Assert.Equal(cases, samples.Select(sample => sample.GetType().Name).Distinct().Order());
         Assert.All(samples, sample => Assert.False(string.IsNullOrWhiteSpace(say(sample))));
     }
 }

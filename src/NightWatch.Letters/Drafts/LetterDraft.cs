@@ -27,6 +27,9 @@ public sealed record LetterDraft
     /// <summary>Where this subscriber stops the letters, an https URL or a mail address; null: the pages, or else as the head says.</summary>
     public string? Unsubscribe { get; init; }
 
+    /// <summary>It is the reader's first letter after an upgrade, and says what is new.</summary>
+    public bool TellsNews { get; init; }
+
     /// <summary>The clock reading: header Date and "written at".</summary>
     public required Instant Now { get; init; }
 

@@ -14,6 +14,7 @@ internal static class TextLetter
         var page = new TextPage();
         if (letter.Greeting.Length > 0) page.Paragraph(letter.Greeting).Gap();
         foreach (var night in letter.Nights) Night(page, night);
+        if (letter.News is { } news) page.News(news, letter.Language);
         page.Heading(letter.Language.Of(LetterPart.BeforeAnyNight), '-');
         foreach (var caution in letter.Cautions) page.Bullet(caution);
         page.Gap().Paragraph(letter.WrittenAt);

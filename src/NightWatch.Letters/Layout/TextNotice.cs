@@ -28,6 +28,7 @@ internal static class TextNotice
             foreach (var fact in block.Facts) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
         }
 
+        if (notice.News is { } news) page.News(news, notice.Language);
         page.Gap();
         foreach (var foot in notice.Foot) page.Paragraph(foot);
         if (notice.Stop is { } stop) page.Gap().Paragraph($"{stop.Text}:").Paragraph(stop.Url.AbsoluteUri);

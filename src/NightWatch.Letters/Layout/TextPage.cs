@@ -1,4 +1,5 @@
 using System.Text;
+using NightWatch.Letters.Views;
 using NightWatch.Words;
 
 namespace NightWatch.Letters.Layout;
@@ -47,6 +48,14 @@ internal sealed class TextPage
 
         page.Append(line.ToString().TrimEnd()).Append('\n');
         return this;
+    }
+
+    /// <summary>What an upgrade changed, in two lines.</summary>
+    public TextPage News(NewsView news, ILanguage language)
+    {
+        Heading(language.Of(LetterPart.WhatIsNew), '-').Bullet(news.Told);
+        if (news.Page is { } page) Paragraph($"{page.Text}:", "  ", 2).Paragraph(page.Url.AbsoluteUri, "  ", 2);
+        return Bullet(news.Moon);
     }
 
     /// <summary>A bullet.</summary>

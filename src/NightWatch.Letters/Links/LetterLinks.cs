@@ -41,6 +41,13 @@ public sealed class LetterLinks(Uri? pages, ILinkSigner? signer)
     /// <summary>How the watch's forecasts have held.</summary>
     public Uri? Record(Watch watch) => OfWatch(watch, "record");
 
+    /// <summary>Where the watch is set; it asks its reader to sign in, as the signature of a letter's link does not open it.</summary>
+    public Uri? Edit(Watch watch)
+    {
+        ArgumentNullException.ThrowIfNull(watch);
+        return At(_ => $"watches/{Uri.EscapeDataString(watch.Id)}/edit");
+    }
+
     /// <summary>No more letters: a page with a button for readers, a one-click POST (RFC 8058) for mail programs.</summary>
     public Uri? Unsubscribe(Watch watch)
     {

@@ -28,6 +28,9 @@ public sealed record DigestDraft
     /// <summary>The dark calendar of each watch, by watch id.</summary>
     public required IReadOnlyDictionary<string, DarkCalendar> Seasons { get; init; }
 
+    /// <summary>It is the reader's first letter after an upgrade, and says what is new.</summary>
+    public bool TellsNews { get; init; }
+
     /// <summary>The clock reading.</summary>
     public required Instant Now { get; init; }
 

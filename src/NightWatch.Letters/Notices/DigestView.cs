@@ -23,7 +23,7 @@ internal static class DigestView
         var on = draft.Plans.Where(plan => plan.Verdict.Class != VerdictClass.NoGo && Alternatives.IsAhead(plan, draft.Now))
             .OrderByDescending(Alternatives.IsFree)
             .ThenByDescending(plan => plan.Verdict.Class)
-            .ThenByDescending(plan => plan.Verdict.Probability.Value)
+            .ThenByDescending(plan => Math.Round(Alternatives.Promise(plan), 3))
             .ThenBy(plan => plan.Night)
             .ThenBy(plan => plan.Watch.Id, StringComparer.Ordinal)
             .ToArray();
@@ -38,6 +38,7 @@ internal static class DigestView
             Says = [on.Length == 0 ? WhyNone(draft, language) : language.WeekFollows(draft.Today, draft.LastEvening)],
             Nights = [.. on.Take(MostNights).Select(plan => Night(plan, links))],
             Blocks = Seasons(draft, language),
+            News = draft.TellsNews ? NewsView.Of(first, links) : null,
             Foot = [language.WeekCaveat, language.Written(draft.Now, manySites: true, speech)],
             Stop = links.StopDigest(first) is { } stop ? new LinkView(language.StopDigest, stop) : null,
         };

@@ -34,6 +34,9 @@ public sealed record NoticeView
     /// <summary>Blocks of names and figures below.</summary>
     public IReadOnlyList<NoticeBlock> Blocks { get; init; } = [];
 
+    /// <summary>What an upgrade changed; null: nothing to tell.</summary>
+    public NewsView? News { get; init; }
+
     /// <summary>What stands at the foot.</summary>
     public required IReadOnlyList<string> Foot { get; init; }
 

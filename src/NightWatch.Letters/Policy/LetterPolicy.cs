@@ -51,6 +51,9 @@ public sealed record PolicyDecision(ToldNight Next, LetterOrder? Letter, string 
 /// after        on       anything                 debrief (once)
 /// </code>
 /// <para>
+/// To who was told nothing, or that the night is off, a night that is a go once the reader has done what must be done first is news like a go.
+/// </para>
+/// <para>
 /// A reschedule warning and a stand-down never follow each other about the same change. On the day the warning is the word that the night
 /// is off: it comes with the alternatives, while there is time to use them, and takes the entry out of the calendar at once, since
 /// an alarm for a drive that is off is worse than none. Should the night come back, a REQUEST with a higher SEQUENCE puts it back.

@@ -11,6 +11,9 @@ internal sealed record NightLook(PassKind Pass, ToldNight Before, NightPlan Plan
     /// <summary>The class now.</summary>
     public VerdictClass Class => Plan.Verdict.Class;
 
+    /// <summary>A go, or one once the reader has done what must be done first: news alike to who was told that the night is off.</summary>
+    public bool IsGoOnceDone => Class == VerdictClass.Go || Plan.Verdict.HoldsOnceDone;
+
     /// <summary>The chance now.</summary>
     public double Chance => Plan.Verdict.Probability.Value;
 

@@ -16,7 +16,7 @@ internal static class OnTheDay
     private static PolicyDecision FirstWord(NightLook look)
     {
         if (!look.IsKnown) return Telling.NoNews(look, "no forecast, nothing new");
-        if (look.Class != VerdictClass.Go && !look.Plan.Verdict.HoldsOnceDone) return Telling.Silence(look, "not a go, never told");
+        if (!look.IsGoOnceDone) return Telling.Silence(look, "not a go, never told");
         return look.IsFree
             ? Telling.Write(look, LetterKind.MorningTimeline, look.LeaveBy, "go today and never told: the timeline tells it")
             : Telling.Silence(look, "not a free evening");
@@ -25,10 +25,10 @@ internal static class OnTheDay
     private static PolicyDecision ToldOff(NightLook look)
     {
         if (!look.IsKnown) return Telling.NoNews(look, "no forecast, nothing new");
-        if (look.Class != VerdictClass.Go) return Telling.Silence(look, "off, as told");
+        if (!look.IsGoOnceDone) return Telling.Silence(look, "off, as told");
         if (!look.MayTellGoodNews) return Telling.Silence(look, "good news not told: not free, or letters enough");
-        return Counts(look, c => c == VerdictClass.Go)
-            ? Telling.Write(look, LetterKind.RescheduleWarning, look.LeaveBy, "told off, now go")
+        return Counts(look, c => c >= look.Class)
+            ? Telling.Write(look, LetterKind.RescheduleWarning, look.LeaveBy, look.Class == VerdictClass.Go ? "told off, now go" : "told off, now go once its needs are met")
             : Telling.Wait(look, "go in one run; waits for a second");
     }
 

@@ -88,6 +88,6 @@ internal static class Telling
         ToldProbability = look.Chance,
         LeaveBy = look.Plan.LeaveBy ?? look.Before.LeaveBy,
         ToldRun = look.Plan.Verdict.Run ?? look.Before.ToldRun,
-        Figures = [.. look.Plan.Verdict.Reasons.Select(r => new ToldFigure(r.Factor, r.Severity, r.Value, r.Unit))],
+        Figures = [.. look.Plan.Verdict.Reasons.Select(r => new ToldFigure(r.Factor, r.Severity, r.Value, r.Unit) { Over = look.Plan.Verdict.Run })],
     };
 }

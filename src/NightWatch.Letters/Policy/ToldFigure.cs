@@ -1,5 +1,5 @@
 using NightWatch.Planning.Reasons;
-
+using NodaTime;
 
 namespace NightWatch.Letters.Policy;
 
@@ -8,4 +8,8 @@ namespace NightWatch.Letters.Policy;
 /// <param name="Severity">How bad it was then.</param>
 /// <param name="Value">The figure; null: it was unknown.</param>
 /// <param name="Unit">Of the figure.</param>
-public sealed record ToldFigure(Factor Factor, Severity Severity, double? Value, Unit Unit);
+public sealed record ToldFigure(Factor Factor, Severity Severity, double? Value, Unit Unit)
+{
+    /// <summary>The hours it was taken over, which are those it is held against later; null: of no hours, or kept before they were.</summary>
+    public Interval? Over { get; init; }
+}

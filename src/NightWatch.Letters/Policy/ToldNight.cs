@@ -63,6 +63,9 @@ public sealed record ToldNight
     /// <summary>The subscriber counts on the night: the last word was go or marginal.</summary>
     public bool IsOn => Told is VerdictClass.Go or VerdictClass.Marginal;
 
+    /// <summary>The subscriber gave the night up, for another or for a rest; the sky's own no-go is told with its chance.</summary>
+    public bool IsGivenUp => IsOff && ToldProbability is null;
+
     /// <summary>The last word was that the night is off.</summary>
     public bool IsOff => Told is VerdictClass.NoGo;
 }

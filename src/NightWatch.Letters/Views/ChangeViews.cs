@@ -1,4 +1,6 @@
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Words;
 
@@ -23,7 +25,7 @@ internal static class ChangeViews
         {
             var figure = night.Before.Figures.FirstOrDefault(f => f.Factor == reason.Factor && f.Unit == reason.Unit);
             if (figure is null || figure.Severity == reason.Severity) continue;
-            var change = new ChangeView(night.Speech.Of(reason.Factor), night.Units.Figure(figure.Value, figure.Unit), night.Units.Figure(reason.Value, reason.Unit));
+            var change = Of(night, figure, reason);
             // A coarse forecast that has become fine is as old as before: its figure says nothing of the change.
             if (change.Then != change.Now) changes.Add(change);
         }
@@ -31,6 +33,19 @@ internal static class ChangeViews
         return changes;
 
         string WithChance(VerdictClass of, double? chance) => language.WithChance(of, chance, night.Speech);
+    }
+
+    /// <summary>Over the hours told; where the new figure is not known for those, each with its own hours.</summary>
+    private static ChangeView Of(NightContext night, ToldFigure told, Reason now)
+    {
+        var (name, then) = (night.Speech.Of(now.Factor), night.Units.Figure(told.Value, told.Unit));
+        // Letters before the hours were kept with it told every figure over the run.
+        var (over, run) = (told.Over ?? night.Before.ToldRun, night.Plan.Verdict.Run);
+        if (!HoursFigure.IsByHours(now.Factor) || over is not { } hours || hours == run) return new ChangeView(name, then, night.Units.Figure(now.Value, now.Unit));
+        if (HoursFigure.Of(night.Plan, now.Factor, hours) is { } same)
+            return new ChangeView(night.Language.OverHours(name, hours, night.Speech), then, night.Units.Figure(same, now.Unit));
+        var isNow = night.Units.Figure(now.Value, now.Unit);
+        return new ChangeView(name, night.Language.OverHours(then, hours, night.Speech), run is { } others ? night.Language.OverHours(isNow, others, night.Speech) : isNow);
     }
 
     /// <summary>"Told by the outlook, Wed 2 Jun 19:00 CEST".</summary>

@@ -49,6 +49,7 @@ internal static class HeadWords
         (LetterKind.MorningTimeline, VerdictClass.Go) => NightNews.On,
         (LetterKind.MorningTimeline, _) => NightNews.MayWork,
         (LetterKind.RescheduleWarning, VerdictClass.Go) => NightNews.OnAgain,
+        (LetterKind.RescheduleWarning, VerdictClass.Marginal) when night.Before.IsOff => NightNews.MayWork,
         (LetterKind.RescheduleWarning, VerdictClass.Marginal) => NightNews.Slipped,
         (LetterKind.RescheduleWarning, _) => NightNews.Off,
         (LetterKind.StandDown, _) => NightNews.StoodDown,
@@ -72,7 +73,8 @@ internal static class HeadWords
         var rest = watched.Length > 0 ? night.Language.Also(watched) : night.Language.NothingElse(unknown);
         string?[] said =
         [
-            verdict is { Run: { } run, ForecastMin: { } minutes } ? night.Language.Worth(verdict.Class, verdict.Probability.Value, minutes, run, night.Speech) : null,
+            verdict is { Run: { } run, ForecastMin: { } minutes } ? night.Language.Worth(
+                verdict.Class, verdict.Probability.Value, minutes, minutes >= night.Plan.Watch.Limits.UsableRunMin, run, night.Speech) : null,
             verdict.Reasons.FirstOrDefault(r => r.Factor == Factor.Cloud) is { } cloud ? night.Speech.Of(cloud) : null,
             rest,
         ];

@@ -23,6 +23,9 @@ public sealed record LetterView
     /// <summary>The best night first.</summary>
     public required IReadOnlyList<NightView> Nights { get; init; }
 
+    /// <summary>What an upgrade changed; null: nothing to tell.</summary>
+    public NewsView? News { get; init; }
+
     /// <summary>What stays true of every night out; always the last thing.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 

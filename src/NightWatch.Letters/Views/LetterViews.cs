@@ -30,6 +30,7 @@ internal static class LetterViews
             Subject = SubjectLine.Of(nights[0], nights.Length - 1),
             Greeting = name.Length == 0 ? "" : language.Greeting(PlainWords.Shortened(name, 64)),
             Nights = EachSourceOnce(nights.Select((night, i) => Of(night, i))),
+            News = draft.TellsNews ? NewsView.Of(nights[0].Plan.Watch, links) : null,
             Cautions = language.StandingCautions(onPage: false),
             WrittenAt = language.Written(draft.Now, manySites: false, speech),
             UnsubscribePage = Uri.TryCreate(stop, UriKind.Absolute, out var page) && page.Scheme is "https" or "http" ? page : null,

@@ -30,7 +30,7 @@ public static class NightReadings
         Measure percent = units.Of(Unit.Fraction), degrees = units.Of(Unit.Degrees);
         Measure speed = units.Of(Unit.MetresPerSecond), apart = units.Of(Unit.Kelvin);
         List<NightReading> readings = [];
-        Add("worth", Quantity.Worth, percent, step => step.Worth.Value, isKey: true);
+        Add("worth.value", Quantity.Worth, percent, step => step.Worth.Value, isKey: true);
         Add("cloud", Quantity.Cloud, percent, step => step.Cloud, isKey: true);
         Add("lowCloud", Quantity.LowCloud, percent, step => step.LowCloud);
         Add("mediumCloud", Quantity.MediumCloud, percent, step => step.MediumCloud);

@@ -25,7 +25,7 @@ internal sealed class NightDesk(
     {
         var now = clock.GetCurrentInstant();
         var memory = await told.GetAsync(watch.Id, night, stop);
-        var track = await record.TrackAsync(watch.Id, now, stop);
+        var track = await record.TrackAsync(watch, now, stop);
         // From its noon on it is over whatever the Sun does, and what is kept now need not be judged for that.
         if (now >= LocalClock.At(watch.Site.Zone, night.PlusDays(1), LocalTime.Noon)) return await OverAsync();
         var forecasts = desk.Read(stop);

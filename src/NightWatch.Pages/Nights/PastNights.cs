@@ -1,6 +1,6 @@
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Verdicts;
@@ -21,10 +21,10 @@ internal sealed class PastNights(VerdictStore verdicts, ForecastStore forecasts,
         var look = (await verdicts.OfNightAsync(watch.Id, night, stop)).LastOrDefault(record => record.Pass != PassKind.After);
         var end = night.PlusDays(1).AtStartOfDayInZone(watch.Site.Zone).ToInstant();
         if (look is null) return (SkyAlone(watch, night, end), NightBasis.NeverLooked);
-        // Uncalibrated here: the verdict is the kept one in any case.
+        // By the prior alone: the verdict is the kept one in any case.
         if (look.Runs is { } runs && await new StoredRuns(forecasts).WeatherAsync(runs, stop) is { } weather)
         {
-            var plan = NightEvaluation.Of(watch, night, weather, CalibrationBook.Empty, look.At, sky, runs.Rain).Plan;
+            var plan = NightEvaluation.Of(watch, night, weather, ChanceBook.Unlearnt, look.At, sky, runs.Rain).Plan;
             // Another class or stretch: the watch was changed, or the rain before is forgotten. What was told then stays what is shown.
             if (plan.Verdict.Class == look.Verdict.Class && IsSame(plan.Verdict.Run, look.Verdict.Run))
                 return (plan with { Verdict = look.Verdict with { Run = plan.Verdict.Run } }, NightBasis.LastLook);
@@ -37,5 +37,5 @@ internal sealed class PastNights(VerdictStore verdicts, ForecastStore forecasts,
     private static bool IsSame(Interval? a, Interval? b) =>
         a is { } one && b is { } other ? (one.Start - other.Start).TotalSeconds is > -1 and < 1 && (one.End - other.End).TotalSeconds is > -1 and < 1 : a is null && b is null;
 
-    private NightPlan SkyAlone(Watch watch, LocalDate night, Instant at) => NightEvaluation.Of(watch, night, PlaceWeather.Unknown, CalibrationBook.Empty, at, sky).Plan;
+    private NightPlan SkyAlone(Watch watch, LocalDate night, Instant at) => NightEvaluation.Of(watch, night, PlaceWeather.Unknown, ChanceBook.Unlearnt, at, sky).Plan;
 }

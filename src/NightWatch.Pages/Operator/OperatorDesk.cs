@@ -10,7 +10,6 @@ using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Feeds;
 using NightWatch.Words;
-using NightWatch.Words.Documents;
 using NodaTime;
 
 namespace NightWatch.Pages.Operator;

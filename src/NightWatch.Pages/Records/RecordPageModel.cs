@@ -62,7 +62,7 @@ public sealed record RecordPageModel
 
     internal static RecordPageModel Of(Watch watch, WatchRecord record, IReadOnlyList<string> learnt, string csv)
     {
-        RecordedNight[] tested = [.. record.Nights.Where(night => night.LastMark is not null)];
+        RecordedNight[] tested = [.. record.Nights.Where(night => night is { IsScored: true, LastMark: not null })];
         ScoredCall[] calls =
         [
             .. from night in tested
@@ -112,6 +112,7 @@ public sealed record RecordPageModel
         return
         [
             words.RecordBasis(from, to, scores.Nights, scores.Known, sources, speech),
+            .. scores.NotFree > 0 ? [words.EveningsNotFree(scores.NotFree)] : Array.Empty<string>(),
             .. sources.OrderByDescending(source => source.Source).Select(source => words.Caveat(source.Source)).OfType<string>(),
         ];
     }

@@ -3,7 +3,8 @@ using NightWatch.Letters.Links;
 using NightWatch.Pages.Address;
 using NightWatch.Pages.Layout;
 using NightWatch.Pages.Links;
-using NightWatch.Store.Calibrations;
+using NightWatch.Planning.Chance;
+using NightWatch.Store.Chances;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Words;
 using NodaTime;
@@ -23,15 +24,16 @@ internal static class RecordRoutes
     }
 
     private static async Task<IResult> ShowAsync(
-        string watchId, string? k, LinkGate gate, RecordReader reader, CalibrationStore calibrations, PageRoot root, StoredLinkSigner signer, IClock clock, HttpContext context,
+        string watchId, string? k, LinkGate gate, RecordReader reader, LearntChanceStore chances, PageRoot root, StoredLinkSigner signer, IClock clock, HttpContext context,
         CancellationToken stop)
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-cache";
-        var record = await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop);
+        var record = (await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop)).ForReaderOf(watch);
         var feeds = record.Nights.SelectMany(night => night.Marks).Select(mark => mark.FeedId).ToHashSet();
-        var learnt = (await calibrations.NewestAsync(stop)).All.Where(one => feeds.Contains(one.For.FeedId))
-            .Select(one => Speech.To(watch).Language.Learnt(one.For.FeedId, one.For.LeadNights, one.Why));
+        var language = Speech.To(watch).Language;
+        var learnt = (await chances.NewestAsync(ChancePrior.Shipped, stop)).Where(one => feeds.Contains(one.For.FeedId))
+            .Select(one => language.Learnt(one.For.FeedId, one.For.Lead, language.Of(one, watch.Site.Id)));
         var csv = root.To($"watches/{Uri.EscapeDataString(watch.Id)}/record.csv?k={LetterLinks.WatchKey(signer, watch)}");
         return PageResult.Of<RecordPage>(RecordPageModel.Of(watch, record, [.. learnt], csv));
     }

@@ -1,7 +1,7 @@
 using System.Data.Common;
 using NightWatch.Letters.Views;
 using NightWatch.Places;
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Store;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
@@ -16,19 +16,19 @@ namespace NightWatch.Pages.Status;
 /// <param name="Heading">Whether anything below is amiss.</param>
 /// <param name="Service">Last tick, what is due, letters, database, zone data.</param>
 /// <param name="Feeds">When each feed last answered.</param>
-/// <param name="Calibrations">What was learnt of each feed and lead.</param>
+/// <param name="Chances">What was learnt of each feed and lead.</param>
 /// <param name="At">When this was read.</param>
 public sealed record StatusPageModel(
-    string Heading, IReadOnlyList<FactView> Service, IReadOnlyList<FactView> Feeds, IReadOnlyList<StatusCalibration> Calibrations, string At);
+    string Heading, IReadOnlyList<FactView> Service, IReadOnlyList<FactView> Feeds, IReadOnlyList<StatusChance> Chances, string At);
 
 /// <summary>What was learnt of one feed and lead.</summary>
 /// <param name="Feed">The feed.</param>
 /// <param name="Lead">"on the day", "2 nights ahead".</param>
-/// <param name="Why">Whether probabilities are calibrated and why, with the figures.</param>
-public sealed record StatusCalibration(string Feed, string Lead, string Why);
+/// <param name="Why">Whether it is used and why, with the figures.</param>
+public sealed record StatusChance(string Feed, string Lead, string Why);
 
 /// <summary>Puts the status together.</summary>
-internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, CalibrationDesk calibrations, Database database, FeedsOptions feeds, IClock clock)
+internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, ChanceDesk chances, Database database, FeedsOptions feeds, IClock clock)
 {
     private static readonly ILanguage Words = Speech.ToAnybody.Language;
 
@@ -41,7 +41,7 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, Calibrati
         try
         {
             var backlog = await backlogs.ReadAsync(weather.Feeds, now, stop);
-            var book = await calibrations.BookAsync(now, stop);
+            var book = await chances.BookAsync(now, stop);
             var isWell = ticker is { Trouble: null, LastTick: { } tick } && now - tick < LateTick;
             return new StatusPageModel(Words.ServiceState(isWell), [Tick(now), .. Queue(backlog, now), .. Kept()], [.. weather.Feeds.Select(feed => Feed(feed, backlog, now))], [.. book.All.Select(Learnt)], Say(now));
         }
@@ -73,7 +73,7 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, Calibrati
     private static FactView Feed(string feed, Backlog backlog, Instant now) =>
         new(feed, Words.Answered(backlog.LastAnswers.TryGetValue(feed, out var at) ? now - at : null));
 
-    private static StatusCalibration Learnt(Calibration one) => new(one.For.FeedId, Words.Ahead(one.For.LeadNights), one.Why);
+    private static StatusChance Learnt(LearntChance one) => new(one.For.FeedId, Words.Ahead(one.For.Lead), Words.Of(one, place: null));
 
     private static string Say(Instant now) => Speech.ToAnybody.Clock.Full(now);
 }

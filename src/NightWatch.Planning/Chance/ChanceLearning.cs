@@ -47,6 +47,9 @@ public sealed class ChanceLearning
     /// <summary>Nights learnt from.</summary>
     public int Nights { get; }
 
+    /// <summary>Places with a record of their own.</summary>
+    public IEnumerable<string> KnownPlaces => places.Keys;
+
     internal IReadOnlyDictionary<FigureSet, Belief> Beliefs => beliefs;
 
     internal IReadOnlyDictionary<string, PlaceRecord> Places => places;

@@ -1,7 +1,6 @@
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Watches;
-using NightWatch.Planning.Worth;
 
 namespace NightWatch.Planning.Conditions;
 

@@ -35,12 +35,14 @@ internal static class DewJudge
             };
         }
 
-        if (lens.HeatedOnset is null && power?.HeaterEmpty is { } empty)
+        var isOnPacks = kit.DewHeaterBatteryWh is null;
+        if (lens.HeatedOnset is null && LensPlanner.HeaterEmpty(lens, kit, power) is { } empty)
         {
             var left = new Interval(Instant.Min(empty, run.End), run.End);
             return new DewAfterHeater(Severity.Caution, left, lens.Outcome.LeastMarginK, isFrost, onset, heater, empty)
             {
-                Mend = new Mend.HeaterEnergy(Math.Ceiling(MissingWh(power))),
+                IsOnPacks = isOnPacks,
+                Mend = isOnPacks ? null : new Mend.HeaterEnergy(Math.Ceiling(MissingWh(power))),
             };
         }
 

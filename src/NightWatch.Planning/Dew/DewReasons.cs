@@ -24,7 +24,11 @@ public sealed record DewHeldOff(Interval? When, double MarginK, bool IsFrost, In
 /// <summary>The kit's heater keeps dew or frost off until the battery behind it is empty.</summary>
 public sealed record DewAfterHeater(
     Severity Severity, Interval? When, double MarginK, bool IsFrost, Instant Onset, double HeaterW, Instant Empty)
-    : Reason(Factor.Dew, Severity, When, MarginK, 0, Unit.Kelvin, Sources.Formula.LensHeatBalance);
+    : Reason(Factor.Dew, Severity, When, MarginK, 0, Unit.Kelvin, Sources.Formula.LensHeatBalance)
+{
+    /// <summary>It has no battery of its own and ends with the camera's packs, whose shortness is a finding of its own.</summary>
+    public bool IsOnPacks { get; init; }
+}
 
 /// <summary>The kit's heater is too weak against dew or frost from an instant on.</summary>
 public sealed record DewThroughHeater(Interval? When, double MarginK, bool IsFrost, Instant Onset, double HeaterW, Instant Until)

@@ -14,8 +14,7 @@ internal static class LensPlanner
     {
         var hasHeater = kit.DewHeaterW > 0;
         var works = hasHeater && lens.HeaterOn is not null;
-        // Where the heater hangs on the camera's packs, it ends with them.
-        var empty = works ? power?.HeaterEmpty ?? (kit.DewHeaterBatteryWh is null ? power?.Empty : null) : null;
+        var empty = HeaterEmpty(lens, kit, power);
         var own = power?.Budget.HeaterAvailableWh;
         return new LensPlan
         {
@@ -33,6 +32,11 @@ internal static class LensPlanner
             HeaterSuffices = Suffices(lens, works, power, empty),
         };
     }
+
+    /// <summary>When the energy behind the heater ends; where it hangs on the camera's packs, with them. Null: not before the last frame, or no need.</summary>
+    public static Instant? HeaterEmpty(LensTrack lens, Kit kit, PowerPlan? power) => kit.DewHeaterW <= 0 || lens.HeaterOn is null
+        ? null
+        : power?.HeaterEmpty ?? (kit.DewHeaterBatteryWh is null ? power?.Empty : null);
 
     private static bool? Suffices(LensTrack lens, bool works, PowerPlan? power, Instant? empty)
     {

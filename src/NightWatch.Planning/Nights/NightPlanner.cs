@@ -45,23 +45,7 @@ public static class NightPlanner
     /// <summary>The same with the sky given.</summary>
     internal static NightPlan Plan(NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above, Func<Instant, double> sunAltitudeDegAt)
     {
-        var weather = WeatherTrack.Of(inputs.Weather.Newest, grid);
-        var shares = WeatherWorth.Of(weather, inputs.Watch.Limits);
-        var dark = SkyWorth.Dark(above, inputs.Watch.Limits, inputs.Watch.Subject);
-        var night = new NightEvidence
-        {
-            Inputs = inputs,
-            Sky = sky,
-            Grid = grid,
-            Above = above,
-            Glow = glow,
-            SunAltitudeDegAt = sunAltitudeDegAt,
-            Weather = weather,
-            Dark = dark,
-            Shares = shares,
-            Worth = shares.Under(dark),
-            Candidates = CandidateTimes.Of(sky, inputs.Watch.Limits),
-        };
+        var night = EvidenceOf(inputs, sky, glow, grid, above, sunAltitudeDegAt);
         var plan = RunChoice.Of(night) is { } run ? ShootingPlanner.Plan(night, run) : null;
         var lens = plan?.Lens ?? LensTrack.Along(grid, night.Weather, inputs.Watch.Kit, night.Limits.DewMarginC, grid.Span, axisAltitudeDeg: 0);
         return new NightPlan
@@ -89,6 +73,29 @@ public static class NightPlanner
             Forecast = inputs.Weather.Newest is { } forecast ? ForecastOrigin.Of(forecast) : null,
             OtherForecasts = [.. new[] { inputs.Weather.SecondOpinion }.Concat(inputs.Weather.Members.Take(1)).OfType<ForecastSeries>().Select(ForecastOrigin.Of)],
             LeaveBy = plan?.Leave.LeaveHome,
+        };
+    }
+
+    /// <summary>What the factors judge by.</summary>
+    internal static NightEvidence EvidenceOf(
+        NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above, Func<Instant, double> sunAltitudeDegAt)
+    {
+        var weather = WeatherTrack.Of(inputs.Weather.Newest, grid);
+        var shares = WeatherWorth.Of(weather, inputs.Watch.Limits);
+        var dark = SkyWorth.Dark(above, inputs.Watch.Limits, inputs.Watch.Subject);
+        return new NightEvidence
+        {
+            Inputs = inputs,
+            Sky = sky,
+            Grid = grid,
+            Above = above,
+            Glow = glow,
+            SunAltitudeDegAt = sunAltitudeDegAt,
+            Weather = weather,
+            Dark = dark,
+            Shares = shares,
+            Worth = shares.Under(dark),
+            Candidates = CandidateTimes.Of(sky, inputs.Watch.Limits),
         };
     }
 

@@ -27,7 +27,7 @@ internal static class NightSummaries
             MediumCloudMean = Spread.Of(night.Weather.MediumCloud, first, last).Mean,
             HighCloudMean = Spread.Of(night.Weather.HighCloud, first, last).Mean,
             DewOnset = onset,
-            LeastDewMarginK = margin.Least,
+            LeastDewMarginK = plan is null ? margin.Least : Told(lens),
             IsFrost = lens.Outcome.IsFrost,
             HasHeater = night.Watch.Kit.DewHeaterW > 0,
             HeaterOn = lens.HeaterOn,
@@ -38,6 +38,10 @@ internal static class NightSummaries
             MoonBrighteningMag = isUnsaid ? null : brightening,
         };
     }
+
+    /// <summary>From when the lens is out to the end of the run, as the reason has it; null where that cannot be told.</summary>
+    private static double? Told(LensTrack lens) =>
+        double.IsNaN(lens.Outcome.LeastMarginK) || (lens.Outcome.UnknownSamples > 0 && lens.Onset is null) ? null : lens.Outcome.LeastMarginK;
 
     /// <summary>Of the known cells; nulls where none is known.</summary>
     private readonly record struct Spread(double? Mean, double? Least, double? Most)

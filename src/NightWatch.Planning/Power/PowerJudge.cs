@@ -1,5 +1,4 @@
 using NightWatch.Planning.Reasons;
-using NightWatch.Planning.Watches;
 using NodaTime;
 
 namespace NightWatch.Planning.Power;

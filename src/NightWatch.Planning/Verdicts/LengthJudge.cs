@@ -8,15 +8,17 @@ namespace NightWatch.Planning.Verdicts;
 internal static class LengthJudge
 {
     /// <param name="run">The run.</param>
-    /// <param name="usableMin">Minutes of good frames in it, with what must be done first done.</param>
+    /// <param name="usableMin">Minutes of good frames in it.</param>
     /// <param name="isSkyAlone">No weather would give more.</param>
+    /// <param name="isOnceDone">They are of the plan with all that must be done first done.</param>
     /// <param name="limits">The watch's.</param>
-    public static Reason Of(Interval run, double usableMin, bool isSkyAlone, Limits limits)
+    public static Reason Of(Interval run, double usableMin, bool isSkyAlone, bool isOnceDone, Limits limits)
     {
         var severity = usableMin >= limits.UsableRunMin ? Severity.Ok : isSkyAlone ? Severity.Stop : Severity.Caution;
         return new RunLength(severity, run, limits.UsableRunMin)
         {
             UsableMin = usableMin,
+            IsOnceDone = isOnceDone,
             Mend = severity == Severity.Ok ? null : new Mend.ShorterRun(),
         };
     }

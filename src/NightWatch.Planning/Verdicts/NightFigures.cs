@@ -7,15 +7,20 @@ namespace NightWatch.Planning.Verdicts;
 /// <summary>What one forecast run says of a night, as the figures that a chance is made of.</summary>
 internal static class NightFigures
 {
+    /// <summary>Middle of the usual figures of cloud, 20 and 45 %: those that the chance was fitted with.</summary>
+    private const double UsualMiddle = 0.325;
+
     /// <summary>Works out a run.</summary>
     /// <param name="night">Sky, windows, limits.</param>
     /// <param name="weather">The run.</param>
     /// <returns>Null: the cloud of no window is known throughout.</returns>
-    public static RunFigures? Of(NightEvidence night, WeatherTrack weather)
+    public static RunFigures? Of(NightEvidence night, WeatherTrack weather) => Of(night, weather, WeatherWorth.Of(weather, night.Limits));
+
+    /// <summary>The same with the weather's shares of a frame's worth given.</summary>
+    public static RunFigures? Of(NightEvidence night, WeatherTrack weather, WeatherWorth shares)
     {
         var windows = WindowCells.Of(night.Grid, night.Candidates).ToArray();
         if (!Array.Exists(windows, window => Covers(weather, window))) return null;
-        var shares = WeatherWorth.Of(weather, night.Limits);
         var worth = shares.Under(night.Dark);
         var (worthMin, gustSum, gusts, rain, stretch) = (0.0, 0.0, 0, double.NaN, 0.0);
         foreach (var window in windows)
@@ -35,11 +40,15 @@ internal static class NightFigures
     }
 
     /// <summary>
-    /// Greatest mean, over as long as a run must be, of the sky that cloud leaves free times the other shares; unknown cloud leaves none.
+    /// Greatest mean, over as long as a run must be, of how clear the sky is by the watch's own measure times the other shares: what cloud
+    /// leaves of the sky for the usual figures of cloud, and as much at the middle of other figures as at the middle of those. Unknown
+    /// cloud leaves none.
     /// </summary>
     private static double BestClearing(NightEvidence night, WeatherTrack weather, WeatherWorth shares, in WindowCells window)
     {
         var need = night.Limits.UsableRunMin;
+        var middle = (night.Limits.Cloud.Caution + night.Limits.Cloud.Stop) / 2;
+        var power = Math.Log(UsualMiddle) / Math.Log(Math.Clamp(middle, 0.001, 0.95));
         var (best, sum, minutes, from) = (0.0, 0.0, 0.0, window.First);
         for (var to = window.First; to <= window.Last; to++)
         {
@@ -55,7 +64,7 @@ internal static class NightFigures
 
         return Math.Clamp(best, 0, 1);
 
-        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - weather.Cloud[cell]) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
+        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - Math.Pow(weather.Cloud[cell], power)) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
     }
 
     private static bool Covers(WeatherTrack weather, in WindowCells window)

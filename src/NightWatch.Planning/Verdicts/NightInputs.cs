@@ -1,6 +1,5 @@
 using NightWatch.Planning.Chance;
 using NightWatch.Planning.SkyBrightness;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
@@ -28,9 +27,6 @@ public sealed record NightInputs
 
     /// <summary>The chance by feed and lead.</summary>
     public ChanceBook Chances { get; init; } = ChanceBook.Shipped;
-
-    /// <summary>What the record taught about each feed and lead.</summary>
-    public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
 
     /// <summary>The class this reader was last told of the night; null: none.</summary>
     public VerdictClass? LastTold { get; init; }

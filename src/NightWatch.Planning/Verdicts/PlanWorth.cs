@@ -18,17 +18,23 @@ internal sealed record PlanWorth
     {
         (this.night, this.plan) = (night, plan);
         // Without any weather the sky's own worth stands for it: what the kit takes is the same under every weather.
-        var sound = Minutes(night.Worth) > 0 ? night.Worth : night.Dark;
+        var isWorthless = Minutes(night.Worth) <= 0;
+        var sound = isWorthless ? night.Dark : night.Worth;
         var kit = plan.Kit;
         // A camera that stands still stands where it does best: what it loses there no preparation brings back.
         mendable = plan.Framing is { IsProgrammed: false } ? Times(sound, kit.Framed) : sound;
         if (Minutes(mendable) < night.Limits.UsableRunMin) mendable = sound;
         WithNeedsDoneMin = Minutes(mendable);
-        ForecastMin = IsWeatherKnown() ? Minutes(Times(night.Worth, kit.Framed, kit.LensClear, kit.Powered, kit.Stored, kit.Exposed)) : null;
+        var isKnown = IsWeatherKnown();
+        UsableMin = isWorthless && isKnown ? 0 : WithNeedsDoneMin;
+        ForecastMin = isKnown ? Minutes(Times(night.Worth, kit.Framed, kit.LensClear, kit.Powered, kit.Stored, kit.Exposed)) : null;
     }
 
     /// <summary>Minutes of good frames with everything done that can be done, by the newest forecast; by the sky alone where that leaves none.</summary>
     public double WithNeedsDoneMin { get; }
+
+    /// <summary>The same by the newest forecast, also where that leaves none; by the sky alone where the weather is not known.</summary>
+    public double UsableMin { get; }
 
     /// <summary>Minutes of good frames of the plan as it stands under the newest forecast; null: the weather of the run is not known.</summary>
     public double? ForecastMin { get; }

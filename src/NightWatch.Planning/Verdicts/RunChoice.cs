@@ -12,11 +12,14 @@ internal static class RunChoice
 
     /// <summary>
     /// The piece that the forecast makes worth most; where that is too little to plan for, the piece that the sky alone makes worth most,
-    /// so that the weather is what is told of it; where the sky too makes none, the longest window as it is. Null where there is none.
+    /// so that the weather is what is told of it, and likewise where the sky allows too little under any weather; where the sky makes none,
+    /// the longest window as it is. Null where there is none.
     /// </summary>
     public static Run? Of(NightEvidence night)
     {
-        var stretch = Best(night, night.Worth) is { } best && best.UsableMin >= night.Limits.UsableRunMin * LeastOfWish ? best : Best(night, night.Dark);
+        var (forecast, sky) = (Best(night, night.Worth), Best(night, night.Dark));
+        var isWeathers = sky?.UsableMin >= night.Limits.UsableRunMin && forecast?.UsableMin >= night.Limits.UsableRunMin * LeastOfWish;
+        var stretch = isWeathers ? forecast : sky;
         return stretch is { } found ? new Run(found.First, found.Last, found.Span) : Longest(night);
     }
 

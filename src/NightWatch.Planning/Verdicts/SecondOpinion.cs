@@ -1,4 +1,3 @@
-using NightWatch.Planning.Chance;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Grid;
 
@@ -23,6 +22,6 @@ internal sealed record SecondOpinion(bool Differs, bool Usable, double Cloud, do
         if (double.IsNaN(cloud) || NightFigures.Of(night, track) is not { } figures || NightFigures.Of(night, night.Weather) is not { } main) return null;
         var usable = figures.UsableMin >= night.Limits.UsableRunMin;
         var differs = usable != main.UsableMin >= night.Limits.UsableRunMin || Math.Abs(cloud - RunMean.Of(night.Weather.Cloud, run)) >= CloudApart;
-        return new SecondOpinion(differs, usable, cloud, UsableChance.Model(night, series.FeedId, figures, [], skyMin));
+        return new SecondOpinion(differs, usable, cloud, UsableChance.OfOther(night, figures, skyMin));
     }
 }

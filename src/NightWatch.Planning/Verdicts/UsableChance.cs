@@ -14,7 +14,7 @@ namespace NightWatch.Planning.Verdicts;
 internal static class UsableChance
 {
     /// <summary>Fewer members say too little of a distribution (engineering choice).</summary>
-    private const int FewestMembers = 5;
+    public const int FewestMembers = 5;
 
     /// <summary>Without any knowledge of the weather: even chances.</summary>
     private const double Even = 0.5;
@@ -33,18 +33,33 @@ internal static class UsableChance
         var basis = others.Count == 0 ? ProbabilityBasis.LeadTimePrior
             : others == members ? ProbabilityBasis.EnsembleMembers
             : ProbabilityBasis.LaggedRuns;
-        var chance = Model(night, newest.FeedId, figures, others, skyMin);
-        var found = new Probability(chance, basis, others.Count + 1)
+        var known = ChanceFigures.Of(figures, others, night.Limits.UsableRunMin, skyMin);
+        var (chances, lead) = (night.Inputs.Chances, Lead(night));
+        var learnt = chances.Find(new ChanceKey(newest.FeedId, lead));
+        var chance = chances.Of(newest.FeedId, lead, night.Watch.Site.Id).Of(known);
+        var found = new Probability(Lowered(chance, second), basis, others.Count + 1)
         {
             Usable = others.Append(new AgedRun(figures, 0)).Count(one => one.Figures.UsableMin >= night.Limits.UsableRunMin),
+            IsLowered = second is { Differs: true } && second.Chance < chance,
+            CalibrationVersion = learnt?.Version ?? 0,
+            Figures = known,
         };
-        return second is not null && second.Chance < chance ? found with { Value = (chance + second.Chance) / 2, IsLowered = second.Differs } : found;
+        return learnt is { IsUsed: true }
+            ? found with { CalibratedBy = learnt.Learning.Nights, Uncalibrated = Lowered(chances.BeforeLearning(lead).Of(known), second) }
+            : found;
     }
 
-    /// <summary>The chance by the model of a feed at the night's lead.</summary>
-    public static double Model(NightEvidence night, string feedId, RunFigures newest, IReadOnlyList<AgedRun> others, double skyMin) =>
-        night.Inputs.Chances.Of(feedId, LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night), night.Watch.Site.Id)
-            .Of(ChanceFigures.Of(newest, others, night.Limits.UsableRunMin, skyMin));
+    /// <summary>The chance by one run alone of a feed that does not decide, and so is not learnt of: by the prior.</summary>
+    public static double OfOther(NightEvidence night, RunFigures run, double skyMin) =>
+        night.Inputs.Chances.BeforeLearning(Lead(night)).Of(ChanceFigures.Of(run, [], night.Limits.UsableRunMin, skyMin));
+
+    private static double Lowered(double chance, SecondOpinion? second) =>
+        second is not null && second.Chance < chance ? (chance + second.Chance) / 2 : chance;
+
+    private static int Lead(NightEvidence night) => LeadNights.Of(night.Inputs.Now, night.Zone, night.Inputs.Night);
+
+    /// <summary>How much older than the newest a run is, hours, 0 or more.</summary>
+    public static double AgeHours(ForecastSeries newest, ForecastSeries run) => Math.Max(0, (Issued(newest) - Issued(run)).TotalHours);
 
     private static List<AgedRun> Runs(NightEvidence night, IReadOnlyList<ForecastSeries> all, ForecastSeries newest)
     {
@@ -55,8 +70,7 @@ internal static class UsableChance
         foreach (var series in all)
         {
             var track = WeatherTrack.Deciding(series, night.Grid, first, last).CompletedBy(night.Weather);
-            var age = Math.Max(0, (Issued(newest) - Issued(series)).TotalHours);
-            if (NightFigures.Of(night, track) is { } figures) runs.Add(new AgedRun(figures, age));
+            if (NightFigures.Of(night, track) is { } figures) runs.Add(new AgedRun(figures, AgeHours(newest, series)));
         }
 
         return runs;

@@ -33,8 +33,8 @@ public sealed record Verdict
     public required IReadOnlyList<Reason> Reasons { get; init; }
 
     /// <summary>
-    /// Minutes of good frames in the run with all that must be done first done: by the newest forecast, by the sky alone where that leaves
-    /// none; null in what was stored before they were counted.
+    /// Minutes of good frames in the run with all that must be done first done, by the newest forecast; by the sky alone where that decides
+    /// or the weather of the run is not known; null in what was stored before they were counted.
     /// </summary>
     public double? UsableMin { get; init; }
 
@@ -48,7 +48,7 @@ public sealed record Verdict
     public TradeOff? TradeOff { get; init; }
 
     /// <summary>Nothing but what the reader can do first keeps it from being a go.</summary>
-    public bool HoldsOnceDone => Class == VerdictClass.Marginal && Needs.Count > 0 && Probability.Value >= TradeOff?.GoFrom;
+    public bool HoldsOnceDone { get; init; }
 
     /// <summary>The reason that decided: the first of the worst severity.</summary>
     public Reason Deciding => Reasons[0];

@@ -1,3 +1,5 @@
+using NightWatch.Planning.Chance;
+
 namespace NightWatch.Planning.Verification;
 
 /// <summary>How the probability was found.</summary>
@@ -34,12 +36,15 @@ public readonly record struct Probability(double Value, ProbabilityBasis Basis, 
     /// <summary>Lowered because a second feed disagrees.</summary>
     public bool IsLowered { get; init; }
 
-    /// <summary>Earlier verdicts that the calibration was proven on; null: it was not calibrated.</summary>
+    /// <summary>Nights of the record that the model was learnt from; null: by the prior alone.</summary>
     public int? CalibratedBy { get; init; }
 
-    /// <summary>As computed, before what the record of this feed and lead taught; null: nothing was changed.</summary>
+    /// <summary>By the prior alone, before what the record of this feed and lead taught; null: nothing was changed.</summary>
     public double? Uncalibrated { get; init; }
 
-    /// <summary>Version of the calibration that was looked up; 0: there was none.</summary>
+    /// <summary>Version of what was learnt of this feed and lead when it was looked up, used or not; 0: nothing was.</summary>
     public int CalibrationVersion { get; init; }
+
+    /// <summary>What the model was asked with, to be kept and learnt from; null: no forecast was.</summary>
+    public ChanceFigures? Figures { get; init; }
 }

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Grid;
+using NightWatch.Planning.Reasons;
 using NodaTime;
 
 namespace NightWatch.Planning.Worth;
@@ -6,7 +7,7 @@ namespace NightWatch.Planning.Worth;
 /// <summary>The one piece of a night that is worth most: a time-lapse bridges short worthless gaps, and holds together on the whole.</summary>
 /// <remarks>
 /// Of all stretches of cells that begin and end on a cell of some worth, hold no worthless gap longer than the one allowed and have a mean
-/// worth of <see cref="LeastMeanWorth"/> at least, the one with the greatest sum of worth times minutes; of equals the shorter, then the
+/// worth of <see cref="WorthSeverity.LeastMean"/> at least, the one with the greatest sum of worth times minutes; of equals the shorter, then the
 /// earlier. Of a cell of unknown worth nothing can be claimed: it is bridged like a worthless one. Linear in the cells: with T the running
 /// sum of minutes times (worth − least mean), a stretch holds exactly when T does not fall over it, so each end looks for the earliest
 /// start among the record lows of T.
@@ -17,9 +18,6 @@ namespace NightWatch.Planning.Worth;
 /// <param name="UsableMin">Worth times minutes, summed.</param>
 internal readonly record struct BestStretch(int First, int Last, Interval Span, double UsableMin)
 {
-    /// <summary>Engineering choice of the design: six frames of ten are good on the whole.</summary>
-    public const double LeastMeanWorth = 0.6;
-
     /// <summary>Sums of shares are exact only to rounding.</summary>
     private const double Rounding = 1e-9;
 
@@ -73,7 +71,7 @@ internal readonly record struct BestStretch(int First, int Last, Interval Span, 
         {
             var minutes = cells.Minutes(from + k);
             var value = worth[from + k] > 0 ? worth[from + k] : 0;
-            surplus[k + 1] = surplus[k] + minutes * (value - LeastMeanWorth);
+            surplus[k + 1] = surplus[k] + minutes * (value - WorthSeverity.LeastMean);
             sum[k + 1] = sum[k] + minutes * value;
             if (k == 0 || surplus[k] < surplus[lows[lowest - 1]]) lows[lowest++] = k;
         }

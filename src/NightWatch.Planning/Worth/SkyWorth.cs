@@ -1,3 +1,4 @@
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Subjects;
@@ -21,5 +22,6 @@ internal static class SkyWorth
     }
 
     /// <summary>The share at a brightness of the sky at the subject, V mag/arcsec².</summary>
-    public static double Of(DarkLevels levels, double mag) => Share.Between(mag, levels.FullMag, levels.NothingMag);
+    public static double Of(DarkLevels levels, double mag) =>
+        levels.FullMag == levels.NothingMag ? (mag >= levels.FullMag ? 1 : 0) : Share.Between(mag, levels.FullMag, levels.NothingMag);
 }

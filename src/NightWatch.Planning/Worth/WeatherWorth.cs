@@ -1,4 +1,5 @@
 using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Worth;

@@ -1,5 +1,5 @@
 using NightWatch.Service.Settings;
-using NightWatch.Store.Calibrations;
+using NightWatch.Store.Chances;
 using NightWatch.Store.Outcomes;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Records;
@@ -13,8 +13,8 @@ internal static class RecordParts
     public static IServiceCollection AddRecord(this IServiceCollection services, AllSettings settings)
     {
         services.AddSingleton(settings.Observations);
-        services.AddSingleton<OutcomeStore>().AddSingleton<CalibrationStore>().AddSingleton<CalibrationDesk>().AddSingleton<RecordReader>();
+        services.AddSingleton<OutcomeStore>().AddSingleton<LearntChanceStore>().AddSingleton<ChanceDesk>().AddSingleton<RecordReader>();
         if (settings.Observations.AerodromeKm > 0) services.AddAerodromes(settings.Observations.ToAerodromes(settings.Feeds.Contact));
-        return services.AddSingleton<AerodromeDesk>().AddSingleton<OutcomeRecorder>().AddSingleton<CalibrationLearner>().AddSingleton<RecordKeeping>();
+        return services.AddSingleton<AerodromeDesk>().AddSingleton<OutcomeRecorder>().AddSingleton<ChanceLearner>().AddSingleton<RecordKeeping>();
     }
 }

@@ -8,6 +8,7 @@ using NightWatch.Store;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Secrets;
@@ -34,7 +35,7 @@ internal static class ServiceParts
         services.AddSingleton<UnreadableLog>().AddSingleton(parts => parts.GetRequiredService<UnreadableLog>().Follow(Database.Open(settings.Database.Connection)));
         services.AddSingleton<Telemetry>().AddSingleton<FeedLedger>();
         services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<RainStore>().AddSingleton<FeedHoldStore>().AddSingleton<IFeedHolds>(parts => parts.GetRequiredService<FeedHoldStore>()).AddSingleton<VerdictStore>();
-        services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
+        services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<NewsStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
         services.AddSingleton<Recovery>().AddSingleton<Retention>().AddSingleton<BacklogStore>();
         services.AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());
         services.AddSingleton<ForecastDesk>();

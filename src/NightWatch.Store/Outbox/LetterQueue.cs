@@ -7,10 +7,10 @@ namespace NightWatch.Store.Outbox;
 /// <summary>Puts letters into the queue and takes unsent ones out of it, inside another unit's transaction.</summary>
 internal static class LetterQueue
 {
-    /// <returns>How many were new.</returns>
-    public static async Task<int> AddAsync(Session session, IReadOnlyCollection<OutboxDraft> letters, Instant now)
+    /// <returns>Those that were new.</returns>
+    public static async Task<IReadOnlyList<OutboxDraft>> AddAsync(Session session, IReadOnlyCollection<OutboxDraft> letters, Instant now)
     {
-        var added = 0;
+        var added = new List<OutboxDraft>();
         foreach (var letter in letters)
         {
             // ON CONFLICT, not a caught violation: that would spoil the whole transaction on PostgreSQL.
@@ -38,7 +38,7 @@ internal static class LetterQueue
                 });
             if (id is not { } outboxId) continue;
 
-            added++;
+            added.Add(letter);
             foreach (var about in letter.About.Distinct())
             {
                 await session.ExecuteAsync(

@@ -43,6 +43,9 @@ public sealed record OutboxDraft
     /// </summary>
     public IReadOnlyList<WatchNight> About { get; init; } = [];
 
+    /// <summary>The subscriber whom it tells what an upgrade changed, which is told once; null: it does not.</summary>
+    public string? TellsNewsTo { get; init; }
+
     /// <summary>Freezes a written letter.</summary>
     /// <param name="letter">As written; its message is prepared for 7-bit transport here, so that nothing changes it later.</param>
     /// <param name="about">The watches and nights it speaks of.</param>

@@ -27,7 +27,7 @@ public sealed class OutboxStore(Database database)
     /// <summary>Queues letters that belong to no pass (a confirmation, a test letter).</summary>
     /// <returns>How many were new.</returns>
     public Task<int> EnqueueAsync(IReadOnlyCollection<OutboxDraft> letters, Instant now, CancellationToken cancellationToken = default) =>
-        database.WriteAsync(session => LetterQueue.AddAsync(session, letters, now), cancellationToken);
+        database.WriteAsync(async session => (await LetterQueue.AddAsync(session, letters, now)).Count, cancellationToken);
 
     /// <summary>
     /// Takes letters that may be sent now, the oldest first; also those of a process whose lease has run out. No two processes

@@ -1,5 +1,6 @@
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Verdicts;
 using NightWatch.Store.Watches;
@@ -51,7 +52,7 @@ public abstract record PassOutcome
     /// <param name="LettersQueued">New letters; the others were queued before under the same dedupe key.</param>
     public sealed record Committed(int LettersQueued) : PassOutcome;
 
-    /// <summary>Another process took a due item over, or a memory or watch changed since it was read; nothing is kept, look again.</summary>
+    /// <summary>Another process took a due item over, or a memory or watch changed since it was read, or what a letter tells was told; nothing is kept, look again.</summary>
     public sealed record Overtaken(string Why) : PassOutcome;
 }
 
@@ -98,9 +99,14 @@ public sealed class PassStore(Database database) : IDisposable
         foreach (var night in commit.Hush) await LetterQueue.HushAsync(session, night, now);
         foreach (var verdict in commit.Verdicts) await VerdictStore.AddAsync(session, verdict);
         var queued = await LetterQueue.AddAsync(session, commit.Letters, now);
+        foreach (var reader in queued.Select(letter => letter.TellsNewsTo).OfType<string>())
+        {
+            if (!await NewsStore.TellAsync(session, reader)) throw new OvertakenException("another letter has told what is new meanwhile");
+        }
+
         await DueStore.ScheduleAsync(session, commit.Schedule);
         if (commit.Rest is { } rest && !await WatchStore.RestAsync(session, rest.WatchId, rest.Until, now)) throw new OvertakenException($"watch {rest.WatchId} was removed meanwhile");
-        return new PassOutcome.Committed(queued);
+        return new PassOutcome.Committed(queued.Count);
     }
 
     /// <summary>A watch that was paused or removed during the pass gets no letter any more.</summary>

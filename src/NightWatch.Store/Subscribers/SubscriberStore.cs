@@ -94,7 +94,7 @@ public sealed class SubscriberStore(Database database)
                     values);
                 foreach (var table in History) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id {own}", values);
                 foreach (var id in watches.Select(watch => watch.SiteId).Distinct()) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
-                foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);
+                foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression", "news_owed"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);
                 return watches.Count;
             },
             cancellationToken);

@@ -1,4 +1,5 @@
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NodaTime;
@@ -26,7 +27,7 @@ public sealed record VerdictMark
     /// <summary>As it was told, 0 to 1.</summary>
     public required double Probability { get; init; }
 
-    /// <summary>Before calibration; null: it was not changed.</summary>
+    /// <summary>By the prior alone, before what the record taught; null: it was not changed.</summary>
     public double? Uncalibrated { get; init; }
 
     /// <summary>How it was found.</summary>
@@ -38,11 +39,14 @@ public sealed record VerdictMark
     /// <summary>The feed that decided; null: none did, or not known.</summary>
     public string? FeedId { get; init; }
 
-    /// <summary>Version of the calibration; 0: none.</summary>
+    /// <summary>Version of what was learnt; 0: nothing.</summary>
     public required int CalibrationVersion { get; init; }
 
     /// <summary>What it was made from; null in rows of an earlier version, and where it was not asked for.</summary>
     public InputRuns? Runs { get; init; }
+
+    /// <summary>What its chance was made of; null in rows of an earlier version, without a forecast, and where it was not asked for.</summary>
+    public ChanceFigures? Figures { get; init; }
 
     /// <summary>Hash of the inputs.</summary>
     public required string InputsHash { get; init; }

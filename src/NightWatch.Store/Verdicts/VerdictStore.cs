@@ -1,4 +1,5 @@
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Store.Connections;
@@ -50,7 +51,7 @@ public sealed record VerdictRecord
 public sealed class VerdictStore(Database database)
 {
     private const string Columns =
-        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration, runs";
+        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration, runs, figures";
 
     private static readonly RowName Name = new("verdict", ["watch_id", "night", "at"]);
 
@@ -82,11 +83,12 @@ public sealed class VerdictStore(Database database)
     /// <param name="from">First night.</param>
     /// <param name="to">Last night.</param>
     /// <param name="withRuns">With what each was made from, too.</param>
+    /// <param name="withFigures">With what its chance was made of, too.</param>
     /// <param name="cancellationToken">Stops it.</param>
     public async Task<IReadOnlyList<VerdictMark>> MarksAsync(
-        string watchId, LocalDate from, LocalDate to, bool withRuns = false, CancellationToken cancellationToken = default)
+        string watchId, LocalDate from, LocalDate to, bool withRuns = false, bool withFigures = false, CancellationToken cancellationToken = default)
     {
-        var columns = withRuns ? MarkColumns + ", runs" : MarkColumns;
+        var columns = MarkColumns + (withRuns ? ", runs" : "") + (withFigures ? ", figures" : "");
         var rows = await database.ReadAsync(
             session => session.ReadAsync<Row, VerdictMark>(
                 MarkName, row => row.ToMark(), $"SELECT {columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }),
@@ -97,7 +99,7 @@ public sealed class VerdictStore(Database database)
     internal static Task<int> AddAsync(Session session, VerdictRecord verdict) => session.ExecuteAsync(
         $"""
         INSERT INTO verdict ({Columns}) VALUES (@WatchId, @Night, @pass, @At, @class, @probability, @basis, @count, @start, @end, @reasons,
-          @forecastIds, @InputsHash, @letter, @Why, @FeedId, @lead, @raw, @calibration, @runs)
+          @forecastIds, @InputsHash, @letter, @Why, @FeedId, @lead, @raw, @calibration, @runs, @figures)
         """,
         new
         {
@@ -121,6 +123,7 @@ public sealed class VerdictStore(Database database)
             raw = verdict.Verdict.Probability.Uncalibrated,
             calibration = (long)verdict.Verdict.Probability.CalibrationVersion,
             runs = verdict.Runs is { } runs ? StoreJson.Write(runs) : null,
+            figures = verdict.Verdict.Probability.Figures is { } figures ? StoredFigures.Write(figures) : null,
         });
 
     private async Task<IReadOnlyList<VerdictRecord>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
@@ -171,6 +174,10 @@ public sealed class VerdictStore(Database database)
 
         public string? Runs { get; init; }
 
+        public string? Figures { get; init; }
+
+        private ChanceFigures? Asked => Figures is null ? null : StoredFigures.Read(Figures);
+
         private Interval? Run => RunStart is { } start && RunEnd is { } end ? new Interval(start, end) : null;
 
         public VerdictMark ToMark() => new()
@@ -187,6 +194,7 @@ public sealed class VerdictStore(Database database)
             FeedId = Feed,
             CalibrationVersion = (int)(Calibration ?? 0),
             Runs = Runs is null ? null : StoreJson.Read<InputRuns>(Runs),
+            Figures = Asked,
             InputsHash = InputsHash,
             Run = Run,
             Letter = Letter,
@@ -203,7 +211,12 @@ public sealed class VerdictStore(Database database)
             {
                 Class = Class,
                 Run = Run,
-                Probability = new(Probability, Basis, (int)BasisCount) { Uncalibrated = Raw, CalibrationVersion = (int)(Calibration ?? 0) },
+                Probability = new(Probability, Basis, (int)BasisCount)
+                {
+                    Uncalibrated = Raw,
+                    CalibrationVersion = (int)(Calibration ?? 0),
+                    Figures = Asked,
+                },
                 Reasons = StoredReasons.Read(Reasons),
             },
             ForecastIds = StoreJson.Read<IReadOnlyList<long>>(ForecastIds),

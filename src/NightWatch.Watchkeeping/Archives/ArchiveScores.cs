@@ -1,4 +1,3 @@
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Expenses;
 using NightWatch.Watchkeeping.Photographers;
 

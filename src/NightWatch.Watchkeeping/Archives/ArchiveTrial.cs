@@ -1,7 +1,6 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Expenses;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
@@ -21,7 +20,8 @@ namespace NightWatch.Watchkeeping.Archives;
 /// <param name="runs">What was forecast.</param>
 /// <param name="came">The hours that came.</param>
 /// <param name="look">Local time of the looks.</param>
-internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSeries came, LocalTime look)
+/// <param name="chances">By which the looks are taken; null: those that come with the program.</param>
+internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSeries came, LocalTime look, ArchiveChances? chances = null)
 {
     /// <summary>The farthest ahead that a run is asked for: a look on the third day before, by a run of a day's age,
     /// over a whole night.</summary>
@@ -31,26 +31,17 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
     private static readonly Duration Hour = Duration.FromHours(1);
 
     private readonly SharedSky sky = new();
+    private readonly ArchiveChances chances = chances ?? ArchiveChances.Shipped;
 
     /// <summary>Every night that the hours which came touch, in order, whatever the number of threads.</summary>
     public IReadOnlyList<ArchivedNight> Run(CancellationToken stop)
     {
-        var nights = Nights();
+        var nights = ArchiveNights.Of(came, watch.Site.Zone);
         var all = new ArchivedNight[nights.Count];
         Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount },
             i => all[i] = Of(nights[i]));
         return all;
     }
-
-    private List<LocalDate> Nights()
-    {
-        if (!came.Instants.TryGetValue(InstantQuantity.CloudAreaFraction, out var hours)) return [];
-        var (first, last) = (NightOf(hours[0].At), NightOf(hours[^1].At));
-        return [.. Enumerable.Range(0, Period.DaysBetween(first, last) + 1).Select(first.PlusDays)];
-    }
-
-    private LocalDate NightOf(Instant at) =>
-        at.InZone(watch.Site.Zone) is var local && local.TimeOfDay < LocalTime.Noon ? local.Date.PlusDays(-1) : local.Date;
 
     private ArchivedNight Of(LocalDate night)
     {
@@ -98,7 +89,7 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
     }
 
     private NightPlan Plan(LocalDate night, Instant now, PlaceWeather weather, RainBefore? rain = null, VerdictClass? told = null) =>
-        NightEvaluation.Of(watch, night, weather, CalibrationBook.Empty, now, sky, rain, told).Plan;
+        NightEvaluation.Of(watch, night, weather, chances.At(night, now), now, sky, rain, told).Plan;
 
     /// <summary>Clear, calm, mild and dry, so that what is left to stop a night is not the weather.</summary>
     private ForecastSeries BestWeather(Interval span)

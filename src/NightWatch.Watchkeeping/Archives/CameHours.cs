@@ -9,16 +9,20 @@ internal static class CameHours
     private static readonly Duration Hour = Duration.FromHours(1);
 
     /// <summary>Mean cloud of the whole hours within a span, fraction; null: one is unknown, or there is none.</summary>
-    public static double? MeanCloud(ForecastSeries series, Interval dark)
+    public static double? MeanCloud(ForecastSeries series, Interval dark) =>
+        Cloud(series, dark) is { Count: > 0 } hours ? hours.Average() : null;
+
+    /// <summary>Cloud of the whole hours within a span, fractions; null: one is unknown.</summary>
+    public static IReadOnlyList<double>? Cloud(ForecastSeries series, Interval dark)
     {
-        var (sum, count) = (0.0, 0);
+        var hours = new List<double>();
         for (var at = WholeHour.AtOrAfter(dark.Start); at <= dark.End; at += Hour)
         {
             if (series.At(InstantQuantity.CloudAreaFraction, at).Value is not { } cloud) return null;
-            (sum, count) = (sum + cloud, count + 1);
+            hours.Add(cloud);
         }
 
-        return count == 0 ? null : sum / count;
+        return hours;
     }
 
     /// <summary>The cloud of every hour from the last before a span to the first after it was told,

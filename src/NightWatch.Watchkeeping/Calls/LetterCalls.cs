@@ -16,7 +16,7 @@ internal sealed class LetterCalls(WebhookOptions options, LetterWriter writer)
     {
         WatchNight[] about = [.. draft.Orders.Select(order => new WatchNight(order.Plan.Watch.Id, order.Plan.Night))];
         var mail = OutboxDraft.Of(letter, about, now);
-        yield return mail;
+        yield return mail with { TellsNewsTo = draft.TellsNews ? draft.Orders[0].Plan.Watch.Subscriber.Address : null };
         if (!options.Enabled) yield break;
         foreach (var url in draft.Orders.Select(order => order.Plan.Watch.Letters.Webhook).OfType<string>().Distinct())
         {

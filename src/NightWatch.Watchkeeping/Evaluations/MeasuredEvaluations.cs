@@ -1,6 +1,6 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Measuring;
@@ -12,9 +12,9 @@ namespace NightWatch.Watchkeeping.Evaluations;
 /// <summary>Evaluations whose two stages are timed from outside: the same as <see cref="NightEvaluation.Of"/>.</summary>
 internal sealed class MeasuredEvaluations(SharedSky sky, Telemetry telemetry)
 {
-    public NightEvaluation Of(Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, VerdictClass? lastTold = null)
+    public NightEvaluation Of(Watch watch, LocalDate night, PlaceWeather weather, ChanceBook chances, Instant now, VerdictClass? lastTold = null)
     {
-        var inputs = NightEvaluation.InputsOf(watch, night, weather, calibrations, now, sky, lastTold: lastTold);
+        var inputs = NightEvaluation.InputsOf(watch, night, weather, chances, now, sky, lastTold: lastTold);
         return new NightEvaluation(inputs, PlanOf(inputs, SkyOf(inputs)));
     }
 

@@ -1,9 +1,9 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Planning.Watches.Reading;
 using NightWatch.Store.Verdicts;
@@ -27,7 +27,7 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     /// <summary>Where a watch's forecast is wanted.</summary>
     public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
 
-    /// <summary>Evaluates with the weather and the calibrations that a pass knows.</summary>
+    /// <summary>Evaluates with the weather and the chances that a pass knows.</summary>
     public static async Task<NightEvaluation> AskAsync(
         Watch watch, LocalDate night, PassForecasts forecasts, Instant now, SharedSky sky, VerdictClass? lastTold) =>
         Of(watch, night, await forecasts.AskAsync(PlaceOf(watch)), await forecasts.BookAsync(), now, sky, lastTold: lastTold);
@@ -35,7 +35,7 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     /// <summary>What a night was like: the same evaluation over the hours that came, with nothing left to chance.</summary>
     public static NightPlan Came(Watch watch, LocalDate night, ForecastSeries hours, Instant now, SharedSky sky)
     {
-        var inputs = InputsOf(watch, night, new PlaceWeather { Newest = hours }, CalibrationBook.Empty, now, sky) with { HasCome = true };
+        var inputs = InputsOf(watch, night, new PlaceWeather { Newest = hours }, ChanceBook.Shipped, now, sky) with { HasCome = true };
         return NightPlanner.Plan(inputs, sky.Ephemeris);
     }
 
@@ -43,22 +43,22 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     /// <param name="watch">The standing order.</param>
     /// <param name="night">Local date of the evening.</param>
     /// <param name="weather">At the site.</param>
-    /// <param name="calibrations">What the record taught about each feed and lead.</param>
+    /// <param name="chances">The chance by feed and lead.</param>
     /// <param name="now">The clock reading.</param>
     /// <param name="sky">Kept between nights.</param>
     /// <param name="measured">Rain of the 72 hours before where somebody measured it; null: as the forecasts had it.</param>
     /// <param name="lastTold">What the reader was told last of the night; null: nothing.</param>
     public static NightEvaluation Of(
-        Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, SharedSky sky, RainBefore? measured = null,
+        Watch watch, LocalDate night, PlaceWeather weather, ChanceBook chances, Instant now, SharedSky sky, RainBefore? measured = null,
         VerdictClass? lastTold = null)
     {
-        var inputs = InputsOf(watch, night, weather, calibrations, now, sky, measured, lastTold);
+        var inputs = InputsOf(watch, night, weather, chances, now, sky, measured, lastTold);
         return new NightEvaluation(inputs, NightPlanner.Plan(inputs, sky.Ephemeris));
     }
 
     /// <summary>What <see cref="Of"/> plans from.</summary>
     public static NightInputs InputsOf(
-        Watch watch, LocalDate night, PlaceWeather weather, CalibrationBook calibrations, Instant now, SharedSky sky, RainBefore? measured = null,
+        Watch watch, LocalDate night, PlaceWeather weather, ChanceBook chances, Instant now, SharedSky sky, RainBefore? measured = null,
         VerdictClass? lastTold = null) => new()
         {
             LastTold = lastTold,
@@ -66,7 +66,7 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
             Night = night,
             Now = now,
             Weather = weather,
-            Calibrations = calibrations,
+            Chances = chances,
             Glow = sky.GlowOf(watch.Site),
             RainBefore = measured ?? RainLedger.Antecedent(weather.Newest, weather.Rain, now),
         };

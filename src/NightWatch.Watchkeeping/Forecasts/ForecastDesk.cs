@@ -1,4 +1,4 @@
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Store.Forecasts;
 using NightWatch.Watchkeeping.Measuring;
 using NightWatch.Weather.Feeds;
@@ -11,7 +11,7 @@ namespace NightWatch.Watchkeeping.Forecasts;
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
     ForecastStore store, RainStore rain, IFeedHolds holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
-    Telemetry telemetry, FeedLedger ledger, CalibrationDesk calibrations, IEnsembleFeed? ensemble = null)
+    Telemetry telemetry, FeedLedger ledger, ChanceDesk chances, IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
     public const int EarlierRuns = 3;
@@ -32,11 +32,11 @@ internal sealed partial class ForecastDesk(
 
     /// <summary>Begins a pass; each feed is asked at most once for each cell in it.</summary>
     public PassForecasts BeginPass(CancellationToken stop) =>
-        new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
+        new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), () => chances.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
 
     /// <summary>The kept answers alone, for a page: no feed is asked, nothing is written.</summary>
     public PassForecasts Read(CancellationToken stop) =>
-        new(fetcher.BeginReading(EarlierRuns, secondOpinion: true, stop), () => calibrations.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
+        new(fetcher.BeginReading(EarlierRuns, secondOpinion: true, stop), () => chances.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
 
     private void Note(FeedNote note)
     {
@@ -52,7 +52,7 @@ internal sealed partial class ForecastDesk(
 }
 
 /// <summary>The forecasts of one pass.</summary>
-internal sealed class PassForecasts(ForecastPass pass, Func<Task<CalibrationBook>> calibrations, Action<FeedNote> note, Telemetry telemetry)
+internal sealed class PassForecasts(ForecastPass pass, Func<Task<ChanceBook>> chances, Action<FeedNote> note, Telemetry telemetry)
 {
     private readonly HashSet<FeedNote> noted = [];
 
@@ -75,6 +75,6 @@ internal sealed class PassForecasts(ForecastPass pass, Func<Task<CalibrationBook
         return weather;
     }
 
-    /// <summary>What the record taught about each feed and lead.</summary>
-    public Task<CalibrationBook> BookAsync() => calibrations();
+    /// <summary>The chance by feed and lead.</summary>
+    public Task<ChanceBook> BookAsync() => chances();
 }

@@ -36,8 +36,8 @@ internal sealed class AlternativeFinder(WatchStore watches, SharedSky sky, Cores
         var plans = new List<NightPlan>();
         foreach (var (watch, night) in await CandidatesAsync(plan, cancellationToken))
         {
-            var (weather, calibrations) = (await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), await forecasts.BookAsync());
-            plans.Add(await cores.ComputeAsync(() => Task.FromResult(evaluations.Of(watch, night, weather, calibrations, clock.GetCurrentInstant()).Plan)));
+            var (weather, chances) = (await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), await forecasts.BookAsync());
+            plans.Add(await cores.ComputeAsync(() => Task.FromResult(evaluations.Of(watch, night, weather, chances, clock.GetCurrentInstant()).Plan)));
         }
 
         return [.. Alternatives.Rank(plan.Watch, plans, clock.GetCurrentInstant()).Take(MostShown).Select(best => new Alternative(best.Plan, best.DriveKm))];

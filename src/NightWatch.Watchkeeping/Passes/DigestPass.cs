@@ -1,11 +1,12 @@
 using NightWatch.Letters;
 using NightWatch.Letters.Notices;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Season;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Season;
 using NightWatch.Store.Due;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Watches;
@@ -18,7 +19,7 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Passes;
 
 /// <summary>One subscriber's week: all their watches looked at for seven nights, one digest, kept with its due rows in one transaction.</summary>
-internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky sky, Cores cores, LetterWriter writer, IClock clock, Telemetry telemetry)
+internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore news, SharedSky sky, Cores cores, LetterWriter writer, IClock clock, Telemetry telemetry)
 {
     private readonly MeasuredEvaluations evaluations = new(sky, telemetry);
 
@@ -27,13 +28,14 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
     {
         var now = clock.GetCurrentInstant();
         var (all, weather) = await ReadAsync(asked, forecasts, now, stop);
-        var calibrations = await forecasts.BookAsync();
+        var chances = await forecasts.BookAsync();
+        var owesNews = await news.IsOwedAsync(asked.Subscriber.Address, stop);
         OutboxDraft[] letters = await cores.ComputeAsync<OutboxDraft[]>(async () =>
         {
-            var draft = Draft(all, weather, calibrations, now);
+            var draft = Draft(all, weather, chances, now) with { TellsNews = owesNews };
             if (!draft.SaysSomething) return [];
             using var render = telemetry.Begin(Stage.Render);
-            return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now)];
+            return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now) with { TellsNewsTo = owesNews ? asked.Subscriber.Address : null }];
         });
         using var timer = telemetry.Begin(Stage.Commit);
         return await passes.CommitAsync(new PassCommit { Done = claims, Letters = letters }, now, stop);
@@ -56,7 +58,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
         return (all, weather);
     }
 
-    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<PlaceWeather> weather, CalibrationBook calibrations, Instant now)
+    private DigestDraft Draft(IReadOnlyList<Watch> all, IReadOnlyList<PlaceWeather> weather, ChanceBook chances, Instant now)
     {
         var plans = new List<NightPlan>();
         var seasons = new Dictionary<string, DarkCalendar>();
@@ -64,7 +66,7 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, SharedSky
         {
             var today = now.InZone(watch.Site.Zone).Date;
             plans.AddRange(Enumerable.Range(0, DigestDraft.Nights).Select(today.PlusDays).Where(night => !watch.IsPausedOn(night))
-                .Select(night => evaluations.Of(watch, night, forecast, calibrations, now).Plan));
+                .Select(night => evaluations.Of(watch, night, forecast, chances, now).Plan));
             seasons[watch.Id] = WatchSeason.Of(watch, today, DigestDraft.SeasonNights, sky.Ephemeris);
         }
 

@@ -1,6 +1,8 @@
 using NightWatch.Letters;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Nights;
+using NightWatch.Store.News;
 using NightWatch.Store.Passes;
 using NightWatch.Watchkeeping.Calls;
 using NightWatch.Watchkeeping.Forecasts;
@@ -12,7 +14,7 @@ namespace NightWatch.Watchkeeping.Passes;
 
 /// <summary>From the looks at one subscriber's watches to letters, kept together with the state in one transaction.</summary>
 internal sealed class SubscriberPass(
-    PassStore passes, AlternativeFinder alternatives, LetterWriter writer, LetterCalls calls, Cores cores, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
+    PassStore passes, NewsStore news, AlternativeFinder alternatives, LetterWriter writer, LetterCalls calls, Cores cores, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
 {
     /// <summary>Writes and keeps.</summary>
     /// <returns>What became of it; overtaken: nothing was kept.</returns>
@@ -21,6 +23,7 @@ internal sealed class SubscriberPass(
         var now = clock.GetCurrentInstant();
         var letters = new List<(LetterDraft Draft, Letter Letter)>();
         LetterOrder[] orders = [.. looks.SelectMany(look => look.Orders)];
+        var owesNews = orders.Length > 0 && await news.IsOwedAsync(orders[0].Plan.Watch.Subscriber.Address, cancellationToken);
         var tracks = await record.TracksAsync(orders, now, cancellationToken);
         foreach (var kind in orders.GroupBy(order => order.Kind))
         {
@@ -30,6 +33,7 @@ internal sealed class SubscriberPass(
                 Orders = [.. BestFirst(kind)],
                 Alternatives = await alternatives.FindAsync([.. kind], forecasts, cancellationToken),
                 Tracks = tracks,
+                TellsNews = owesNews && letters.Count == 0,
                 Now = now,
             };
             letters.Add((draft, await cores.ComputeAsync(() => writer.WriteAsync(draft, cancellationToken))));
@@ -57,7 +61,7 @@ internal sealed class SubscriberPass(
 
     private static IEnumerable<LetterOrder> BestFirst(IEnumerable<LetterOrder> orders) => orders
         .OrderByDescending(order => order.Plan.Verdict.Class)
-        .ThenByDescending(order => order.Plan.Verdict.Probability.Value)
+        .ThenByDescending(order => Math.Round(Alternatives.Promise(order.Plan), 3))
         .ThenBy(order => order.Plan.Night)
         .ThenBy(order => order.Plan.Watch.Id, StringComparer.Ordinal);
 }

@@ -21,14 +21,14 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores core
     public async Task<WatchPass> LookAsync(DueClaim claim, Watch watch, PassForecasts forecasts, CancellationToken cancellationToken)
     {
         var now = clock.GetCurrentInstant();
-        var (weather, calibrations) = (await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), await forecasts.BookAsync());
+        var (weather, chances) = (await forecasts.AskAsync(NightEvaluation.PlaceOf(watch)), await forecasts.BookAsync());
         var known = (await told.FromAsync(watch.Id, claim.Item.Key.Night, cancellationToken)).ToDictionary(memory => memory.Night.Night);
         var nights = Nights(claim.Item.Key, watch).ToList();
         // What the subscriber was told of a night is there but cannot be read: to take it for nothing would tell the night twice.
         var lost = nights.Select(night => told.Fault(watch.Id, night)).OfType<UnreadableRow>().ToList();
         if (lost.Count == nights.Count && lost.Count > 0) throw new RowUnreadableException(lost[0]);
         if (lost.Count > 0) nights.RemoveAll(night => told.Fault(watch.Id, night) is not null);
-        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, nights, (night, last) => evaluations.Of(watch, night, weather, calibrations, now, last), known, now)));
+        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, nights, (night, last) => evaluations.Of(watch, night, weather, chances, now, last), known, now)));
     }
 
     private WatchPass Look(

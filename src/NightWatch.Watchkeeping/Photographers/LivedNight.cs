@@ -1,9 +1,14 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 
 namespace NightWatch.Watchkeeping.Photographers;
 
 /// <summary>What one look said.</summary>
-internal readonly record struct LookSaid(VerdictClass Class, double Probability);
+internal readonly record struct LookSaid(VerdictClass Class, double Probability)
+{
+    /// <summary>What the chance was made of; null: no forecast was known.</summary>
+    public ChanceFigures? Figures { get; init; }
+}
 
 /// <summary>One night as its letters told it, until the car would leave.</summary>
 /// <param name="Looks">By nights ahead, 0 to 3.</param>

@@ -19,7 +19,7 @@ public sealed class ObservationsOptions
     /// <summary>Address of the reports; empty: the Aviation Weather Center's own.</summary>
     public string AerodromeUrl { get; set; } = "";
 
-    /// <summary>Calibrate probabilities by the record, where that is proven to be better on nights held out.</summary>
+    /// <summary>Learn chances from the record, and use them where that is proven to be better on nights not seen.</summary>
     public bool Calibrate { get; set; } = true;
 
     /// <summary>The aerodromes that may be asked; empty: any.</summary>

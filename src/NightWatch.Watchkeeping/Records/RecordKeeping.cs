@@ -4,7 +4,7 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Records;
 
 /// <summary>What the service does for its own score, now and then, beside the passes. It fails without consequence: the record waits.</summary>
-internal sealed partial class RecordKeeping(OutcomeRecorder recorder, CalibrationLearner learner, ILogger<RecordKeeping> log)
+internal sealed partial class RecordKeeping(OutcomeRecorder recorder, ChanceLearner learner, ILogger<RecordKeeping> log)
 {
     private static readonly Duration RecordEvery = Duration.FromHours(3);
     private static readonly Duration LearnEvery = Duration.FromHours(24);

@@ -1,5 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
@@ -20,27 +21,33 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
     public async Task<IReadOnlyDictionary<string, TrackRecord>> TracksAsync(IEnumerable<LetterOrder> orders, Instant now, CancellationToken cancellationToken)
     {
         var tracks = new Dictionary<string, TrackRecord>();
-        foreach (var id in orders.Select(order => order.Plan.Watch.Id).Distinct()) tracks.Add(id, await TrackAsync(id, now, cancellationToken));
+        foreach (var watch in orders.Select(order => order.Plan.Watch).DistinctBy(watch => watch.Id)) tracks.Add(watch.Id, await TrackAsync(watch, now, cancellationToken));
         return tracks;
     }
 
     /// <summary>What came of a watch's calls of the last year or so.</summary>
-    public async Task<TrackRecord> TrackAsync(string watchId, Instant now, CancellationToken cancellationToken) =>
-        (await CallsAsync(watchId, now.InUtc().Date.PlusDays(-TrackDays), cancellationToken)).Track();
+    public async Task<TrackRecord> TrackAsync(Watch watch, Instant now, CancellationToken cancellationToken) =>
+        (await CallsAsync(watch.Id, now.InUtc().Date.PlusDays(-TrackDays), cancellationToken)).ForReaderOf(watch).Track();
 
     /// <summary>The nights from a date on with what was computed and what came, without what was told.</summary>
-    public Task<WatchRecord> CallsAsync(string watchId, LocalDate from, CancellationToken cancellationToken) => ReadAsync(watchId, from, Latest, [], cancellationToken);
+    public Task<WatchRecord> CallsAsync(string watchId, LocalDate from, CancellationToken cancellationToken) =>
+        ReadAsync(watchId, from, Latest, [], withFigures: false, cancellationToken);
+
+    /// <summary>The same with what each chance was made of, to learn from.</summary>
+    public Task<WatchRecord> LooksAsync(string watchId, LocalDate from, CancellationToken cancellationToken) =>
+        ReadAsync(watchId, from, Latest, [], withFigures: true, cancellationToken);
 
     /// <summary>The nights that were looked at or of which somebody said what they were like, both ends included.</summary>
     public async Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken)
     {
         var first = from ?? Earliest;
-        return await ReadAsync(watchId, first, to ?? Latest, await told.FromAsync(watchId, first, cancellationToken), cancellationToken);
+        return await ReadAsync(watchId, first, to ?? Latest, await told.FromAsync(watchId, first, cancellationToken), withFigures: false, cancellationToken);
     }
 
-    private async Task<WatchRecord> ReadAsync(string watchId, LocalDate first, LocalDate last, IReadOnlyList<ToldMemory> memories, CancellationToken cancellationToken)
+    private async Task<WatchRecord> ReadAsync(
+        string watchId, LocalDate first, LocalDate last, IReadOnlyList<ToldMemory> memories, bool withFigures, CancellationToken cancellationToken)
     {
-        var marks = (await verdicts.MarksAsync(watchId, first, last, withRuns: false, cancellationToken)).ToLookup(mark => mark.Night);
+        var marks = (await verdicts.MarksAsync(watchId, first, last, withRuns: false, withFigures, cancellationToken)).ToLookup(mark => mark.Night);
         var said = (await outcomes.OfWatchAsync(watchId, first, last, cancellationToken)).ToLookup(outcome => outcome.Night);
         var known = memories.ToDictionary(memory => memory.Night.Night, memory => memory.Night);
         return new WatchRecord(

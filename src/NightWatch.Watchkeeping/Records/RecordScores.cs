@@ -1,5 +1,5 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
 using NodaTime;
@@ -10,7 +10,8 @@ namespace NightWatch.Watchkeeping.Records;
 /// <param name="Watches">Ids.</param>
 /// <param name="From">First night with a verdict or an outcome; null: there is none.</param>
 /// <param name="To">Last one.</param>
-/// <param name="Nights">Nights that a forecast was put to the test for.</param>
+/// <param name="Nights">Nights that a forecast was put to the test for, on evenings on which the reader could have gone.</param>
+/// <param name="NotFree">Nights beside them, on evenings on which the reader could not: listed, and not counted as calls.</param>
 /// <param name="Known">Of them with an outcome that says what came.</param>
 /// <param name="Sources">Of the known ones by who says so.</param>
 /// <param name="Outcomes">Of all nights with an outcome, by what it was.</param>
@@ -21,6 +22,7 @@ internal sealed record RecordScores(
     LocalDate? From,
     LocalDate? To,
     int Nights,
+    int NotFree,
     int Known,
     IReadOnlyDictionary<string, int> Sources,
     IReadOnlyDictionary<string, int> Outcomes,
@@ -28,17 +30,18 @@ internal sealed record RecordScores(
     IReadOnlyList<RecordedLead> Leads)
 {
     /// <summary>Scores of probabilities over fewer nights than this are noise.</summary>
-    public const int FewestToScore = Calibration.FewestPairs;
+    public const int FewestToScore = LearningProof.FewestNights;
 
     public static RecordScores Of(IReadOnlyList<WatchRecord> records)
     {
         RecordedNight[] nights = [.. records.SelectMany(record => record.Nights)];
-        RecordedNight[] tested = [.. nights.Where(night => night.LastMark is not null)];
+        RecordedNight[] tested = [.. nights.Where(night => night is { IsScored: true, LastMark: not null })];
         return new RecordScores(
             [.. records.Select(record => record.WatchId)],
             nights.Length == 0 ? null : nights.Min(night => night.Night),
             nights.Length == 0 ? null : nights.Max(night => night.Night),
             tested.Length,
+            nights.Count(night => night is { IsScored: false, LastMark: not null }),
             tested.Count(night => night.Came is not null),
             Count(tested.Where(night => night.Came is not null).Select(night => night.Believed!.Source.Word())),
             Count(nights.Select(night => night.Believed?.Outcome.Word()).OfType<string>()),
@@ -72,7 +75,7 @@ internal sealed record RecordedCalls(ContingencyTable Table, Rate Right, Rate Us
 /// <param name="LeadNights">Nights ahead, 0 on the day.</param>
 /// <param name="Calls">Go or marginal is a call.</param>
 /// <param name="Told">Scores of the probabilities as told; null: too few nights.</param>
-/// <param name="Computed">Scores of the probabilities before calibration; null: too few nights.</param>
+/// <param name="Computed">Scores of the probabilities by the prior alone; null: too few nights.</param>
 internal sealed record RecordedLead(int LeadNights, RecordedCalls Calls, CallScores? Told, CallScores? Computed)
 {
     /// <summary>Null without a known night.</summary>

@@ -14,6 +14,15 @@ namespace NightWatch.Watchkeeping.Records;
 /// <param name="Told">What the subscriber knew in the end; null: nothing is kept.</param>
 internal sealed record RecordedNight(LocalDate Night, IReadOnlyList<VerdictMark> Marks, IReadOnlyList<OutcomeRecord> Outcomes, ToldNight? Told)
 {
+    /// <summary>The reader is free on the evening; true also where nobody knows any more.</summary>
+    public bool IsFree { get; init; } = true;
+
+    /// <summary>The reader could have gone: an evening that is free, or a night that was chosen. Only of such a night a call is right or wrong.</summary>
+    public bool IsScored => IsFree || Told is { Chosen: true };
+
+    /// <summary>The letters had the last word: the reader neither gave the night up nor asked for silence about it.</summary>
+    public bool IsOfLetters => IsScored && Told is not ({ Snoozed: true } or { IsGivenUp: true });
+
     /// <summary>The most trusted source that can say what came; where only somebody who stayed at home spoke, that; null: nobody did.</summary>
     public OutcomeRecord? Believed => Outcomes.FirstOrDefault(said => said.Outcome.Came() is not null) ?? (Outcomes.Count > 0 ? Outcomes[0] : null);
 

@@ -12,8 +12,8 @@ namespace NightWatch.Watchkeeping.Records;
 /// <param name="At">When.</param>
 /// <param name="Class">The verdict.</param>
 /// <param name="Probability">As told.</param>
-/// <param name="Uncalibrated">Before calibration; null: it was not changed.</param>
-/// <param name="CalibrationVersion">0: none.</param>
+/// <param name="Uncalibrated">By the prior alone, before what the record taught; null: it was not changed.</param>
+/// <param name="CalibrationVersion">Version of what was learnt; 0: nothing.</param>
 /// <param name="Basis">How the probability was found.</param>
 /// <param name="BasisCount">Members or runs behind it.</param>
 /// <param name="Feed">The feed that decided.</param>

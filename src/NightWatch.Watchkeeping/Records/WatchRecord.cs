@@ -1,5 +1,7 @@
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Watches;
 using NightWatch.Store.Verdicts;
 
 namespace NightWatch.Watchkeeping.Records;
@@ -10,7 +12,10 @@ internal sealed record WatchRecord(string WatchId, IReadOnlyList<RecordedNight> 
     /// <summary>Further ahead a night is an outlook only.</summary>
     public const int MostLeadNights = 7;
 
-    /// <summary>The calls so many nights ahead that can be held against what came.</summary>
+    /// <summary>The same with the evenings marked on which a watch's reader is free, by what the watch says now.</summary>
+    public WatchRecord ForReaderOf(Watch watch) => this with { Nights = [.. Nights.Select(night => night with { IsFree = Alternatives.IsFree(watch, night.Night) })] };
+
+    /// <summary>The calls so many nights ahead that can be held against what came, on evenings on which the reader could have gone.</summary>
     /// <param name="leadNights">Nights ahead.</param>
     /// <param name="probability">Which probability is judged; null: as it was told.</param>
     public IReadOnlyList<ScoredCall> CallsAt(int leadNights, Func<VerdictMark, double>? probability = null)
@@ -22,17 +27,17 @@ internal sealed record WatchRecord(string WatchId, IReadOnlyList<RecordedNight> 
         foreach (var night in Nights)
         {
             for (; Nights[over].Night < night.Night.PlusDays(-leadNights); over++) cameBefore = Nights[over].Usable ?? cameBefore;
-            if (night.Came is not { } came || night.MarkAt(leadNights) is not { } mark) continue;
+            if (!night.IsScored || night.Came is not { } came || night.MarkAt(leadNights) is not { } mark) continue;
             calls.Add(new ScoredCall(WatchId, night.Night, mark.Class, probability(mark), came, cameBefore));
         }
 
         return calls;
     }
 
-    /// <summary>Going by the letters: told as on in the end, against what came.</summary>
+    /// <summary>Going by the letters: told as on in the end, against what came, on nights of which they had the last word.</summary>
     public ContingencyTable OfLetters() => ContingencyTable.Of(
         from night in Nights
-        where night.Usable is not null && night.LastMark is not null
+        where night.IsOfLetters && night.Usable is not null && night.LastMark is not null
         select (night.Told is { IsOn: true }, night.Usable!.Value));
 
     /// <summary>What letters and pages tell beside a new call.</summary>

@@ -1,9 +1,9 @@
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
-using NightWatch.Store.Calibrations;
+using NightWatch.Store.Chances;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Verdicts;
@@ -17,7 +17,7 @@ namespace NightWatch.Watchkeeping.Replays;
 /// Makes stored looks again, with other limits or by other code: the planner and the policy of the service over the runs that the looks had, at
 /// the times they were made. It writes nothing.
 /// </summary>
-internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, OutcomeStore outcomes, CalibrationStore calibrations)
+internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, OutcomeStore outcomes, LearntChanceStore learnt)
 {
     /// <summary>Replays watches, those of one site one after the other, sites side by side.</summary>
     /// <param name="watches">With the limits to replay with.</param>
@@ -27,7 +27,7 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
     /// <returns>By watch in the order given, then by night.</returns>
     public async Task<IReadOnlyList<ReplayedNight>> RunAsync(IReadOnlyList<Watch> watches, LocalDate from, LocalDate to, CancellationToken stop)
     {
-        var versions = (await calibrations.AllAsync(stop)).ToDictionary(one => (one.For, one.Version));
+        var books = (await learnt.AllAsync(ChancePrior.Shipped, stop)).ToDictionary(one => (one.For, one.Version), one => new ChanceBook(ChancePrior.Shipped, [one]));
         var sky = new SharedSky();
         var byWatch = new Dictionary<string, IReadOnlyList<ReplayedNight>>();
         await Parallel.ForEachAsync(
@@ -38,7 +38,7 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
                 var runs = new StoredRuns(forecasts);
                 foreach (var watch in site)
                 {
-                    var nights = await OfWatchAsync(watch, from, to, runs, versions, sky, token);
+                    var nights = await OfWatchAsync(watch, from, to, runs, books, sky, token);
                     lock (byWatch) byWatch.Add(watch.Id, nights);
                 }
             });
@@ -46,12 +46,12 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
     }
 
     private async Task<IReadOnlyList<ReplayedNight>> OfWatchAsync(
-        Watch watch, LocalDate from, LocalDate to, StoredRuns runs, Dictionary<(CalibrationKey, int), Calibration> versions, SharedSky sky, CancellationToken stop)
+        Watch watch, LocalDate from, LocalDate to, StoredRuns runs, Dictionary<(ChanceKey, int), ChanceBook> books, SharedSky sky, CancellationToken stop)
     {
         var said = (await outcomes.OfWatchAsync(watch.Id, from, to, stop)).ToLookup(outcome => outcome.Night);
         var nights = new SortedDictionary<LocalDate, Course>();
         // In the order they were made, so that nights which one run speaks of are looked at together.
-        foreach (var look in await verdicts.MarksAsync(watch.Id, from, to, withRuns: true, stop))
+        foreach (var look in await verdicts.MarksAsync(watch.Id, from, to, withRuns: true, cancellationToken: stop))
         {
             if (!nights.TryGetValue(look.Night, out var course)) nights.Add(look.Night, course = new Course(new ToldNight { WatchId = watch.Id, Night = look.Night }));
             if (look.Runs is not { } stored || await runs.WeatherAsync(stored, stop) is not { } weather)
@@ -60,7 +60,7 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
                 continue;
             }
 
-            var plan = NightEvaluation.Of(watch, look.Night, weather, BookOf(look, versions), look.At, sky, stored.Rain, course.Memory.Told).Plan;
+            var plan = NightEvaluation.Of(watch, look.Night, weather, BookOf(look, books), look.At, sky, stored.Rain, course.Memory.Told).Plan;
             course.Add(look, plan, LetterPolicy.Decide(look.Pass, course.Memory, plan, look.At));
         }
 
@@ -68,15 +68,18 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
         [
             .. nights.Select(night => new ReplayedNight(
                 watch.Id, night.Key, night.Value.Looks, night.Value.Lost, night.Value.WasOn, night.Value.Memory.IsOn,
-                new RecordedNight(night.Key, [], [.. said[night.Key]], null).Believed?.Outcome)),
+                new RecordedNight(night.Key, [], [.. said[night.Key]], null).Believed?.Outcome)
+            {
+                IsFree = Alternatives.IsFree(watch, night.Key),
+            }),
         ];
     }
 
-    /// <summary>The calibration that the look had, and no later one.</summary>
-    private static CalibrationBook BookOf(VerdictMark look, Dictionary<(CalibrationKey, int), Calibration> versions) =>
-        look is { FeedId: { } feed, LeadNights: { } lead } && versions.TryGetValue((new CalibrationKey(feed, lead), look.CalibrationVersion), out var known)
-            ? new CalibrationBook([known])
-            : CalibrationBook.Empty;
+    /// <summary>What was learnt when the look was made, and no later version.</summary>
+    private static ChanceBook BookOf(VerdictMark look, Dictionary<(ChanceKey, int), ChanceBook> books) =>
+        look is { FeedId: { } feed, LeadNights: { } lead } && books.TryGetValue((new ChanceKey(feed, lead), look.CalibrationVersion), out var known)
+            ? known
+            : ChanceBook.Unlearnt;
 
     /// <summary>A night as it goes along: what is known, then and now.</summary>
     private sealed class Course(ToldNight memory)

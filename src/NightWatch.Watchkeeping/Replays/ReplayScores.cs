@@ -12,7 +12,7 @@ namespace NightWatch.Watchkeeping.Replays;
 /// <param name="Lost">Looks that could not be made again.</param>
 /// <param name="WasLetters">Letters then, without debriefs.</param>
 /// <param name="IsLetters">Letters now, without debriefs.</param>
-/// <param name="Was">Going by the letters then, on nights whose outcome is known and whose looks could all be made again.</param>
+/// <param name="Was">Going by the letters then, on free evenings whose outcome is known and whose looks could all be made again.</param>
 /// <param name="Is">Going by the letters now, on the same nights.</param>
 /// <param name="Turned">Nights on which the last word is another.</param>
 internal sealed record ReplayScores(
@@ -20,7 +20,7 @@ internal sealed record ReplayScores(
 {
     public static ReplayScores Of(int watches, IReadOnlyList<ReplayedNight> nights)
     {
-        ReplayedNight[] known = [.. nights.Where(night => night is { Lost: 0, Usable: not null } && night.Looks.Count > 0)];
+        ReplayedNight[] known = [.. nights.Where(night => night is { Lost: 0, Usable: not null, IsFree: true } && night.Looks.Count > 0)];
         return new ReplayScores(
             watches,
             nights.Count,

@@ -33,6 +33,9 @@ internal sealed record ReplayedLook(
 internal sealed record ReplayedNight(
     string WatchId, LocalDate Night, IReadOnlyList<ReplayedLook> Looks, int Lost, bool WasOn, bool IsOn, NightOutcome? Outcome)
 {
+    /// <summary>The reader is free on the evening: only such a night can be lost, or driven for.</summary>
+    public bool IsFree { get; init; } = true;
+
     /// <summary>Letters then.</summary>
     public IEnumerable<LetterKind> WasLetters => Looks.Select(look => look.WasLetter).OfType<LetterKind>();
 

@@ -1,35 +1,33 @@
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verification.Calls;
-using NodaTime;
 
 namespace NightWatch.Watchkeeping.SimulatedYears;
 
 /// <summary>How calls and probabilities did so many nights ahead.</summary>
 /// <param name="LeadNights">Nights ahead; 0 is the last look at home on the day.</param>
-/// <param name="Raw">As computed.</param>
-/// <param name="Calibrated">By parameters learnt on other fortnights; as computed where calibration is off.</param>
-/// <param name="Calibration">What the whole record teaches, and the proof.</param>
-internal sealed record LeadScores(int LeadNights, CallScores Raw, CallScores Calibrated, Calibration Calibration)
+/// <param name="Raw">As said, by the prior alone.</param>
+/// <param name="Learnt">By what an installation would have learnt until then, proven or not; as said where no forecast was known.</param>
+/// <param name="Proof">How that did on the nights it was said of.</param>
+internal sealed record LeadScores(int LeadNights, CallScores Raw, CallScores Learnt, LearningProof Proof)
 {
-    private const string FeedId = "fake";
-
     /// <param name="lead">Nights ahead.</param>
     /// <param name="nights">At least one.</param>
-    /// <param name="end">When the years are over and the calibration is learnt.</param>
-    public static LeadScores Of(int lead, IReadOnlyList<SimulatedNight> nights, Instant end)
+    public static LeadScores Of(int lead, IReadOnlyList<SimulatedNight> nights)
     {
         ScoredCall[] calls = [.. nights.Select(night => night.CallAt(lead))];
-        DatedPair[] pairs = [.. calls.Select(call => new DatedPair(call.Night, call.Pair))];
-        var calibration = Calibration.Learn(Calibration.None(new CalibrationKey(FeedId, lead), end), pairs, end);
-        var held = HeldOut(calibration, pairs);
-        return new LeadScores(lead, CallScores.Of(calls), CallScores.Of([.. calls.Select((call, i) => call with { Probability = held[i] })]), calibration);
-    }
+        int[][] byNight =
+        [
+            .. Enumerable.Range(0, calls.Length).Where(i => nights[i].Looks[lead].Figures is not null)
+                .GroupBy(i => calls[i].Night).OrderBy(night => night.Key).Select(night => night.ToArray()),
+        ];
+        var course = LearningCourse.Of(ChancePrior.Shipped, lead, [.. byNight.Select(night => new ChanceNight(
+            calls[night[0]].Night, [.. night.Select(i => new ChanceRow(calls[i].Place, nights[i].Looks[lead].Figures!.Value, calls[i].Usable))]))]);
+        var learnt = calls.ToArray();
+        foreach (var (night, said) in byNight.Zip(course.Said))
+        {
+            foreach (var (i, chance) in night.Zip(said)) learnt[i] = learnt[i] with { Probability = chance };
+        }
 
-    /// <summary>Each pair by what the other fortnights teach, in the way that was found the best.</summary>
-    private static double[] HeldOut(Calibration calibration, DatedPair[] pairs) => calibration.Map switch
-    {
-        CalibrationMap.Logistic => CrossValidation.Of(pairs, LogisticFit.Of).Calibrated,
-        CalibrationMap.Isotonic => CrossValidation.Of(pairs, IsotonicFit.Of).Calibrated,
-        _ => [.. pairs.Select(pair => pair.Pair.Probability)],
-    };
+        return new LeadScores(lead, CallScores.Of(calls), CallScores.Of(learnt), course.Proof);
+    }
 }

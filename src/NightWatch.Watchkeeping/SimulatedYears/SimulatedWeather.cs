@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Evaluations;
@@ -64,5 +64,5 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
     private Instant NoonOf(LocalDate night) => NightSpan.Noon(watch.Site.Zone, night);
 
     private NightPlan Plan(LocalDate night, Instant now, ForecastSeries? forecast, ImmutableArray<ForecastSeries> members, VerdictClass? told = null) =>
-        NightEvaluation.Of(watch, night, new PlaceWeather { Newest = forecast, Members = members }, CalibrationBook.Empty, now, sky, lastTold: told).Plan;
+        NightEvaluation.Of(watch, night, new PlaceWeather { Newest = forecast, Members = members }, ChanceBook.Unlearnt, now, sky, lastTold: told).Plan;
 }

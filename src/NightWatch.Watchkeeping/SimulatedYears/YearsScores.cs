@@ -34,12 +34,11 @@ internal sealed record YearsScores(
     public static YearsScores Of(int seed, int years, int sites, int every, IReadOnlyList<SimulatedNight> nights)
     {
         var siteYears = (double)years * sites / every;
-        var end = YearsRun.FirstNight.PlusYears(years).AtMidnight().InUtc().ToInstant();
         var letters = PolicyScores.OfLetters(nights, siteYears);
         return new YearsScores(
             seed, YearsRun.FirstNight, years, sites, every, nights.Count, nights.Count(night => night.Usable), nights.Count(night => night.Came == VerdictClass.Go),
             nights.Average(night => night.Letters),
-            [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LeadScores.Of(lead, nights, end))],
+            [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LeadScores.Of(lead, nights))],
             letters,
             [.. PolicyScores.Naive(nights, siteYears).Select(naive => PolicyDuel.Of(letters, naive))]);
     }

@@ -10,7 +10,7 @@ using NightWatch.Delivery.Webhooks;
 using NightWatch.Letters;
 using NightWatch.Letters.Drafts;
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Settings;
 using NightWatch.Store.Connections;
@@ -126,7 +126,7 @@ public sealed class WebhookTests : IAsyncLifetime
     public async Task A_call_is_queued_beside_the_mail_unless_calls_are_switched_off(bool enabled)
     {
         var watch = Cast.Watches[0] with { Letters = Cast.Watches[0].Letters with { Webhook = Url } };
-        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 4), PlaceWeather.Unknown, CalibrationBook.Empty, Now, new SharedSky()).Plan;
+        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 4), PlaceWeather.Unknown, ChanceBook.Shipped, Now, new SharedSky()).Plan;
         using var writer = new LetterWriter(AllSettings.ForRehearsal(Path.Combine(folder, "calls.db"), folder, seed: 1).Head(signer));
         var draft = new LetterDraft
         {

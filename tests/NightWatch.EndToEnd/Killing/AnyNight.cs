@@ -29,6 +29,7 @@ internal static class AnyNight
         Limits = new Limits
         {
             UsableRunMin = 5,
+            ForecastAgeH = 0,
             Cloud = Never,
             PrecipitationMmPerH = 1000,
             PrecipitationProbability = Never,

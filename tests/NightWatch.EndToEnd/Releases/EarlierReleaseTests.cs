@@ -4,11 +4,13 @@ using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using NightWatch.EndToEnd.Programs;
 using NightWatch.Pages.MyWatches;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Watches.Reading;
 using NightWatch.Service.Rehearsal;
-using NightWatch.Store.Calibrations;
+using NightWatch.Store.Chances;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Forecasts;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
@@ -53,7 +55,7 @@ public sealed class EarlierReleaseTests : IDisposable
         foreach (var watch in watches)
         {
             var records = await verdicts.OfWatchAsync(watch.Id, Ever, Never, Cancel);
-            Assert.Equal(records.Count, (await verdicts.MarksAsync(watch.Id, Ever, Never, withRuns: true, Cancel)).Count);
+            Assert.Equal(records.Count, (await verdicts.MarksAsync(watch.Id, Ever, Never, withRuns: true, withFigures: true, Cancel)).Count);
             Assert.All(records, record => Assert.NotEmpty(record.Verdict.Reasons));
             read += records.Count;
         }
@@ -70,10 +72,24 @@ public sealed class EarlierReleaseTests : IDisposable
             if (await outbox.MimeAsync(letter.Id, Cancel) is { } mime) Assert.NotNull((await MimeKit.MimeMessage.LoadAsync(new MemoryStream(mime.ToArray()), Cancel)).Subject);
         }
 
-        await new CalibrationStore(database).AllAsync(Cancel);
+        await new LearntChanceStore(database).AllAsync(ChancePrior.Shipped, Cancel);
         Assert.Empty(database.Unreadable.Known);
         // The fixture has something of each; an empty table would prove nothing.
         foreach (var table in (string[])["watch", "told_night", "verdict", "forecast", "outbox", "due", "outcome"]) Assert.NotEqual(0, await CountAsync(database, table));
+    }
+
+    /// <summary>Every release so far is older than the scale of value, and so are its subscribers.</summary>
+    [Theory]
+    [MemberData(nameof(Releases))]
+    public async Task Its_subscribers_are_owed_the_news_and_nobody_else_is(string release)
+    {
+        await using var database = Database.Open(await CopyAsync(release, "nightwatch.db"));
+        await database.MigrateAsync(Cancel);
+
+        var news = new NewsStore(database);
+
+        foreach (var watch in await new WatchStore(database).ListAsync(Cancel)) Assert.True(await news.IsOwedAsync(watch.Subscriber.Address, Cancel));
+        Assert.False(await news.IsOwedAsync("somebody.else@example.org", Cancel));
     }
 
     [Theory]

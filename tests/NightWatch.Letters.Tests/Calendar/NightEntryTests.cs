@@ -36,7 +36,7 @@ public sealed class NightEntryTests : IDisposable
     public async Task Alarms_ring_at_last_call_and_when_the_heater_goes_on()
     {
         var (_, entry, _) = await Read(TestDrafts.MorningTimeline);
-        Assert.Equal(["-PT60M", "PT403M"], entry.Alarms.Select(a => a.Trigger!.Duration.ToString()));
+        Assert.Equal(["-PT60M", "PT155M"], entry.Alarms.Select(a => a.Trigger!.Duration.ToString()));
         Assert.All(entry.Alarms, a => Assert.Equal("DISPLAY", a.Action));
         Assert.All(entry.Alarms, a => Assert.False(string.IsNullOrEmpty(a.Description)));
     }

@@ -24,8 +24,8 @@ internal sealed class InventedWeather(long seed)
 
     private readonly FakeWeather weather = new(seed);
 
-    /// <summary>A night as it is planned at an instant, from the newest run that is out.</summary>
-    public NightPlan Plan(Watch watch, LocalDate night, Instant now)
+    /// <summary>A night as it is planned at an instant, from the newest run that is out, for a reader who was told so last.</summary>
+    public NightPlan Plan(Watch watch, LocalDate night, Instant now, VerdictClass? told = null)
     {
         var site = watch.Site;
         var place = new ForecastPlace(site.Position.LatitudeDeg, site.Position.LongitudeDeg, site.Position.ElevationM);
@@ -37,6 +37,7 @@ internal sealed class InventedWeather(long seed)
                 Watch = watch,
                 Night = night,
                 Now = now,
+                LastTold = told,
                 Weather = new PlaceWeather
                 {
                     Newest = series,

@@ -38,7 +38,7 @@ internal sealed class Story
     public ToldNight ToldAt(Instant now) => passes.Last(pass => pass.At <= now).Decision.Next;
 
     /// <summary>The night as it is planned at a time.</summary>
-    public NightPlan PlanAt(Instant now) => weather.Plan(watch, Ines.Night, now);
+    public NightPlan PlanAt(Instant now) => weather.Plan(watch, Ines.Night, now, passes.LastOrDefault(pass => pass.At < now).Decision?.Next.Told);
 
     /// <summary>The first letter of a kind.</summary>
     public LetterDraft Letter(LetterKind kind) => Letters(kind).First();

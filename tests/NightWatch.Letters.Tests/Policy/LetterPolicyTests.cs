@@ -1,5 +1,6 @@
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Nights;
+using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
@@ -54,6 +55,28 @@ public sealed class LetterPolicyTests
         Assert.NotNull(Evening(Nothing, Of(VerdictClass.Marginal, 0.9), lead: 1).Letter);
         Assert.NotNull(Evening(Nothing, Of(VerdictClass.Marginal, 0.9, watch: early), lead: 2).Letter);
         Assert.Null(Evening(Nothing, Of(VerdictClass.Marginal, 0.9, watch: early), lead: 3).Letter);
+    }
+
+    [Fact]
+    public void A_night_told_off_that_is_a_go_once_its_needs_are_met_is_told_as_one_that_is_on_again()
+    {
+        var off = Evening(Evening(ToldGo, Of(VerdictClass.NoGo, run: 1), lead: 3).Next, Of(VerdictClass.NoGo, run: 2), lead: 3).Next;
+        Assert.True(off.IsOff);
+
+        var once = Evening(off, OnceDone(run: 3), lead: 2);
+        Assert.Null(once.Letter);
+        Assert.Equal(LetterKind.Outlook, Evening(once.Next, OnceDone(run: 4), lead: 1).Letter?.Kind);
+        Assert.Null(Evening(once.Next, Of(VerdictClass.Marginal, 0.9, run: 4), lead: 1).Letter);
+
+        // Near leave-by one run is enough.
+        Assert.Equal(LetterKind.RescheduleWarning, LetterPolicy.Decide(PassKind.SameDay, ToldOffToday, OnceDone(run: 6), At(17)).Letter?.Kind);
+        Assert.Null(LetterPolicy.Decide(PassKind.SameDay, ToldOffToday, Of(VerdictClass.Marginal, 0.9, run: 6), At(17)).Letter);
+    }
+
+    private static NightPlan OnceDone(int run)
+    {
+        var plan = Of(VerdictClass.Marginal, 0.9, run);
+        return plan with { Verdict = plan.Verdict with { Needs = [new Need(Factor.Power, new Mend.ShorterRun(), 60)], HoldsOnceDone = true } };
     }
 
     [Fact]

@@ -6,22 +6,22 @@ namespace NightWatch.Planning.Tests.Chance;
 public sealed class ChancePriorTests
 {
     [Fact]
-    public void The_prior_that_comes_along_knows_every_set_from_the_day_to_three_days_ahead()
+    public void The_prior_that_comes_along_knows_every_set_from_the_day_to_five_days_ahead()
     {
-        Assert.Equal(3, ChancePrior.Shipped.LastLead);
-        Assert.Equal(16, ChancePrior.Shipped.All.Count);
+        Assert.Equal(5, ChancePrior.Shipped.LastLead);
+        Assert.Equal(24, ChancePrior.Shipped.All.Count);
         Assert.NotEmpty(ChancePrior.Shipped.Source);
     }
 
     [Fact]
     public void Past_the_last_lead_the_forecast_fades()
     {
-        var three = ChancePrior.Shipped.Of(FigureSet.Runs, 3);
         var five = ChancePrior.Shipped.Of(FigureSet.Runs, 5);
+        var seven = ChancePrior.Shipped.Of(FigureSet.Runs, 7);
 
-        Assert.Equal(5, five.Lead);
-        Assert.Same(three.Information, five.Information);
-        Assert.All(three.Mean.Zip(five.Mean), pair => Assert.Equal(pair.First * .82 * .82, pair.Second, 12));
+        Assert.Equal(7, seven.Lead);
+        Assert.Same(five.Information, seven.Information);
+        Assert.All(five.Mean.Zip(seven.Mean), pair => Assert.Equal(pair.First * .82 * .82, pair.Second, 12));
     }
 
     [Fact]

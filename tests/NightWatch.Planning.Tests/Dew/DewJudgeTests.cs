@@ -2,7 +2,6 @@ using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Watches;
 using static NightWatch.Planning.Tests.HandMade.HourlyWeather;
 
 namespace NightWatch.Planning.Tests.Dew;

@@ -1,10 +1,10 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Directions;
 using NightWatch.Planning.Grid;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.SkyBrightness;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Sky.Places;
@@ -49,7 +49,7 @@ internal sealed record DesertNight
 
     public VerdictClass? LastTold { get; init; }
 
-    public CalibrationBook Calibrations { get; init; } = CalibrationBook.Empty;
+    public ChanceBook Chances { get; init; } = ChanceBook.Shipped;
 
     public double? AntecedentRainMm { get; init; } = 0;
 
@@ -82,7 +82,7 @@ internal sealed record DesertNight
                     EarlierRuns = [.. EarlierRuns.Select(Series).OfType<ForecastSeries>()],
                     SecondOpinion = Series(SecondOpinion),
                 },
-                Calibrations = Calibrations,
+                Chances = Chances,
                 HasCome = HasCome,
                 LastTold = LastTold,
                 RainBefore = AntecedentRainMm is { } mm ? new RainBefore(mm, 72, 72) : new RainBefore(null, 31, 72),

@@ -1,6 +1,5 @@
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Tests.HandMade;
-using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NodaTime;

@@ -6,7 +6,6 @@ using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Places;
-using NightWatch.Sky.Season;
 using NightWatch.Sky.Subjects;
 using NightWatch.Weather.Known;
 using NodaTime;
@@ -80,7 +79,11 @@ public sealed class WatchSeasonTests
         Subscriber = new Subscriber("", ""),
         Site = new Site
         {
-            Id = "site", Name = "Site", Position = new GeoPosition(latitude, longitude, 600), Zone = DateTimeZoneProviders.Tzdb[zone], MeasuredSkyBrightness = 21.8,
+            Id = "site",
+            Name = "Site",
+            Position = new GeoPosition(latitude, longitude, 600),
+            Zone = DateTimeZoneProviders.Tzdb[zone],
+            MeasuredSkyBrightness = 21.8,
         },
         Subject = subject,
     };

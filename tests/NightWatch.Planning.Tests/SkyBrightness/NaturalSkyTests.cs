@@ -24,6 +24,15 @@ public sealed class NaturalSkyTests
     public void Air_mass_matches_Kasten_and_Young(double zenithDistance, double airmass, int decimals) =>
         Assert.Equal(airmass, Atmosphere.Airmass(90 - zenithDistance), decimals);
 
+    // Green 1992, ICQ 14, 55, table of extinction with an average aerosol: elevation, magnitudes per air mass at the zenith.
+    [Theory]
+    [InlineData(0, 0.28)]
+    [InlineData(500, 0.24)]
+    [InlineData(1000, 0.21)]
+    [InlineData(2000, 0.16)]
+    public void Extinction_matches_Greens_table(double elevationM, double magnitudes) =>
+        Assert.Equal(magnitudes, Atmosphere.UsualExtinction(elevationM), 2);
+
     [Fact]
     public void Higher_ground_has_clearer_air() =>
         Gen.Select(Gen.Double[0, 4000], Gen.Double[1, 1000]).Sample((elevation, more) =>

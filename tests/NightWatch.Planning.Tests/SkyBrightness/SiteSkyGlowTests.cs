@@ -66,6 +66,65 @@ public sealed class SiteSkyGlowTests
     [Fact]
     public void A_measured_value_darker_than_natural_leaves_no_glow() => Assert.Equal(0, SiteSkyGlow.Of(Site, 22.3, []).Increase(45, 10));
 
+    /// <summary>
+    /// By Walker's law (0.01 P r^-2.5) a town of 50,000 people 215 km off adds 0.0008 mag at 45° altitude, and real towns scatter about it by a
+    /// factor of three. However bright the measured zenith is, the rest is the place's own.
+    /// </summary>
+    [Theory]
+    [InlineData(21.7)]
+    [InlineData(20)]
+    [InlineData(16)]
+    public void A_far_town_is_not_charged_with_all_that_is_measured(double measured)
+    {
+        PopulatedPlace[] far = [new("Faraway", 36, -114.612, 50_000)]; // 215 km
+        var byWalker = SurfaceBrightness.BrighteningMag(1, WalkersLaw.Increase(50_000, 215));
+        Assert.Equal(0.0008, byWalker, 0.00005);
+
+        var glow = SiteSkyGlow.Of(Site, measured, far);
+        Assert.Equal(measured, glow.ZenithMag, 9);
+        Assert.InRange(SurfaceBrightness.BrighteningMag(1, glow.Increase(45, 90)), 0, 3.01 * byWalker);
+        Assert.Empty(glow.Domes);
+    }
+
+    [Fact]
+    public void A_measured_zenith_is_kept_and_no_town_charged_with_more_than_its_scatter() =>
+        Gen.Select(Gen.Double[15, 23], Towns).Sample((measured, towns) =>
+        {
+            var (estimated, glow) = (SiteSkyGlow.Of(Site, null, towns), SiteSkyGlow.Of(Site, measured, towns));
+            Assert.Equal(measured, glow.ZenithMag, 9);
+            Assert.InRange(SurfaceBrightness.Magnitude(glow.Nanolamberts(90, 77)) - measured, -1e-4, 1e-4);
+            for (var azimuth = 0; azimuth < 360; azimuth += 15)
+            {
+                var byWalker = estimated.Increase(45, azimuth);
+                Assert.InRange(glow.Increase(45, azimuth), 0, WalkersLaw.Scatter * byWalker + 1e-12);
+                Assert.True(glow.Nanolamberts(45, azimuth) > 0);
+            }
+        });
+
+    [Fact]
+    public void More_people_never_darken_the_sky() =>
+        Gen.Select(Towns, Gen.Int[0, 20], Gen.Double[1, 3e6], Gen.Double[5, 90], Gen.Double[0, 359.9]).Sample((towns, which, more, altitude, azimuth) =>
+        {
+            var grown = towns.Select((town, i) => i == which % towns.Length ? town with { Population = town.Population + (int)more } : town);
+            var (now, then) = (SiteSkyGlow.Of(Site, null, towns), SiteSkyGlow.Of(Site, null, grown));
+            Assert.True(then.ZenithMag <= now.ZenithMag + 1e-12);
+            Assert.True(then.Nanolamberts(altitude, azimuth) >= now.Nanolamberts(altitude, azimuth) * (1 - 1e-12));
+        });
+
+    /// <summary>What is measured stays what it is; more of it is the towns'.</summary>
+    [Fact]
+    public void More_people_under_a_measured_zenith_never_darken_it_nor_leave_the_towns_less() =>
+        Gen.Select(Gen.Double[15, 23], Towns, Gen.Double[1, 10]).Sample((measured, towns, times) =>
+        {
+            var grown = towns.Select(town => town with { Population = (int)(town.Population * times) });
+            var (now, then) = (SiteSkyGlow.Of(Site, measured, towns), SiteSkyGlow.Of(Site, measured, grown));
+            Assert.Equal(now.ZenithMag, then.ZenithMag, 9);
+            Assert.True(then.Increase(90, 0) >= now.Increase(90, 0) - 1e-12);
+        });
+
+    private static readonly Gen<PopulatedPlace[]> Towns = Gen.Select(Gen.Double[-2, 2], Gen.Double[-2, 2], Gen.Int[500, 5_000_000])
+        .Select((north, east, people) => new PopulatedPlace("Town", 36 + north, -117 + east, people)).Array[1, 12];
+
     [Fact]
     public void Neighbouring_towns_make_one_dome_and_far_ones_none()
     {

@@ -67,7 +67,7 @@ public sealed class VerdictProperties
                 3 => weather with { Fog = Cut(weather.Fog) },
                 _ => weather with { AirC = Cut(weather.AirC), DewPointC = Cut(weather.DewPointC) },
             };
-            return Class(weather) == VerdictClass.Go || Class(cut) != VerdictClass.Go || IsGoElsewhere(weather, cut);
+            return Class(weather) == VerdictClass.Go || Class(cut) != VerdictClass.Go || IsGoElsewhere(cut, Math.Min(a, b), Math.Max(a, b));
         }, iter: 150);
 
     [Fact]
@@ -96,11 +96,11 @@ public sealed class VerdictProperties
     private static bool IsNoBetterUnderMoreCloud(HourlyWeather weather, double more) =>
         Class(weather with { Cloud = Each(hour => Math.Min(1, weather.Cloud[hour]!.Value + more)) }) <= Class(weather);
 
-    /// <summary>A run may dodge the hours it knows nothing of; that is no improvement if those hours were never needed for a go.</summary>
-    private static bool IsGoElsewhere(HourlyWeather whole, HourlyWeather cut)
+    /// <summary>A run may dodge the hours it knows nothing of: of the others all is known.</summary>
+    private static bool IsGoElsewhere(HourlyWeather cut, int from, int to)
     {
         var run = new DesertNight { Watch = Heated, Weather = cut }.Plan().Verdict.Run!.Value;
-        return new DesertNight { Watch = Heated, Weather = whole, SubjectWindows = [run] }.Plan().Verdict.Class == VerdictClass.Go;
+        return run.End <= DesertNight.Noon + Duration.FromHours(from) || run.Start >= DesertNight.Noon + Duration.FromHours(to);
     }
 
     private static VerdictClass Class(HourlyWeather weather) => new DesertNight { Watch = Heated, Weather = weather }.Plan().Verdict.Class;

@@ -29,7 +29,10 @@ public sealed class SeasonCommandTests : IDisposable
         Assert.Equal(1, first.GetProperty("rank").GetInt32());
         Assert.Equal(ranked.Count, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("usable").GetBoolean()));
         Assert.All(root.GetProperty("nights").EnumerateArray(), night => Assert.Equal(night.GetProperty("usableMinutes").GetDouble() >= 90, night.GetProperty("usable").GetBoolean()));
-        Assert.Equal(1, root.GetProperty("lunations").EnumerateArray().Count(lunation => lunation.GetProperty("best").ValueKind == JsonValueKind.Object));
+        Assert.InRange(ranked.Count, 1, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("shootingHours").GetDouble() > 0));
+        var best = root.GetProperty("lunations").EnumerateArray().Select(lunation => lunation.GetProperty("best")).ToList();
+        Assert.Equal([JsonValueKind.Null, JsonValueKind.Object], best.Select(run => run.ValueKind)); // In February the core is up too briefly.
+        Assert.Equal(ranked.Count, best[1].GetProperty("nights").GetInt32());
         var eclipse = root.GetProperty("nights").EnumerateArray().Single(night => night.GetProperty("eclipse").ValueKind == JsonValueKind.Object);
         Assert.Equal("2026-03-02", eclipse.GetProperty("night").GetString());
         Assert.Equal("total", eclipse.GetProperty("eclipse").GetProperty("kind").GetString());

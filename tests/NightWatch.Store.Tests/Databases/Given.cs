@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Conditions;
 using NightWatch.Planning.Reasons;
 using NightWatch.Planning.Verdicts;
@@ -75,7 +76,12 @@ internal static class Given
         {
             Class = @class,
             Run = new Interval(Now + Duration.FromHours(5), Now + Duration.FromHours(8)),
-            Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4) { Uncalibrated = 0.81, CalibrationVersion = 3 },
+            Probability = new(0.72, ProbabilityBasis.LaggedRuns, 4)
+            {
+                Uncalibrated = 0.81,
+                CalibrationVersion = 3,
+                Figures = new ChanceFigures(new RunShape(0.5, 0.25, 1.6), new RunShape(2.7081, 0.3, 1.4), 1.2, -0.5, 0.4),
+            },
             Reasons =
             [
                 new CloudMean(Severity.Ok, new Interval(Now, Now + Duration.FromHours(2)), 0.08, 0.12, Now, new(0.2, 0.45), 0),

@@ -1,4 +1,5 @@
-using NightWatch.Store.Calibrations;
+using NightWatch.Planning.Chance;
+using NightWatch.Store.Chances;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
@@ -111,7 +112,7 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
     }
 
     [Fact]
-    public async Task Verdicts_forecasts_and_calibrations_that_cannot_be_read_are_left_out()
+    public async Task Verdicts_forecasts_and_learnt_chances_that_cannot_be_read_are_left_out()
     {
         var (verdicts, forecasts) = (new VerdictStore(Database), new ForecastStore(Database));
         await Given.SavedWatchAsync(Database);
@@ -120,13 +121,13 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
         long[] ids = [await ForecastAsync(), await ForecastAsync()];
         await BreakAsync($"UPDATE verdict SET reasons = '[{{' WHERE at < {later.ToUnixTimeMilliseconds()}");
         await BreakAsync(Database.Kind == DatabaseKind.Sqlite ? $"UPDATE forecast SET series = NULL, body = x'00ff' WHERE id = {ids[0]}" : $"UPDATE forecast SET series = NULL, body = '\\x00ff' WHERE id = {ids[0]}");
-        await BreakAsync("INSERT INTO calibration (feed, lead, version, learnt_at, body) VALUES ('fake', 1, 1, 0, '{}')");
+        await BreakAsync("INSERT INTO calibration (feed, lead, version, learnt_at, body, learning) VALUES ('fake', 1, 1, 0, '{}', '{}')");
 
         Assert.Equal(later, Assert.Single(await verdicts.OfNightAsync("core-at-the-bend", Given.Night, Cancel)).At);
         Assert.Equal(2, (await verdicts.MarksAsync("core-at-the-bend", Given.Night, Given.Night, cancellationToken: Cancel)).Count);
         Assert.Equal(ids[1], Assert.Single(await forecasts.RunsAsync("fake", "cell", 9, Cancel)).Id);
         Assert.Equal(ids[1], Assert.Single(await forecasts.FindAsync(ids, Cancel)).Id);
-        Assert.Empty(await new CalibrationStore(Database).AllAsync(Cancel));
+        Assert.Empty(await new LearntChanceStore(Database).AllAsync(ChancePrior.Shipped, Cancel));
         Assert.Equal(["calibration", "forecast", "verdict"], Database.Unreadable.Known.Select(row => row.Table));
 
         Task<long> ForecastAsync() => forecasts.AddAsync("fake", "cell", new(null, null, Given.Now), Given.Answer(), Cancel);

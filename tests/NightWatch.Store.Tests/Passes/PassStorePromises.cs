@@ -161,7 +161,7 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
         {
             LeaveBy = Given.Now + Duration.FromHours(3),
             ToldRun = new Interval(Given.Now + Duration.FromHours(5), Given.Now + Duration.FromHours(8)),
-            Figures = [new(Factor.Cloud, Severity.Ok, 0.12, Unit.Fraction), new(Factor.Fog, Severity.Caution, null, Unit.Fraction)],
+            Figures = [new(Factor.Cloud, Severity.Ok, 0.12, Unit.Fraction) { Over = new Interval(Given.Now, Given.Now + Duration.FromHours(2)) }, new(Factor.Fog, Severity.Caution, null, Unit.Fraction)],
         };
 
         await Passes.CommitAsync(new PassCommit { Told = [memory with { Night = next }] }, Given.Now, Cancel);

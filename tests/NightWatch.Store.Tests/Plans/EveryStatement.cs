@@ -1,11 +1,12 @@
 using NightWatch.Letters.Policy;
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Store.Calendar;
-using NightWatch.Store.Calibrations;
+using NightWatch.Store.Chances;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
+using NightWatch.Store.News;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
@@ -74,7 +75,7 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
     private async Task WeatherAsync()
     {
         var (forecasts, rain, holds) = (new ForecastStore(database), new RainStore(database), new FeedHoldStore(database));
-        var calibrations = new CalibrationStore(database);
+        var learnt = new LearntChanceStore(database);
         var id = await forecasts.AddAsync("fake", "here", new(null, null, Now), Given.Answer(), cancel);
         await forecasts.ConfirmAsync(id, null, Now, cancel);
         await forecasts.LastAsync("fake", "nowhere", cancel);
@@ -85,11 +86,20 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
         await holds.HoldAsync("fake", null, Now, waitsForOperator: false, cancel);
         await holds.HeldUntilAsync("fake", null, cancel);
         await holds.ListAsync(Now, cancel);
-        await calibrations.PutAsync(
-            new Calibration { For = new("fake", 2), Version = 1, LearntAt = Now, Map = new CalibrationMap.Off(), Proof = null, Why = "Off." },
+        await learnt.PutAsync(
+            new LearntChance
+            {
+                For = new("fake", 2),
+                Version = 1,
+                LearntAt = Now,
+                Learning = ChanceLearning.Start(ChancePrior.Shipped, 2),
+                Proof = LearningProof.Of([]),
+                Sources = new Dictionary<string, int>(),
+            },
             cancel);
-        await calibrations.NewestAsync(cancel);
-        await calibrations.AllAsync(cancel);
+        await learnt.NewestAsync(ChancePrior.Shipped, cancel);
+        await learnt.AllAsync(ChancePrior.Shipped, cancel);
+        await learnt.VersionsAsync(cancel);
     }
 
     private async Task DueAsync()
@@ -123,12 +133,16 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
             Assert.IsType<PassOutcome.Committed>(await passes.CommitAsync(commit, Now, cancel));
         }
 
+        var owed = (Key: "news", Reader: "reader-7@example.org");
+        Assert.True(await new NewsStore(database).IsOwedAsync(owed.Reader, cancel));
+        await passes.CommitAsync(new PassCommit { Letters = [Given.Letter(owed.Key, recipient: owed.Reader) with { TellsNewsTo = owed.Reader }] }, Now, cancel);
         await told.FromAsync(WatchId, Given.Night, cancel);
         await told.AllFromAsync(Given.Night, cancel);
         await verdicts.OfNightAsync(WatchId, Given.Night, cancel);
         await verdicts.LatestAsync(WatchId, Given.Night, cancel);
         await verdicts.OfWatchAsync(WatchId, Given.Night, Given.Night, cancel);
-        foreach (var withRuns in (bool[])[true, false]) await verdicts.MarksAsync(WatchId, Given.Night, Given.Night, withRuns, cancel);
+        foreach (var (runs, figures) in ((bool, bool)[])[(true, false), (false, true), (false, false)])
+            await verdicts.MarksAsync(WatchId, Given.Night, Given.Night, runs, figures, cancel);
         await outcomes.PutAsync(WatchId, Given.Night, NightOutcome.Clear, OutcomeSource.Debrief, Now, cancel);
         await outcomes.OfNightAsync(WatchId, Given.Night, cancel);
         await outcomes.ForgetAsync(WatchId, cancel);

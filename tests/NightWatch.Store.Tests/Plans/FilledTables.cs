@@ -47,6 +47,7 @@ internal static class FilledTables
         INSERT INTO session (hash, address, made_at, expires_at)
         SELECT 'h' || i, 'reader-' || (i / 4) || '@example.org', @now, @now + @day FROM n
         """,
+        "INSERT INTO news_owed (address) SELECT 'reader-' || i || '@example.org' FROM n",
         "INSERT INTO ration (key, at) SELECT 'r' || (i % 600), @now - (i % 28) * @day FROM n",
         """
         INSERT INTO bounce (address, message_id, status, text, at)

@@ -40,6 +40,7 @@ public abstract class StatementPlanPromises(TestDatabase tested) : StoreTest(tes
         ("SELECT count(*) FROM watch", "figures for the start, for check and for the operator's page"),
         ("SELECT count(DISTINCT address) FROM watch", "a figure for the operator's page"),
         ("SELECT state, count(*) AS count FROM outbox GROUP BY state", "figures for the operator's page"),
+        ("DELETE FROM news_owed WHERE NOT EXISTS", "once a day; who is owed news becomes fewer with every letter"),
         ("DELETE FROM forecast WHERE retrieved_at <= @replay", "ranks the runs of all places, once a day; some weeks of them are kept"),
     ];
 

@@ -130,7 +130,7 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
                 holds.TrySetResult();
                 await goes.Task;
                 await VerdictStore.AddAsync(session, Given.Verdict());
-                return await LetterQueue.AddAsync(session, [Given.Letter("k1", recipient: watch.Subscriber.Address, about: new WatchNight(watch.Id, Given.Night))], Given.Now);
+                return (await LetterQueue.AddAsync(session, [Given.Letter("k1", recipient: watch.Subscriber.Address, about: new WatchNight(watch.Id, Given.Night))], Given.Now)).Count;
             },
             Cancel);
         await holds.Task;

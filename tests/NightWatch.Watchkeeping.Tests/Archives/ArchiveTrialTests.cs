@@ -1,4 +1,5 @@
 using CsCheck;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Sky.Nights;
@@ -50,6 +51,31 @@ public sealed class ArchiveTrialTests
     }
 
     [Fact]
+    public void What_is_learnt_at_a_look_comes_from_nights_that_were_over_and_none_later()
+    {
+        var cut = new LocalDate(2024, 10, 12);
+        var over = NightSpan.Of(October.Zone, cut).End;
+        var later = October.CameWith(hour =>
+        {
+            if (string.CompareOrdinal((string?)hour["at"], "2024-10-13T16:00Z") >= 0) hour["cloudPercent"] = 100;
+        });
+        var (whole, other) = (Learning(October.Came), Learning(later));
+        var night = cut.PlusDays(1);
+        Assert.Equal(11, Nights(whole, over - Duration.FromMinutes(1)));
+        Assert.Equal(12, Nights(whole, over));
+        Assert.Equal(Said(whole, over), Said(other, over));
+        var late = NightSpan.Of(October.Zone, new LocalDate(2024, 10, 25)).End;
+        Assert.NotEqual(Said(whole, late), Said(other, late));
+
+        ChanceModel Model(ArchiveChances chances, Instant at) => chances.At(night, at).Of(October.Came.FeedId, 0, October.Watch.Site.Id);
+
+        double Nights(ArchiveChances chances, Instant at) => Model(chances, at).Nights;
+
+        double[] Said(ArchiveChances chances, Instant at) =>
+            [.. Model(chances, at).Coefficients(FigureSet.RunsAndRain), Model(chances, at).Climate];
+    }
+
+    [Fact]
     public void Every_night_has_looks_at_the_local_hour_of_the_days_before()
     {
         Assert.Equal(Enumerable.Range(0, 31).Select(new LocalDate(2024, 10, 1).PlusDays), month.Value.Select(night => night.Night));
@@ -62,11 +88,14 @@ public sealed class ArchiveTrialTests
     [Fact]
     public void A_night_that_the_Moon_decides_is_listed_and_not_scored()
     {
-        // Full Moon of 2024-10-17, 11:26 UTC.
-        var full = month.Value.Single(night => night.Night == new LocalDate(2024, 10, 17));
+        // Full Moon of 2024-10-17, 11:26 UTC, for who wants more of the sky than stars at its brightest.
+        var watch = October.Watch with { Limits = October.Watch.Limits with { DarkFullMag = 21, DarkNothingMag = 20.5 } };
+        var nights = new ArchiveTrial(watch, new ArchivedRuns(October.Runs), October.Came, new LocalTime(15, 0))
+            .Run(TestContext.Current.CancellationToken);
+        var full = nights.Single(night => night.Night == new LocalDate(2024, 10, 17));
         Assert.Equal((NightUse.NotTheWeathers, false, null), (full.Use, full.Usable, full.Letters));
         Assert.All(full.Looks, look => Assert.Equal((VerdictClass.NoGo, ProbabilityBasis.SkyAlone), (look.Class, look.Probability.Basis)));
-        Assert.Equal(NightUse.Scored, month.Value[1].Use);
+        Assert.Equal(NightUse.Scored, nights[1].Use);
     }
 
     [Fact]
@@ -119,4 +148,8 @@ public sealed class ArchiveTrialTests
         Assert.Equal(9, values.Count);
         Assert.Equal(values.Average(), night.Looks[0].DarkCloud!.Value, 12);
     }
+
+    private static ArchiveChances Learning(Weather.Series.ForecastSeries came) => ArchiveChances.Of(
+        PriorChoice.Shipped, isLearning: true, October.Watch, October.Watch, new ArchivedRuns(October.Runs), came, new LocalTime(15, 0),
+        TestContext.Current.CancellationToken)!;
 }

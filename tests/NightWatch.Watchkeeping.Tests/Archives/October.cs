@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Text;
 using System.Text.Json.Nodes;
+using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Watchkeeping.Archives;
 using NightWatch.Weather.Archives;
@@ -24,10 +25,12 @@ internal static class October
 
     public static ForecastSeries Came { get; } = ForecastArchive.ReadOutcome(File.ReadAllBytes(OutcomeFile)).Hours;
 
+    /// <summary>The watch that the month is judged for.</summary>
+    public static Watch Watch { get; } = ArchiveWatch.Of("New York", new GeoPosition(40.71, -73.99, 7), Zone);
+
     /// <summary>The trial over the month with some runs and hours.</summary>
     public static IReadOnlyList<ArchivedNight> Try(IReadOnlyList<ForecastSeries> runs, ForecastSeries came, int lookHour = 15) =>
-        new ArchiveTrial(ArchiveWatch.Of("New York", new GeoPosition(40.71, -73.99, 7), Zone),
-            new ArchivedRuns(runs), came, new LocalTime(lookHour, 0))
+        new ArchiveTrial(Watch, new ArchivedRuns(runs), came, new LocalTime(lookHour, 0))
             .Run(TestContext.Current.CancellationToken);
 
     /// <summary>The hours that came, each changed as a test wants it.</summary>

@@ -1,8 +1,8 @@
 using CsCheck;
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Store.Due;
@@ -96,7 +96,7 @@ public sealed class DueCalendarTests
     {
         var now = Instant.FromUtc(2027, 6, 1, 12, 0);
         var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0));
-        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 1), PlaceWeather.Unknown, CalibrationBook.Empty, now, new SharedSky()).Plan with { LeaveBy = null };
+        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 1), PlaceWeather.Unknown, ChanceBook.Shipped, now, new SharedSky()).Plan with { LeaveBy = null };
         var told = new ToldNight { WatchId = watch.Id, Night = plan.Night, Told = VerdictClass.Go, LeaveBy = now + Duration.FromHours(3) };
 
         Assert.Equal(told.LeaveBy, LastWord(told, plan)?.DueAt);

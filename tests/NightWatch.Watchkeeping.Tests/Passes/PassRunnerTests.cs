@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Letters.Policy;
 using NightWatch.Planning.Watches;
@@ -111,6 +112,56 @@ public sealed class PassRunnerTests : IAsyncLifetime
         Assert.Equal((1, 0, 0), (again.Watches, again.Letters, again.Failed));
         var digest = Assert.Single(await parts.GetRequiredService<OutboxStore>().ListAsync(null, 10, TestContext.Current.CancellationToken));
         Assert.Equal(("Digest", "marlo.quist@example.org"), (digest.Kind, digest.Recipient));
+    }
+
+    [Fact]
+    public async Task What_an_upgrade_changed_stands_in_a_subscriber_s_first_letter_after_it_and_in_no_other()
+    {
+        await OweNewsAsync(Cast.Watches[0].Subscriber.Key());
+        await ScheduleAsync(PassKind.Evening, Noon, Noon + Duration.FromHours(5));
+        await RunAsync();
+        clock.AdvanceTo(Noon + Duration.FromMinutes(5));
+        await ScheduleAsync(PassKind.Digest, clock.GetCurrentInstant(), Noon + Duration.FromHours(5));
+        await RunAsync();
+
+        var texts = await TextsAsync();
+        Assert.True(texts.Count > 1);
+        Assert.Contains("New in these letters", texts[0], StringComparison.Ordinal);
+        Assert.All(texts.Skip(1), text => Assert.DoesNotContain("New in these letters", text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Nobody_who_came_after_an_upgrade_reads_what_it_changed()
+    {
+        await ScheduleAsync(PassKind.Digest, Noon, Noon + Duration.FromHours(5));
+        await RunAsync();
+
+        Assert.DoesNotContain("New in these letters", Assert.Single(await TextsAsync()), StringComparison.Ordinal);
+    }
+
+    /// <summary>As the migration owes it to who was there before it.</summary>
+    private async Task OweNewsAsync(string address)
+    {
+        await using var connection = new SqliteConnection($"Data Source={Path.Combine(folder, "kept.db")};Pooling=False");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await using var command = connection.CreateCommand();
+        command.CommandText = "INSERT INTO news_owed (address) VALUES ($address)";
+        command.Parameters.AddWithValue("$address", address);
+        Assert.Equal(1, await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken));
+    }
+
+    /// <summary>Of all letters, in the order in which they were queued.</summary>
+    private async Task<List<string>> TextsAsync()
+    {
+        var outbox = parts.GetRequiredService<OutboxStore>();
+        var texts = new List<string>();
+        foreach (var letter in (await outbox.ListAsync(null, 20, TestContext.Current.CancellationToken)).OrderBy(letter => letter.Id))
+        {
+            using var mime = new MemoryStream((await outbox.MimeAsync(letter.Id, TestContext.Current.CancellationToken))!.Value.ToArray());
+            texts.Add((await MimeKit.MimeMessage.LoadAsync(mime, TestContext.Current.CancellationToken)).TextBody!);
+        }
+
+        return texts;
     }
 
     private Task<PassTally> RunAsync() => parts.GetRequiredService<PassRunner>().RunDueAsync(TestContext.Current.CancellationToken);

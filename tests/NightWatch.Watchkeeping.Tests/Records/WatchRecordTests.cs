@@ -3,7 +3,9 @@ using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
+using NightWatch.Service.Rehearsal;
 using NightWatch.Watchkeeping.Records;
+using NodaTime;
 using static NightWatch.Watchkeeping.Tests.Records.GivenRecord;
 
 namespace NightWatch.Watchkeeping.Tests.Records;
@@ -73,6 +75,69 @@ public sealed class WatchRecordTests
         Assert.Null(RecordScores.Of([OfTheDay([.. Enumerable.Repeat(one, 29)])]).Leads[0].Told);
         Assert.Equal(0.01, RecordScores.Of([OfTheDay([.. Enumerable.Repeat(one, 30)])]).Leads[0].Told!.Brier.Value, 12);
     }
+
+    /// <summary>1 May 2027 is a Saturday; this reader is free on Fridays and Saturdays.</summary>
+    [Fact]
+    public void A_usable_night_not_gone_to_is_lost_only_on_an_evening_that_is_free()
+    {
+        (VerdictClass, double, NightOutcome?) off = (VerdictClass.NoGo, 0.1, NightOutcome.Clear);
+        var record = OfTheDay([.. Enumerable.Repeat(off, 7)]).ForReaderOf(FreeOn(IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday));
+
+        Assert.Equal([First, First.PlusDays(6)], record.CallsAt(0).Select(call => call.Night));
+        var scores = RecordScores.Of([record]);
+        Assert.Equal((2, 5, 2), (scores.Nights, scores.NotFree, scores.Known));
+        Assert.Equal(new ContingencyTable(0, 0, 2, 0), Assert.Single(scores.Leads).Calls.Table);
+        Assert.Equal(new ContingencyTable(0, 0, 2, 0), scores.Letters.Table);
+        Assert.Equal(7, record.Nights.Count); // all of them are listed
+    }
+
+    [Fact]
+    public void Where_no_evening_is_named_all_are_free()
+    {
+        (VerdictClass, double, NightOutcome?) off = (VerdictClass.NoGo, 0.1, NightOutcome.Clear);
+
+        Assert.Equal(7, OfTheDay([.. Enumerable.Repeat(off, 7)]).ForReaderOf(FreeOn()).CallsAt(0).Count);
+    }
+
+    [Fact]
+    public void A_night_that_the_reader_chose_counts_whatever_the_evening()
+    {
+        var chosen = Night(2, [Mark(2, 0, VerdictClass.Go, 0.9)], Was(2, NightOutcome.Clear)) with { Told = Told(2) with { Chosen = true, Told = VerdictClass.Go, ToldProbability = 0.9 } };
+
+        var record = new WatchRecord(Watch, [chosen]).ForReaderOf(FreeOn(IsoDayOfWeek.Friday));
+
+        Assert.Equal(new ContingencyTable(1, 0, 0, 0), RecordScores.Of([record]).Letters.Table);
+        Assert.Single(record.CallsAt(0));
+    }
+
+    [Fact]
+    public void A_night_that_the_reader_gave_up_or_wanted_silence_about_is_no_loss_of_the_letters()
+    {
+        var givenUp = Told(0) with { Told = VerdictClass.NoGo, ToldProbability = null };
+        var told = Told(1) with { Told = VerdictClass.NoGo, ToldProbability = 0.2 };
+        var silent = Told(2) with { Snoozed = true };
+        var nights = ((ToldNight[])[givenUp, told, silent])
+            .Select((memory, day) => Night(day, [Mark(day, 0, VerdictClass.NoGo, 0.2)], Was(day, NightOutcome.Clear)) with { Told = memory });
+
+        var record = new WatchRecord(Watch, [.. nights]);
+
+        Assert.Equal(new ContingencyTable(0, 0, 1, 0), record.OfLetters());
+        Assert.Equal(3, record.CallsAt(0).Count); // the calls themselves were made and can be judged
+    }
+
+    [Fact]
+    public void Persistence_knows_the_nights_of_all_evenings()
+    {
+        var record = OfTheDay((VerdictClass.Go, 0.9, NightOutcome.Clear), (VerdictClass.Go, 0.9, NightOutcome.Cloudy), (VerdictClass.Go, 0.9, NightOutcome.Clear))
+            .ForReaderOf(FreeOn(IsoDayOfWeek.Monday));
+
+        Assert.Equal([false], record.CallsAt(0).Select(call => call.CameBefore));
+    }
+
+    private static ToldNight Told(int day) => new() { WatchId = Watch, Night = First.PlusDays(day) };
+
+    private static Planning.Watches.Watch FreeOn(params IsoDayOfWeek[] evenings) =>
+        Cast.Watches[0] with { Outing = Cast.Watches[0].Outing with { FreeEvenings = evenings } };
 
     [Fact]
     public void Calls_like_this_one_are_told_from_ten_nights_on()

@@ -1,6 +1,6 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Watchkeeping.Evaluations;
@@ -36,7 +36,7 @@ public sealed class SimulatedWeatherTests
             var run = (Fetched.Fresh)await feed.FetchAsync(NightEvaluation.PlaceOf(watch), null, stop);
             var members = (FetchedMembers.Fresh)await feed.FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
             var came = new PlaceWeather { Newest = run.Series, Members = members.Members };
-            var service = NightEvaluation.Of(watch, night, came, CalibrationBook.Empty, at, new SharedSky()).Plan;
+            var service = NightEvaluation.Of(watch, night, came, ChanceBook.Unlearnt, at, new SharedSky()).Plan;
             AssertSame(service.Verdict, simulated.PlanAt(at, night, dark, told: null).Verdict);
             compared++;
         }

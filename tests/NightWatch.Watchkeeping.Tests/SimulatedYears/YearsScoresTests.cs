@@ -1,4 +1,5 @@
 using System.Text;
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Service.Commands.Simulations;
@@ -45,8 +46,36 @@ public sealed class YearsScoresTests
         Assert.Equal(1 - .87 / 4 / .25, lead.Raw.SkillOnClimate!.Value, 12);
         // The three nights with a yesterday: yesterday was right on two.
         Assert.Equal(1 - (.49 + .36 + .01) / 1, lead.Raw.SkillOnPersistence!.Value, 12);
-        Assert.Equal(lead.Raw.Brier, lead.Calibrated.Brier);
-        Assert.Contains("4 pairs of 4 nights are not enough evidence", lead.Calibration.Why, StringComparison.Ordinal);
+        Assert.Equal(lead.Raw.Brier, lead.Learnt.Brier);
+        // No forecast is known of these looks, so nothing was learnt.
+        Assert.Equal((0, false), (lead.Proof.Nights, lead.Proof.IsProven));
+    }
+
+    [Fact]
+    public void What_was_learnt_before_each_look_is_scored_beside_what_was_said()
+    {
+        var run = new RunFigures(240, 270, .9, 3, .1);
+        var figures = ChanceFigures.Of(run, [], 90, 400);
+        // Four nights of two sites, a fortnight apart: none comes usable.
+        SimulatedNight[] cloudy = [.. nights.SelectMany(night => Enumerable.Range(0, 2).Select(site => night with
+        {
+            Site = site,
+            Came = VerdictClass.NoGo,
+            Looks = [.. night.Looks.Select(look => look with { Figures = figures })],
+        }))];
+        var known = ChanceLearning.Start(ChancePrior.Shipped, 3);
+        var squares = 0.0;
+        foreach (var _ in nights)
+        {
+            squares += Math.Pow(known.ModelFor("place-1").Of(figures), 2) / nights.Length;
+            known = known.After([new ChanceRow("place-1", figures, false), new ChanceRow("place-2", figures, false)]);
+        }
+
+        var lead = LeadScores.Of(3, cloudy);
+
+        Assert.Equal(squares, lead.Learnt.Brier.Value, 12);
+        Assert.Equal(squares, lead.Proof.LearntBrier, 12);
+        Assert.Equal(4, lead.Proof.Nights);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Microsoft.Extensions.DependencyInjection;
 using MimeKit;
 using NightWatch.Letters.Policy;
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Outcomes;
@@ -168,10 +169,11 @@ public sealed class SteeringTests : IAsyncLifetime
 
     private static string CalendarOf(MimeMessage letter) => letter.BodyParts.OfType<TextPart>().Single(part => part.ContentType.IsMimeType("text", "calendar")).Text;
 
-    /// <summary>Twelve nights of either class that came as called, as far ahead.</summary>
+    /// <summary>Twelve nights of either class that came as called, as far ahead, on evenings on which the reader is free.</summary>
     private async Task RecordAsync(Watch watch, int ahead)
     {
-        var calls = from said in (VerdictClass[])[VerdictClass.Go, VerdictClass.Marginal] from night in Enumerable.Range(1, 12) select (said, Today.PlusDays(-night - (said == VerdictClass.Go ? 0 : 12)));
+        var nights = Enumerable.Range(1, 60).Select(back => Today.PlusDays(-back)).Where(night => Alternatives.IsFree(watch, night)).Take(24);
+        var calls = nights.Select((night, i) => (i < 12 ? VerdictClass.Go : VerdictClass.Marginal, night));
         foreach (var (said, night) in calls)
         {
             await parts.GetRequiredService<OutcomeStore>().PutAsync(watch.Id, night, said == VerdictClass.Go ? NightOutcome.Clear : NightOutcome.Partly, OutcomeSource.Debrief, Noon, Cancel);

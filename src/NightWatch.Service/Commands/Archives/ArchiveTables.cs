@@ -12,11 +12,13 @@ namespace NightWatch.Service.Commands.Archives;
 internal static class ArchiveTables
 {
     public static void Draw(
-        Shell shell, ArchiveHeader header, IReadOnlyList<ArchivedNight> nights, ArchiveScores scores, TimeSpan took) => shell.Draw(console =>
+        Shell shell, ArchiveHeader header, IReadOnlyList<ArchivedNight> nights, ArchiveScores scores, TimeSpan took,
+        PriorChoice prior, bool isLearning) => shell.Draw(console =>
     {
         var language = Speech.ToAnybody.Language;
         console.WriteLine(language.ArchiveHeading(header.Place, nights.Count, nights[0].Night, nights[^1].Night, took));
         console.WriteLine($"Forecasts of {header.Feed}: {header.Source}.");
+        console.WriteLine($"Prior: {prior.ToString().ToLowerInvariant()}; learning: {(isLearning ? "on" : "off")}");
         foreach (var remark in ArchiveRemarks.Of(nights, language)) console.WriteLine(remark);
         console.WriteLine();
         console.WriteLine("Chances: Brier score; that of always saying the usable share of these very nights (climate); the skill on it");

@@ -29,11 +29,16 @@ internal static class VerifyArchiveCommand
         var watch = Given.Text("--watch",
             "A watch file; default: stars under a measured 21.9 mag/arcsec2, a level horizon, ample kit, every evening free.");
         var look = Given.Time("--look", "Local time of the looks, HH:MM; default 15:00.");
+        var prior = Given.Word("--prior",
+            "Where the chances begin: shipped, the program's own (default); none, even chances; blocks, refitted on the archive without the " +
+            "two months around each night, for an archive that the program's own was fitted on.",
+            "shipped", "none", "blocks");
+        var learn = Given.Word("--learn", "Whether each night teaches the looks after it: on, or off (default).", "on", "off");
         var json = Given.Json();
         var command = new Command("verify-archive",
             "Scores calls, chances and letters over an archive of real forecasts and the hours that came.")
         {
-            runs, outcome, watch, look, json,
+            runs, outcome, watch, look, prior, learn, json,
         };
         command.SetAction((given, stop) =>
         {
@@ -49,7 +54,14 @@ internal static class VerifyArchiveCommand
                     $"nightwatch: warning: --runs is for {known.Header.Place}, {km:0} km from {order.Site.Name}."));
             }
 
-            var nights = new ArchiveTrial(order, new ArchivedRuns(known.Runs), came.Hours, given.GetValue(look) ?? DefaultLook).Run(stop);
+            var (archived, at) = (new ArchivedRuns(known.Runs), given.GetValue(look) ?? DefaultLook);
+            var choice = Enum.Parse<PriorChoice>(given.GetValue(prior) ?? "shipped", ignoreCase: true);
+            var isLearning = given.GetValue(learn) == "on";
+            var usual = given.GetValue(watch) is null ? order : DefaultWatch(known.Header);
+            var chances = ArchiveChances.Of(choice, isLearning, order, usual, archived, came.Hours, at, stop)
+                ?? throw new BadInputException(
+                    "--prior: blocks leaves nothing to fit on, the archive is too short; accepted: shipped, none.");
+            var nights = new ArchiveTrial(order, archived, came.Hours, at, chances).Run(stop);
             if (nights.Count == 0)
                 throw new BadInputException("--outcome: no hour of it tells of cloud; accepted: an archive with cloudPercent.");
             var scores = ArchiveScores.Of(nights);
@@ -60,7 +72,7 @@ internal static class VerifyArchiveCommand
             }
             else
             {
-                ArchiveTables.Draw(shell, known.Header, nights, scores, clock.Elapsed);
+                ArchiveTables.Draw(shell, known.Header, nights, scores, clock.Elapsed, choice, isLearning);
             }
 
             return Task.FromResult(Exit.Ok);

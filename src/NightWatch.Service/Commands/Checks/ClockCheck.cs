@@ -1,5 +1,5 @@
 using NightWatch.Store.Connections;
-using NightWatch.Words.Documents;
+using NightWatch.Words;
 using NodaTime;
 
 namespace NightWatch.Service.Commands.Checks;

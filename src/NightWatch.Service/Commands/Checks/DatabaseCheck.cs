@@ -1,6 +1,7 @@
 using NightWatch.Pages.Security;
+using NightWatch.Planning.Chance;
 using NightWatch.Store;
-using NightWatch.Store.Calibrations;
+using NightWatch.Store.Chances;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Outbox;
 using NightWatch.Store.Passes;
@@ -98,7 +99,7 @@ internal static class DatabaseCheck
         await foreach (var _ in new WatchStore(database).PagesAsync(PageSize, stop)) stop.ThrowIfCancellationRequested();
         await new SiteStore(database).ListAsync(stop);
         await new ToldNightStore(database).AllFromAsync(now.InUtc().Date.PlusDays(-2), stop);
-        await new CalibrationStore(database).AllAsync(stop);
+        await new LearntChanceStore(database).AllAsync(ChancePrior.Shipped, stop);
         await KeyRing.ReadAsync(new SecretStore(database), stop);
         return database.Unreadable.Known.Select(row => Finding.Fault(
             "rows", $"the stored {row.Name} cannot be read and is left out, all others go on; put it right or remove it: {row.Why.TrimEnd('.')}."));

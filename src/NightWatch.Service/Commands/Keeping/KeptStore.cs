@@ -1,7 +1,7 @@
 using NightWatch.Service.Settings;
 using NightWatch.Service.Terminal;
 using NightWatch.Store;
-using NightWatch.Store.Calibrations;
+using NightWatch.Store.Chances;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Due;
 using NightWatch.Store.Forecasts;
@@ -28,10 +28,10 @@ internal sealed class KeptStore : IAsyncDisposable
         Watches = new WatchStore(database);
         Planner = new DuePlanner(Watches, new DueStore(database));
         Outcomes = new OutcomeStore(database);
-        Calibrations = new CalibrationStore(database);
+        Learnt = new LearntChanceStore(database);
         var verdicts = new VerdictStore(database);
         Record = new RecordReader(verdicts, Outcomes, new ToldNightStore(database));
-        Replay = new Replay(verdicts, new ForecastStore(database), Outcomes, Calibrations);
+        Replay = new Replay(verdicts, new ForecastStore(database), Outcomes, Learnt);
         Outbox = new OutboxStore(database);
         Retention = new Retention(database);
     }
@@ -44,7 +44,7 @@ internal sealed class KeptStore : IAsyncDisposable
 
     public OutcomeStore Outcomes { get; }
 
-    public CalibrationStore Calibrations { get; }
+    public LearntChanceStore Learnt { get; }
 
     public RecordReader Record { get; }
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Store.Outbox;
+using NightWatch.Words;
 using NightWatch.Words.Documents;
 
 namespace NightWatch.Service.Commands.Operations;

@@ -1,5 +1,5 @@
+using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
-using NightWatch.Planning.Verification.Calibrating;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Weather.Known;
 using NightWatch.Weather.Rain;
@@ -17,7 +17,7 @@ internal static class LaterNights
     public static IReadOnlyList<NightPlan> Of(NightPlan plan, PlaceWeather weather, Instant now, SharedSky sky, RainBefore? measured) =>
     [
         .. Enumerable.Range(1, Most)
-            .Select(ahead => NightEvaluation.Of(plan.Watch, plan.Night.PlusDays(ahead), weather, CalibrationBook.Empty, now, sky, measured).Plan)
+            .Select(ahead => NightEvaluation.Of(plan.Watch, plan.Night.PlusDays(ahead), weather, ChanceBook.Shipped, now, sky, measured).Plan)
             .TakeWhile(later => later.Conditions.Any(step => step.Cloud is not null)),
     ];
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using NightWatch.Planning.Chance;
 using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Records;
@@ -24,12 +25,17 @@ internal static class ScoresCommand
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
             var records = new List<WatchRecord>();
             foreach (var id in one is not null ? [one] : await OfSiteAsync(store, place!, stop))
-                records.Add(await store.Record.ReadAsync(id, first, last, stop));
-            if (one is not null && records[0].Nights.Count == 0 && await store.Watches.FindAsync(one, stop) is null)
-                throw new BadInputException($"--watch: there is no watch '{one}'; 'watch list' names them.");
+            {
+                var record = await store.Record.ReadAsync(id, first, last, stop);
+                // Of a watch that was removed the record stays a while, and nobody knows its free evenings.
+                var kept = await store.Watches.FindAsync(id, stop);
+                if (kept is null && record.Nights.Count == 0) throw new BadInputException($"--watch: there is no watch '{id}'; 'watch list' names them.");
+                records.Add(kept is null ? record : record.ForReaderOf(kept));
+            }
+
             var scores = RecordScores.Of(records);
-            var learnt = (await store.Calibrations.NewestAsync(stop)).All;
-            if (given.GetValue(json)) Document.Write(shell.Output, new { scores, calibrations = learnt });
+            var learnt = await store.Learnt.NewestAsync(ChancePrior.Shipped, stop);
+            if (given.GetValue(json)) Document.Write(shell.Output, new { scores, learnt = learnt.Select(LearntRow.Of) });
             else ScoresTables.Draw(shell, scores, learnt);
             return Exit.Ok;
         });

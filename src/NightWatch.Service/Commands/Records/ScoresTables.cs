@@ -1,4 +1,4 @@
-using NightWatch.Planning.Verification.Calibrating;
+using NightWatch.Planning.Chance;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Words;
@@ -11,12 +11,13 @@ namespace NightWatch.Service.Commands.Records;
 /// <summary>The scores for people.</summary>
 internal static class ScoresTables
 {
-    public static void Draw(Shell shell, RecordScores scores, IReadOnlyList<Calibration> learnt) => shell.Draw(console =>
+    public static void Draw(Shell shell, RecordScores scores, IReadOnlyList<LearntChance> learnt) => shell.Draw(console =>
     {
         var speech = Speech.ToAnybody;
         var language = speech.Language;
         (LocalDate, LocalDate)? span = scores is { From: { } from, To: { } to } ? (from, to) : null;
         console.WriteLine(language.ScoresHeading(scores.Watches, span, scores.Nights, scores.Known, scores.Sources, speech));
+        if (scores.NotFree > 0) console.WriteLine(language.EveningsNotFree(scores.NotFree));
         if (scores.Known == 0)
         {
             console.WriteLine("No outcome is known yet: answer a debrief, or say one with 'outcome add'.");
@@ -36,7 +37,7 @@ internal static class ScoresTables
 
         foreach (var lead in scores.Leads.Where(lead => lead.Told is null))
             console.WriteLine(language.TooFewToScore(lead.LeadNights, lead.Calls.Table.Count, RecordScores.FewestToScore));
-        foreach (var one in learnt) console.WriteLine(language.CalibrationLine(one.For.FeedId, one.For.LeadNights, one.Version, one.Why));
+        foreach (var one in learnt) console.WriteLine(language.LearntLine(one.For.FeedId, one.For.Lead, one.Version, language.Of(one, place: null)));
     });
 
     private static Table Calls(RecordScores scores)
@@ -53,7 +54,7 @@ internal static class ScoresTables
 
     private static Table Probabilities(RecordScores scores)
     {
-        var table = WithColumns("Nights ahead", "Brier", "REL", "RES", "UNC", "As computed", "Skill on climate", "on persistence", "RPS", "its skill");
+        var table = WithColumns("Nights ahead", "Brier", "REL", "RES", "UNC", "By the prior", "Skill on climate", "on persistence", "RPS", "its skill");
         foreach (var lead in scores.Leads)
         {
             if (lead is not { Told: { } told, Computed: { } computed }) continue;

@@ -17,7 +17,7 @@ internal static class VerdictsCommand
         var nights = new NightRange();
         var csv = Given.Text("--csv", "File to write as CSV (RFC 4180); - for standard output.");
         var json = Given.Json();
-        var command = new Command("verdicts", "Every verdict of a watch with lead, probability, feed, calibration and what came.") { watch, nights.From, nights.To, csv, json };
+        var command = new Command("verdicts", "Every verdict of a watch with lead, probability, feed, version of what was learnt and what came.") { watch, nights.From, nights.To, csv, json };
         command.SetAction(async (given, stop) =>
         {
             var (id, path) = (given.Needed(watch), given.GetValue(csv));

@@ -3,7 +3,6 @@ using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Watchkeeping.Replays;
 using NightWatch.Words;
-using NightWatch.Words.Documents;
 using Spectre.Console;
 using static NightWatch.Service.Terminal.ScoreCells;
 

@@ -22,11 +22,11 @@ internal static class YearsTable
         console.Write(Calls(scores));
         console.WriteLine("Probabilities: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; skill above 0 is better than the reference");
         console.Write(Probabilities(scores));
-        console.WriteLine("Reliability as computed: of the nights said so likely, % that came usable [95 % by Wilson] (nights); a dash below 10 nights");
+        console.WriteLine("Reliability by the prior alone: of the nights said so likely, % that came usable [95 % by Wilson] (nights); a dash below 10 nights");
         console.Write(Reliability(scores.Leads.Select(lead => (lead.LeadNights, lead.Raw.Reliability))));
-        console.WriteLine("Reliability calibrated, on fortnights that the calibration had not seen");
-        console.Write(Reliability(scores.Leads.Select(lead => (lead.LeadNights, lead.Calibrated.Reliability))));
-        foreach (var lead in scores.Leads) console.WriteLine(language.CalibrationLine(null, lead.LeadNights, null, lead.Calibration.Why));
+        console.WriteLine("Reliability by what was learnt before each look");
+        console.Write(Reliability(scores.Leads.Select(lead => (lead.LeadNights, lead.Learnt.Reliability))));
+        foreach (var lead in scores.Leads) console.WriteLine(language.LearntLine(null, lead.LeadNights, null, language.Of(lead.Proof)));
         console.WriteLine();
         console.WriteLine("What a rule for going costs, a site and year; every rule knows the dark calendar");
         console.Write(Policies(scores));
@@ -48,12 +48,12 @@ internal static class YearsTable
     private static Table Probabilities(YearsScores scores)
     {
         var table = WithColumns(
-            "Nights ahead", "Brier", "REL", "RES", "UNC", "Calibrated", "its REL", "Skill on climate", "on persistence", "RPS", "its skill");
+            "Nights ahead", "Brier", "REL", "RES", "UNC", "Learnt", "its REL", "Skill on climate", "on persistence", "RPS", "its skill");
         foreach (var lead in scores.Leads)
         {
-            var (raw, calibrated) = (lead.Raw.Brier, lead.Calibrated.Brier);
+            var (raw, learnt) = (lead.Raw.Brier, lead.Learnt.Brier);
             table.AddRow(
-                Ahead(lead.LeadNights), Fine(raw.Value), Fine(raw.Reliability), Fine(raw.Resolution), Fine(raw.Uncertainty), Fine(calibrated.Value), Fine(calibrated.Reliability),
+                Ahead(lead.LeadNights), Fine(raw.Value), Fine(raw.Reliability), Fine(raw.Resolution), Fine(raw.Uncertainty), Fine(learnt.Value), Fine(learnt.Reliability),
                 Number(lead.Raw.SkillOnClimate), Number(lead.Raw.SkillOnPersistence), Fine(lead.Raw.RankedProbability), Number(lead.Raw.RankedSkill));
         }
 

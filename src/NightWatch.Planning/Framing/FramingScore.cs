@@ -46,6 +46,19 @@ internal sealed class FramingScore
     /// <summary>Where the subject's main point stands in one of them.</summary>
     public Horizontal Subject(int shot) => sky[shot * task.Points.Count].ToHorizontal();
 
+    /// <summary>Shots looked at in which the main point stands no higher than an altitude.</summary>
+    public int ShotsBelow(double altitudeDeg)
+    {
+        var most = altitudeDeg >= 90 ? 1 : Math.Sin(altitudeDeg * Math.PI / 180);
+        var below = 0;
+        for (var i = 0; i < Shots; i++)
+        {
+            if (sky[i * task.Points.Count].Up <= most) below++;
+        }
+
+        return below;
+    }
+
     /// <summary>Shots looked at that have the subject in.</summary>
     public int ShotsIn(Heading start, Heading end) => Whole(Of(start, end));
 

@@ -212,14 +212,18 @@ internal sealed class AimSearch
 
     private static int MiddleOfLongest(ReadOnlySpan<int> shots, int wanted)
     {
-        var (bestStart, bestLength, length) = (0, 0, 0);
-        for (var i = 0; i < 2 * AzimuthSweep.Bins; i++)
+        var lead = 0; // a stretch at the first azimuths goes on from the last ones
+        while (lead < shots.Length && shots[lead] == wanted) lead++;
+        if (lead == shots.Length) return 0;
+        var (start, longest, length) = (0, 0, 0);
+        for (var i = lead; i < shots.Length; i++)
         {
-            length = shots[i % AzimuthSweep.Bins] == wanted ? length + 1 : 0;
-            if (length > bestLength && length <= AzimuthSweep.Bins) (bestStart, bestLength) = (i - length + 1, length);
+            length = shots[i] == wanted ? length + 1 : 0;
+            if (length > longest) (start, longest) = (i - length + 1, length);
         }
 
-        return (bestStart + (bestLength - 1) / 2) % AzimuthSweep.Bins;
+        if (length + lead > longest) (start, longest) = (shots.Length - length, length + lead);
+        return (start + (longest - 1) / 2) % shots.Length;
     }
 
     // Steps to the better neighbour as long as there is one, then by half as much: as many shots, farther from the edges.

@@ -93,7 +93,7 @@ public sealed partial class English
         var levels = DarkLevels.Of(limits, subject);
         var up = subject is Subject.Stars ? "" : $", {Of(subject)} above {speech.Number(limits.MinAltitudeDeg)}° and the skyline";
         return $"Usable: at least {speech.Clock.Length(Duration.FromMinutes(limits.UsableRunMin))} of good frames with the Sun 18° below the horizon{up}. "
-            + $"Towns and the Moon take from a frame where the sky is brighter than {speech.Number(levels.FullMag)} mag/arcsec², and all of it below "
+            + $"Towns and the Moon take from a frame where the sky is brighter than {speech.Number(levels.FullMag)} mag/arcsec², and all of it where it is brighter than "
             + $"{speech.Number(levels.NothingMag)}. Computed from the sky alone; the weather is looked at when the night comes near.";
     }
 

@@ -51,10 +51,6 @@ public sealed class EveryCaseTests
         new GroundNotKnown(Severity.Ok, new RainBefore(null, 12, 72)),
         new GroundWetness(Severity.Caution, GroundKind.Clay, GroundState.Wet, GroundState.Damp, 2.54, Morning, 3),
         new InFrame(Severity.Caution, 0.6, IsProgrammed: true, new Heading(135, 22), Run, 0.2, 0.1),
-        new InFrame(Severity.Ok, 1, IsProgrammed: false, new Heading(135, 22), Run, 0.25, 0.25),
-        new InFrame(Severity.Ok, 1, IsProgrammed: false, new Heading(135, 70), Run, 0, 0) { ForegroundMissed = new(0.2, 0.333) },
-        new InFrame(Severity.Ok, 0.7, IsProgrammed: false, new Heading(135, 30), Run, 0.1, 0.1) { ForegroundMissed = new(0.2, 0.333) },
-        new InFrame(Severity.Ok, 0.7, IsProgrammed: false, new Heading(135, 1), Run, 0.5, 0.5) { ForegroundMissed = new(0.2, 0.333) },
         new SubjectTooLow(new Subject.GalacticCore(), 6.2, 10),
         new NeverUpInTheDark(new Subject.FixedPoint("The loop", 84, -5), Run, Run, 10, 60, 90),
         new SkyWashedOut(Run, 15, 6400, 0.7, 0.5, Evening, SkyLift.Moon, 12),
@@ -112,6 +108,16 @@ public sealed class EveryCaseTests
         new PackItem.Waterproofs(IsWet: true),
         new PackItem.Provisions(),
     ];
+
+    [Theory]
+    [InlineData(0.25, false, "25 % of it is below the skyline.")]
+    [InlineData(0, true, "the subject stands too high for any foreground.")]
+    [InlineData(0.1, true, "10 % of it is below the skyline, as the subject stands too high for the 20 % to 33 % wished.")]
+    [InlineData(0.5, true, "50 % of it is below the skyline, as no heading that keeps the subject shows the 20 % to 33 % wished.")]
+    public void A_still_camera_says_why_there_is_no_foreground(double share, bool isMissed, string end) => Assert.EndsWith(
+        end,
+        Metric.Of(new InFrame(Severity.Ok, 1, IsProgrammed: false, new Heading(135, 22), Run, share, share) { ForegroundMissed = isMissed ? new(0.2, 0.333) : null }),
+        StringComparison.Ordinal);
 
     [Fact]
     public void No_case_is_left_without_words()

@@ -112,7 +112,7 @@ public sealed class PageWordsTests
         Assert.Equal("The skyline: 8° at azimuth 90°, −0.5° at azimuth 180.5°.", Language.Skyline([new HorizonPoint(90, 8), new HorizonPoint(180.5, -0.5)]));
         Assert.Equal("A level horizon.", Language.Skyline([]));
         Assert.Equal(
-            "Usable: at least 1 h 30 min of good frames with the Sun 18° below the horizon, galactic core above 12.5° and the skyline. Towns and the Moon take from a frame where the sky is brighter than 20.8 mag/arcsec², and all of it below 19.5. Computed from the sky alone; the weather is looked at when the night comes near.",
+            "Usable: at least 1 h 30 min of good frames with the Sun 18° below the horizon, galactic core above 12.5° and the skyline. Towns and the Moon take from a frame where the sky is brighter than 20.8 mag/arcsec², and all of it where it is brighter than 19.5. Computed from the sky alone; the weather is looked at when the night comes near.",
             Language.WhatIsUsable(new Subject.GalacticCore(), new Limits { MinAltitudeDeg = 12.5 }, Here));
     }
 }

@@ -41,6 +41,7 @@ public readonly record struct FormField(string Path, FieldKind Kind)
         new("kit.focalLengthMm", FieldKind.Number), new("kit.fNumber", FieldKind.Number), new("kit.iso", FieldKind.OptionalNumber), new("kit.rawFileMb", FieldKind.Number), new("kit.cardGb", FieldKind.Number),
         new("kit.batteriesWh", FieldKind.Numbers), new("kit.cameraAndRailW", FieldKind.Number), new("kit.dewHeaterW", FieldKind.Number), new("kit.dewHeaterBatteryWh", FieldKind.OptionalNumber),
         new("sequence.exposureS", FieldKind.OptionalNumber), new("sequence.intervalS", FieldKind.OptionalNumber), new("sequence.playbackS", FieldKind.OptionalNumber), new("sequence.playbackFps", FieldKind.Number),
+        new("sequence.foreground.least", FieldKind.Percent), new("sequence.foreground.most", FieldKind.Percent),
         new("limits.minAltitudeDeg", FieldKind.Number), new("limits.usableRunMin", FieldKind.Number), new("limits.precipitationMmPerH", FieldKind.Number), new("limits.dryGroundNeeded", FieldKind.Tick),
         new("limits.cloud.caution", FieldKind.Percent), new("limits.cloud.stop", FieldKind.Percent),
         new("limits.precipitationProbability.caution", FieldKind.Percent), new("limits.precipitationProbability.stop", FieldKind.Percent),

@@ -62,7 +62,7 @@ public sealed record WatchForm(FormValues Values, IReadOnlyDictionary<string, st
                 Set(tree, field.Path, typed.Length == 0 ? null : typed);
                 break;
             case FieldKind.Percent:
-                if (values.Number(field.Path) is { } percent and >= 0 and <= 100) Set(tree, field.Path, percent / 100);
+                if (values.Number(field.Path) is { } percent and >= 0 and <= 100) Set(tree, field.Path, Math.Round(percent / 100, 6));
                 else faults.TryAdd(field.Path, "Accepted: 0 to 100 percent.");
                 break;
             default:

@@ -54,6 +54,11 @@ public readonly struct CameraPose
         return depth > 1e-9 ? new FramePoint(focalLengthMm * v.Dot(right) / depth, focalLengthMm * v.Dot(up) / depth) : FramePoint.Behind;
     }
 
+    // Upward part of the line of sight through a point, and the length of the whole: their ratio is the sine of its altitude.
+    internal (double Up, double Length) Rise(FramePoint point) => (
+        focalLengthMm * axis.Up + point.XMm * right.Up + point.YMm * up.Up,
+        Math.Sqrt(focalLengthMm * focalLengthMm + point.XMm * point.XMm + point.YMm * point.YMm));
+
     internal Direction Sight(FramePoint point) => (focalLengthMm * axis + point.XMm * right + point.YMm * up).Unit();
 
     /// <summary>Normals, pointing inwards, of the four planes through the lens that hold the frame's edges, less a share of each half side.</summary>

@@ -8,7 +8,7 @@ internal sealed class AimSearch
     public const double LowestAxisDeg = -10;
     public const double HighestAxisDeg = 85; // a head that points higher has lost its azimuth
 
-    private const int MostSwept = 4; // altitudes looked at in full
+    private const int MostSwept = 2; // altitudes looked at in full
     private const int MostChecks = 96; // of headings of one altitude against a skyline that is not level
 
     private readonly FramingScore score;
@@ -16,6 +16,7 @@ internal sealed class AimSearch
     private readonly ForegroundBand ground;
     private readonly Heading? start;
     private readonly double rollDeg;
+    private readonly double halfDiagonalDeg;
 
     /// <param name="task">The sequence.</param>
     /// <param name="start">Where a move starts; null: the camera stands still.</param>
@@ -23,9 +24,10 @@ internal sealed class AimSearch
     public AimSearch(FramingTask task, Heading? start, double rollDeg)
     {
         (this.start, this.rollDeg) = (start, rollDeg);
-        score = new FramingScore(task);
+        score = new FramingScore(task, start is null ? FramingScore.OfStill : FramingScore.OfMove);
         sweep = new AzimuthSweep(task, score, start, rollDeg);
         ground = new ForegroundBand(task);
+        halfDiagonalDeg = Math.Atan(Math.Sqrt(task.Frame.WidthMm * task.Frame.WidthMm + task.Frame.HeightMm * task.Frame.HeightMm) / 2 / task.Frame.FocalLengthMm) * 180 / Math.PI;
     }
 
     /// <summary>Shots looked at.</summary>
@@ -41,24 +43,54 @@ internal sealed class AimSearch
     {
         if (ground.IsOpen) return (null, Free().Heading);
         var (low, high) = ground.Widest(rollDeg);
-        var promises = Promises(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isEvery: !ground.IsLevel);
-        (Heading Heading, int ShotsIn)? free = null;
-        var least = (int)Math.Ceiling((1 - mostLost) * score.Shots);
-        if (promises.Count == 0 || promises[0].Most < least)
+        var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
+        foreach (var altitude in (ReadOnlySpan<double>)[(low + high) / 2, high, low])
         {
-            free = Free();
-            least = Math.Max(1, (int)Math.Ceiling((1 - mostLost) * free.Value.ShotsIn));
+            if (Whole(new Heading(likely.AzimuthDeg, altitude, rollDeg), ground.Holds) is { } held) return (held, null);
         }
 
-        var composed = Best(promises, isComposed: true, free is null ? 1 : least);
-        if (composed is { } found && found.ShotsIn >= least) return (found.Heading, free?.Heading);
-        if (free is not null) return (null, free.Value.Heading);
-        free = Free();
-        return composed is { } kept && kept.ShotsIn >= (1 - mostLost) * free.Value.ShotsIn ? (kept.Heading, free.Value.Heading) : (null, free.Value.Heading);
+        // No heading with that much ground reaches higher than this; where the subject stands above it too long, only the free one is looked for.
+        var reach = score.ShotsBelow(Math.Max(high, start?.AltitudeDeg ?? high) + halfDiagonalDeg);
+        (Heading Heading, int ShotsIn)? free = reach < Least(score.Shots) ? Free() : null;
+        if (free is { } known && reach < Least(known.ShotsIn)) return (null, WithHorizon(known));
+
+        var promises = Promises(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isEvery: !ground.IsLevel);
+        if (promises.Count == 0 || promises[0].Most < Least(score.Shots)) free ??= Free();
+        var composed = Best(promises, isComposed: true, free is null ? 1 : Least(free.Value.ShotsIn));
+        if (composed is { } whole && whole.ShotsIn >= Least(score.Shots)) return (whole.Heading, null);
+        free ??= Free();
+        return composed is { } kept && kept.ShotsIn >= Least(free.Value.ShotsIn) ? (kept.Heading, null) : (null, WithHorizon(free.Value));
+
+        int Least(int shots) => Math.Max(1, (int)Math.Ceiling((1 - mostLost) * shots));
     }
 
-    private (Heading Heading, int ShotsIn) Free() =>
-        Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+    private (Heading Heading, int ShotsIn) Free()
+    {
+        var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
+        if (Whole(new Heading(likely.AzimuthDeg, likely.AltitudeDeg, rollDeg), _ => true) is { } whole) return (whole, score.Shots);
+        return Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+    }
+
+    // Where the ground wished cannot be had, at least the horizon in sight: looking lower as long as that loses no shot.
+    private Heading WithHorizon((Heading Heading, int ShotsIn) free)
+    {
+        if (ground.IsInSight(free.Heading)) return free.Heading;
+        for (var altitude = free.Heading.AltitudeDeg - 1; altitude >= LowestAxisDeg; altitude--)
+        {
+            var lower = free.Heading with { AltitudeDeg = altitude };
+            if (FramingScore.Whole(score.Of(start ?? lower, lower)) < free.ShotsIn) break;
+            if (ground.IsInSight(lower)) return lower;
+        }
+
+        return free.Heading;
+    }
+
+    // A first guess that holds all shots spares the search: it is centred, and no other holds more.
+    private Heading? Whole(Heading guess, Func<Heading, bool> accepts)
+    {
+        var heading = Held(guess);
+        return FramingScore.Whole(score.Of(start ?? heading, heading)) == score.Shots && accepts(heading) ? Centred(heading, accepts) : null;
+    }
 
     // In steps of whole degrees where they are many, of half ones where they are few.
     private static List<double> Altitudes(double low, double high, double step)
@@ -73,12 +105,17 @@ internal sealed class AimSearch
     private (Heading Heading, int ShotsIn)? Best(List<(double Altitude, int Most, int Middle)> promises, bool isComposed, int least)
     {
         (Heading Heading, int ShotsIn)? best = null;
+        foreach (var promise in promises)
+        {
+            if (promise.Most <= (best?.ShotsIn ?? 0)) break;
+            if (InTheMiddle(promise, isComposed) is { } found && found.ShotsIn > (best?.ShotsIn ?? 0)) best = found;
+        }
+
         var swept = 0;
         foreach (var promise in promises)
         {
-            if (promise.Most < least || promise.Most <= (best?.ShotsIn ?? 0)) break;
-            if (AtPromise(promise, isComposed) is { } held) best = held;
-            else if (swept++ < MostSwept || (isComposed && !ground.IsLevel)) best = BestAt(promise.Altitude, isComposed, best?.ShotsIn ?? 0, least) ?? best;
+            if (promise.Most < least || promise.Most <= (best?.ShotsIn ?? 0) || (swept++ >= MostSwept && (!isComposed || ground.IsLevel))) break;
+            best = BestAt(promise.Altitude, isComposed, best?.ShotsIn ?? 0, least) ?? best;
         }
 
         if (best is not { } reached) return null;
@@ -86,11 +123,11 @@ internal sealed class AimSearch
         return (heading, FramingScore.Whole(score.Of(start ?? heading, heading)));
     }
 
-    // Where the main point stands in the middle, the rest of the subject mostly is in too; then no more is to be had at that altitude.
-    private (Heading Heading, int ShotsIn)? AtPromise((double Altitude, int Most, int Middle) promise, bool isComposed)
+    // Where the main point stands in the middle, the rest of the subject mostly is in too.
+    private (Heading Heading, int ShotsIn)? InTheMiddle((double Altitude, int Most, int Middle) promise, bool isComposed)
     {
         var heading = Held(new Heading(promise.Middle / 2.0, promise.Altitude, rollDeg));
-        return FramingScore.Whole(score.Of(start ?? heading, heading)) >= promise.Most && (!isComposed || ground.Holds(heading)) ? (heading, promise.Most) : null;
+        return !isComposed || ground.Holds(heading) ? (heading, FramingScore.Whole(score.Of(start ?? heading, heading))) : null;
     }
 
     // Every fourth altitude by about eight of the shots; from the best of them in ever smaller steps to where no neighbour promises more.
@@ -175,14 +212,18 @@ internal sealed class AimSearch
 
     private static int MiddleOfLongest(ReadOnlySpan<int> shots, int wanted)
     {
-        var (bestStart, bestLength, length) = (0, 0, 0);
-        for (var i = 0; i < 2 * AzimuthSweep.Bins; i++)
+        var lead = 0; // a stretch at the first azimuths goes on from the last ones
+        while (lead < shots.Length && shots[lead] == wanted) lead++;
+        if (lead == shots.Length) return 0;
+        var (start, longest, length) = (0, 0, 0);
+        for (var i = lead; i < shots.Length; i++)
         {
-            length = shots[i % AzimuthSweep.Bins] == wanted ? length + 1 : 0;
-            if (length > bestLength && length <= AzimuthSweep.Bins) (bestStart, bestLength) = (i - length + 1, length);
+            length = shots[i] == wanted ? length + 1 : 0;
+            if (length > longest) (start, longest) = (i - length + 1, length);
         }
 
-        return (bestStart + (bestLength - 1) / 2) % AzimuthSweep.Bins;
+        if (length + lead > longest) (start, longest) = (shots.Length - length, length + lead);
+        return (start + (longest - 1) / 2) % shots.Length;
     }
 
     // Steps to the better neighbour as long as there is one, then by half as much: as many shots, farther from the edges.

@@ -79,7 +79,8 @@ internal sealed class AzimuthSweep
             }
         }
 
-        for (var bin = 1; bin < Bins; bin++) total[bin] += total[bin - 1];
+        var sumOfAll = 0;
+        foreach (ref var bin in total.AsSpan()) bin = sumOfAll += bin;
         return total.AsSpan(0, Bins);
     }
 

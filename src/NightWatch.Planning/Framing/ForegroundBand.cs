@@ -7,6 +7,7 @@ namespace NightWatch.Planning.Framing;
 internal sealed class ForegroundBand(FramingTask task)
 {
     private const int BucketDeg = 10; // the skyline's mean height over the width of a frame changes little in that
+    private const double LeastInSight = 0.03; // of the frame: less is not seen as ground
     private const double SlackDeg = 4; // by which the band may lie elsewhere between two of its azimuths
     private readonly Dictionary<int, (double Low, double High)> bands = [];
     private readonly Dictionary<(double AltitudeDeg, double RollDeg), double> shares = [];
@@ -19,6 +20,9 @@ internal sealed class ForegroundBand(FramingTask task)
 
     /// <summary>The ground fills as much of the frame as wished.</summary>
     public bool Holds(Heading heading) => IsOpen || task.Foreground.Holds(Share(heading));
+
+    /// <summary>The skyline crosses the frame, with a strip of ground below it.</summary>
+    public bool IsInSight(Heading heading) => Share(heading) is >= LeastInSight and < 1;
 
     /// <summary>How far an altitude lies from the middle of the band towards its azimuth, degrees; infinite: too far to be in it.</summary>
     public double OffDeg(double azimuthDeg, double altitudeDeg, double rollDeg)

@@ -45,9 +45,10 @@ public static class FrameSkyline
             var offset = 0.125 + 0.25 * (column % 4);
             for (var row = 0; row < rows; row++)
             {
-                var sight = pose.Sight(new FramePoint(x, ((row + offset) / rows - 0.5) * frame.HeightMm));
+                var point = new FramePoint(x, ((row + offset) / rows - 0.5) * frame.HeightMm);
+                var (up, length) = pose.Rise(point);
                 // Most points lie below all of the skyline or above all of it; only the others need to know its height there.
-                if (sight.Up < lowestUp || sight.Up < highestUp && IsBelow(sight, horizon)) below++;
+                if (up < lowestUp * length || (up < highestUp * length && IsBelow(pose.Sight(point), horizon))) below++;
             }
         }
 

@@ -1,22 +1,28 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Directions;
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;
 
-/// <summary>Judges many moves of one sequence: the sky is worked out once, for at most 32 of its shots.</summary>
+/// <summary>Judges many moves of one sequence: the sky is worked out once, for some of its shots.</summary>
 internal sealed class FramingScore
 {
-    private const int Samples = 32;
+    /// <summary>Shots looked at for a camera that stands still.</summary>
+    public const int OfStill = 32;
+
+    /// <summary>For one that moves, which is dearer as it looks elsewhere in every shot.</summary>
+    public const int OfMove = 16;
+
     private const double RoomShare = 0.09; // of the mean room, which lies between -5 and 1: less than half a shot together
     private readonly FramingTask task;
     private readonly double[] done;
     private readonly Direction[] sky; // shot after shot, the points of the subject
 
-    public FramingScore(FramingTask task)
+    public FramingScore(FramingTask task, int samples = OfStill)
     {
         this.task = task;
-        Shots = Math.Min(task.Shots, Samples);
+        Shots = Math.Min(task.Shots, samples);
         done = new double[Shots];
         sky = new Direction[Shots * task.Points.Count];
         for (var i = 0; i < Shots; i++)
@@ -36,6 +42,22 @@ internal sealed class FramingScore
 
     /// <summary>A point of the subject in one of them: shot after shot, the points of the subject.</summary>
     public Direction Sky(int place) => sky[place];
+
+    /// <summary>Where the subject's main point stands in one of them.</summary>
+    public Horizontal Subject(int shot) => sky[shot * task.Points.Count].ToHorizontal();
+
+    /// <summary>Shots looked at in which the main point stands no higher than an altitude.</summary>
+    public int ShotsBelow(double altitudeDeg)
+    {
+        var most = altitudeDeg >= 90 ? 1 : Math.Sin(altitudeDeg * Math.PI / 180);
+        var below = 0;
+        for (var i = 0; i < Shots; i++)
+        {
+            if (sky[i * task.Points.Count].Up <= most) below++;
+        }
+
+        return below;
+    }
 
     /// <summary>Shots looked at that have the subject in.</summary>
     public int ShotsIn(Heading start, Heading end) => Whole(Of(start, end));

@@ -28,6 +28,7 @@ public sealed class SeasonCommandTests : IDisposable
         var first = root.GetProperty("nights").EnumerateArray().Single(night => night.GetProperty("night").GetString() == ranked[0]);
         Assert.Equal(1, first.GetProperty("rank").GetInt32());
         Assert.Equal(ranked.Count, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("usable").GetBoolean()));
+        Assert.All(root.GetProperty("nights").EnumerateArray(), night => Assert.Equal(night.GetProperty("usableMinutes").GetDouble() >= 90, night.GetProperty("usable").GetBoolean()));
         Assert.InRange(ranked.Count, 1, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("shootingHours").GetDouble() > 0));
         var best = root.GetProperty("lunations").EnumerateArray().Select(lunation => lunation.GetProperty("best")).ToList();
         Assert.Equal([JsonValueKind.Null, JsonValueKind.Object], best.Select(run => run.ValueKind)); // In February the core is up too briefly.

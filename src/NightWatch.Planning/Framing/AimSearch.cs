@@ -2,7 +2,7 @@ using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Framing;
 
-/// <summary>Looks for the heading that has the subject in in most shots: all azimuths of every altitude that may hold it, then by its room.</summary>
+/// <summary>Looks for the heading that has the subject in in most shots, or in those worth most: all azimuths of every altitude that may hold it, then by its room.</summary>
 internal sealed class AimSearch
 {
     public const double LowestAxisDeg = -10;
@@ -30,9 +30,6 @@ internal sealed class AimSearch
         halfDiagonalDeg = Math.Atan(Math.Sqrt(task.Frame.WidthMm * task.Frame.WidthMm + task.Frame.HeightMm * task.Frame.HeightMm) / 2 / task.Frame.FocalLengthMm) * 180 / Math.PI;
     }
 
-    /// <summary>Shots looked at.</summary>
-    public int Shots => score.Shots;
-
     /// <summary>The ground fills as much of the frame as wished.</summary>
     public bool Holds(Heading heading) => ground.Holds(heading);
 
@@ -51,13 +48,13 @@ internal sealed class AimSearch
 
         // No heading with that much ground reaches higher than this; where the subject stands above it too long, only the free one is looked for.
         var reach = score.ShotsBelow(Math.Max(high, start?.AltitudeDeg ?? high) + halfDiagonalDeg);
-        (Heading Heading, int ShotsIn)? free = reach < Least(score.Shots) ? Free() : null;
+        (Heading Heading, int ShotsIn)? free = reach < Least(score.Full) ? Free() : null;
         if (free is { } known && reach < Least(known.ShotsIn)) return (null, WithHorizon(known));
 
         var promises = Promises(Altitudes(Math.Max(low, LowestAxisDeg), Math.Min(high, HighestAxisDeg), 1), isEvery: !ground.IsLevel);
-        if (promises.Count == 0 || promises[0].Most < Least(score.Shots)) free ??= Free();
+        if (promises.Count == 0 || promises[0].Most < Least(score.Full)) free ??= Free();
         var composed = Best(promises, isComposed: true, free is null ? 1 : Least(free.Value.ShotsIn));
-        if (composed is { } whole && whole.ShotsIn >= Least(score.Shots)) return (whole.Heading, null);
+        if (composed is { } whole && whole.ShotsIn >= Least(score.Full)) return (whole.Heading, null);
         free ??= Free();
         return composed is { } kept && kept.ShotsIn >= Least(free.Value.ShotsIn) ? (kept.Heading, null) : (null, WithHorizon(free.Value));
 
@@ -67,7 +64,7 @@ internal sealed class AimSearch
     private (Heading Heading, int ShotsIn) Free()
     {
         var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
-        if (Whole(new Heading(likely.AzimuthDeg, likely.AltitudeDeg, rollDeg), _ => true) is { } whole) return (whole, score.Shots);
+        if (Whole(new Heading(likely.AzimuthDeg, likely.AltitudeDeg, rollDeg), _ => true) is { } whole) return (whole, score.Full);
         return Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
     }
 
@@ -89,7 +86,7 @@ internal sealed class AimSearch
     private Heading? Whole(Heading guess, Func<Heading, bool> accepts)
     {
         var heading = Held(guess);
-        return FramingScore.Whole(score.Of(start ?? heading, heading)) == score.Shots && accepts(heading) ? Centred(heading, accepts) : null;
+        return FramingScore.Whole(score.Of(start ?? heading, heading)) == score.Full && accepts(heading) ? Centred(heading, accepts) : null;
     }
 
     // In steps of whole degrees where they are many, of half ones where they are few.
@@ -141,14 +138,15 @@ internal sealed class AimSearch
         }
         else
         {
-            var stride = Math.Max(1, score.Shots / 8);
+            // Where shots count by their worth a few do not stand for the others.
+            var stride = score.Full == score.Shots ? Math.Max(1, score.Shots / 8) : 2;
             var rough = new List<(int Index, int Most)>();
             for (var i = every / 2; i < altitudes.Count; i += every) rough.Add((i, Most(sweep.ShotsIn(altitudes[i], isMainAlone: true, stride))));
             var most = rough.Max(tried => tried.Most);
             var best = rough.FindAll(tried => tried.Most == most);
             foreach (var from in new[] { best[best.Count / 2].Index, best[0].Index, best[^1].Index }.Distinct())
             {
-                if (Promise(from) == score.Shots) break;
+                if (Promise(from) == score.Full) break;
                 var here = from;
                 for (var step = every / 2; step >= 1; step /= 2)
                 {

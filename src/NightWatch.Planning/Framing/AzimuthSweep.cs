@@ -38,7 +38,7 @@ internal sealed class AzimuthSweep
         }
     }
 
-    /// <summary>Shots with the subject in, by half degrees of the azimuth at the last frame; valid until the next call.</summary>
+    /// <summary>What the shots with the subject in count, by half degrees of the azimuth at the last frame; valid until the next call.</summary>
     /// <param name="altitudeDeg">Of the axis at the last frame.</param>
     /// <param name="isMainAlone">The main point alone: no fewer, and quicker.</param>
     /// <param name="stride">Only every so manieth shot.</param>
@@ -55,7 +55,7 @@ internal sealed class AzimuthSweep
             var main = Inside(shot * points, edges, pieces);
             if (others <= 0 || isMainAlone)
             {
-                foreach (var (from, to) in pieces[..main]) Mark(shot, azimuthDeg[shot * points], from, to, total);
+                foreach (var (from, to) in pieces[..main]) Mark(shot, azimuthDeg[shot * points], from, to, total, by: score.Weight(shot));
             }
             else if (main > 0)
             {
@@ -73,7 +73,7 @@ internal sealed class AzimuthSweep
                 {
                     sum += held[bin];
                     var isIn = sum >= points + others;
-                    if (isIn != before) total[bin] += isIn ? 1 : -1;
+                    if (isIn != before) total[bin] += isIn ? score.Weight(shot) : -score.Weight(shot);
                     before = isIn;
                 }
             }

@@ -38,7 +38,7 @@ public static class FramingAdvice
             var score = new FramingScore(task with { FirstShotS = start });
             var inside = score.ShotsIn(task.Move.Start, task.Move.End);
             if (inside > most) (best, most) = (start, inside);
-            if (inside == score.Shots) break;
+            if (inside == score.Full) break;
         }
 
         return best;

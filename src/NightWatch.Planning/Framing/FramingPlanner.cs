@@ -78,14 +78,21 @@ internal static class FramingPlanner
 
     /// <summary>
     /// Where a camera without a move stands to keep the subject longest over as much ground as wished; the aim itself where that keeps it
-    /// throughout.
+    /// throughout. A frame under a dark sky counts for more than one under a bright sky, as it does in the worth of the night; the weather is
+    /// left out, so that the heading stays where it is from one forecast to the next.
     /// </summary>
-    public static Move? BestStill(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
+    /// <param name="watch">Kit, skyline, wished ground.</param>
+    /// <param name="above">The subject's tracks.</param>
+    /// <param name="grid">Their clock.</param>
+    /// <param name="aim">Where the camera looks otherwise.</param>
+    /// <param name="sequence">The frames.</param>
+    /// <param name="dark">Worth of a frame by the sky alone, by cell.</param>
+    public static Move? BestStill(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence, double[] dark)
     {
         if (aim is null || watch.Move is not null || above.Points.Count == 0) return aim;
         var task = TaskOf(watch, above, grid, aim, sequence);
         if (ForegroundAt(task, aim.Start) is var ground && task.Foreground.Holds(ground) && MoveFraming.Along(task).ShareIn >= 1) return aim;
-        var still = FramingAdvice.BestStill(task).Heading;
+        var still = FramingAdvice.BestStill(task with { WorthAt = seconds => dark[Math.Clamp((int)(seconds / NightGrid.Step.TotalSeconds), 0, dark.Length - 1)] }).Heading;
         return new Move { Start = still, End = still };
     }
 

@@ -35,6 +35,12 @@ public sealed record FramingTask
     /// <summary>Ground wished in the frame.</summary>
     public ForegroundWish Foreground { get; init; } = ForegroundWish.Any;
 
+    /// <summary>
+    /// What a frame is worth, 0 to 1, by seconds on the tracks' clock, where frames are not all worth the same: a heading is looked for
+    /// that has the subject in in the frames that are worth most together.
+    /// </summary>
+    public Func<double, double>? WorthAt { get; init; }
+
     /// <summary>Share of each half side kept free at the frame's edge. Engineering choice: hides refraction and levelling errors.</summary>
     public double EdgeShare { get; init; } = 0.05;
 

@@ -67,7 +67,7 @@ internal static class ShootingPlanner
         };
     }
 
-    // The exposure depends on the declinations in the frame; a camera without a move is aimed by where its frames keep the subject longest.
+    // The exposure depends on the declinations in the frame; a camera without a move is aimed where the frames with the subject are worth most.
     private static (Move? Aim, Sequence? Sequence) AimAndFrames(NightEvidence night, Run run)
     {
         var (watch, above) = (night.Watch, night.Above);
@@ -75,7 +75,7 @@ internal static class ShootingPlanner
         var aim = FramingPlanner.Aim(watch, above, (run.First + run.Last) / 2);
         var sequence = Frames(aim);
         if (sequence is null) return (aim, null);
-        var better = FramingPlanner.BestStill(watch, above, night.Grid, aim, sequence);
+        var better = FramingPlanner.BestStill(watch, above, night.Grid, aim, sequence, night.Dark);
         return better == aim ? (aim, sequence) : (better, Frames(better));
 
         Sequence? Frames(Move? aimed)

@@ -26,6 +26,19 @@ public sealed class FramingAdviceTests
         }
     }
 
+    /// <summary>As under a Moon that sets: the later a frame, the more it is worth.</summary>
+    [Theory, MemberData(nameof(Seeds))]
+    public void Where_frames_differ_in_worth_the_still_heading_is_worth_as_much_as_any_of_the_grid(int seed)
+    {
+        foreach (var plain in TasksOf(200 + seed, Tasks / 12))
+        {
+            var task = plain with { WorthAt = seconds => Math.Clamp((seconds - plain.FirstShotS) / (plain.Shots * plain.IntervalS), 0, 1) };
+            var advised = FramingAdvice.BestStill(task);
+            var score = new FramingScore(task);
+            HoldsAgainst(Grid(task, score, heading => (heading, heading)), task, advised, score.ShotsIn(advised.Heading, advised.Heading));
+        }
+    }
+
     [Theory, MemberData(nameof(Seeds))]
     public void The_end_of_a_move_is_as_good_as_any_of_the_grid(int seed)
     {

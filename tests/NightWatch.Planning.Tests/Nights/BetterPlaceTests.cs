@@ -74,5 +74,5 @@ public sealed class BetterPlaceTests
                 Assert.True(Alternatives.Promise(better) >= Alternatives.Promise(worse) - 1e-6, $"{Alternatives.Promise(better)} below {Alternatives.Promise(worse)}");
                 Assert.True(ranked is [] or ["dark"] or ["dark", "bright"], string.Join(", ", ranked));
             },
-            iter: 300);
+            iter: 1000);
 }

@@ -57,7 +57,7 @@ public sealed partial class English
             plan.Verdict.Run is { } run ? $"window {speech.Clock.ShortSpan(run)} {speech.Clock.Abbreviation(run.Start)}" : null,
             LeaveBy(plan, speech),
             CloudIn(plan, speech),
-            OnceDone(plan, speech) ?? (plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {Within(plan.Verdict.Deciding.Factor)}" : null),
+            OnceDone(plan.Verdict, speech) ?? (plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {Within(plan.Verdict.Deciding.Factor)}" : null),
             isFree ? null : "not one of your free evenings");
     }
 

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Camera;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Verdicts;
 using NodaTime;
 
 namespace NightWatch.Words;
@@ -100,12 +101,12 @@ public sealed partial class English
             plan.Verdict.Run is { } run ? $"window {speech.Clock.ShortSpan(run)}" : null,
             LeaveBy(plan, speech),
             CloudIn(plan, speech),
-            OnceDone(plan, speech));
+            OnceDone(plan.Verdict, speech));
     }
 
     /// <summary>In a list of nights: what keeps one from being a go and can be done; null: nothing.</summary>
-    private string? OnceDone(NightPlan plan, Speech speech) =>
-        plan.Verdict.HoldsOnceDone ? $"a go once this is done: {Phrases(plan.Verdict.Needs.Select(need => need.Mend), speech)}" : null;
+    private string? OnceDone(Verdict verdict, Speech speech) =>
+        verdict.HoldsOnceDone ? $"a go once this is done: {Phrases(verdict.Needs.Select(need => need.Mend), speech)}" : null;
 
     private static string Likely(NightPlan plan, Speech speech) => $"{speech.Percent(plan.Verdict.Probability.Value)} chance";
 

@@ -1,3 +1,5 @@
+using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
@@ -24,7 +26,13 @@ public sealed partial class English
     public string PlaceAndSubject(string coordinates, Subject subject) => $"{coordinates}; {Of(subject)}";
 
     /// <inheritdoc/>
-    public string LikelyWhen(double chance, Interval run, Speech speech) => $"{speech.Percent(chance)} likely, {speech.Clock.Times(run)}";
+    public string InShort(Verdict verdict, Speech speech)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        if (verdict.Run is not { } run || verdict.Deciding is { IsHazard: true, Severity: Severity.Stop }) return speech.Whole(verdict.Deciding);
+        var first = OnceDone(verdict, speech);
+        return $"{speech.Percent(verdict.Probability.Value)} chance of a usable night, {speech.Clock.Times(run)}" + (first is null ? "" : $"; {first}");
+    }
 
     /// <inheritdoc/>
     public string WithoutLetters(string said) => $"{said}; no letters";

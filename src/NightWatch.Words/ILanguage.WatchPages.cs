@@ -1,3 +1,4 @@
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
@@ -21,8 +22,8 @@ public partial interface ILanguage
     /// <summary>A place by its coordinates as they can be typed, and what the camera there is for.</summary>
     string PlaceAndSubject(string coordinates, Subject subject);
 
-    /// <summary>A run and its chance.</summary>
-    string LikelyWhen(double chance, Interval run, Speech speech);
+    /// <summary>A night in a list, beside its class: chance and run, and what must be done first; of a hazard, that one.</summary>
+    string InShort(Verdict verdict, Speech speech);
 
     /// <summary>Something said of a night, and that no letters come about it.</summary>
     string WithoutLetters(string said);

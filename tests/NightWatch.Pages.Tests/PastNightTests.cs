@@ -3,9 +3,11 @@ using AngleSharp.Html.Parser;
 using Microsoft.Extensions.DependencyInjection;
 using NightWatch.Letters.Policy;
 using NightWatch.Pages.Nights;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Store;
+using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
 using NightWatch.Words;
 using NodaTime;
@@ -33,6 +35,24 @@ public sealed class PastNightTests(MorningAfter morning) : IClassFixture<Morning
         Assert.Contains("last look before the night ended", page.QuerySelector(".note")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(5, page.QuerySelectorAll(".debrief button").Length);
         Assert.NotNull(page.QuerySelector(".timeline"));
+    }
+
+    /// <summary>Its class also came of what had been told and what the record had taught, which a later evaluation does not know.</summary>
+    [Fact]
+    public async Task A_class_that_the_forecast_alone_would_not_give_is_shown_with_the_plan_of_its_look()
+    {
+        await using var world = await PagesWorld.StartAsync();
+        await world.LiveUntilAsync(PagesWorld.At(2, 9));
+        var verdicts = world.Parts.GetRequiredService<VerdictStore>();
+        var last = (await verdicts.OfNightAsync(Flat.Id, Night(1), TestContext.Current.CancellationToken)).Last(look => look.Pass != PassKind.After);
+        var other = last.Verdict.Class == VerdictClass.Marginal ? VerdictClass.Go : VerdictClass.Marginal;
+        var told = new PassCommit { Verdicts = [last with { Verdict = last.Verdict with { Class = other } }] };
+        await world.Parts.GetRequiredService<PassStore>().CommitAsync(told, world.Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
+
+        var found = await FoundAsync(world, 1);
+
+        Assert.Equal((NightBasis.LastLook, other), (found.Basis, found.Plan.Verdict.Class));
+        Assert.NotNull(found.Plan.Sequence);
     }
 
     [Fact]

@@ -1,3 +1,7 @@
+using NightWatch.Planning.Conditions;
+using NightWatch.Planning.Reasons;
+using NightWatch.Planning.Verdicts;
+using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
@@ -81,10 +85,30 @@ public sealed class PageWordsTests
             [Language.WatchStateCell(false, null, Here), Language.WatchStateCell(true, null, Here), Language.WatchStateCell(true, until, Here)]);
     }
 
+    private static readonly Interval Run = new(Instant.FromUtc(2027, 6, 4, 21, 40), Instant.FromUtc(2027, 6, 5, 1, 10));
+
+    private static readonly Verdict Night = new()
+    {
+        Class = VerdictClass.Go, Run = Run, Probability = new Probability(0.82, ProbabilityBasis.LeadTimePrior, 1), Reasons = [new RunLength(Severity.Ok, Run, 90)],
+    };
+
     [Fact]
-    public void A_run_is_told_by_the_clock_of_its_site() => Assert.Equal(
-        "82 % likely, 23:40 to 03:10",
-        Language.LikelyWhen(0.82, new Interval(Instant.FromUtc(2027, 6, 4, 21, 40), Instant.FromUtc(2027, 6, 5, 1, 10)), Here));
+    public void A_night_in_a_list_tells_its_chance_and_its_run_by_the_clock_of_its_site() =>
+        Assert.Equal("82 % chance of a usable night, 23:40 to 03:10", Language.InShort(Night, Here));
+
+    [Fact]
+    public void And_what_must_be_done_first() => Assert.Equal(
+        "82 % chance of a usable night, 23:40 to 03:10; a go once this is done: bring 20 Wh more",
+        Language.InShort(Night with { Class = VerdictClass.Marginal, Needs = [new Need(Factor.Power, new Mend.Packs(20), 60)], HoldsOnceDone = true }, Here));
+
+    /// <summary>A chance beside it would read as if the no-go came of it.</summary>
+    [Fact]
+    public void A_hazard_stands_instead_of_the_chance()
+    {
+        var thunder = new ThunderChance(Severity.Stop, Run, 0.4, Run.Start, new Threshold(0.1, 0.3));
+
+        Assert.Equal(Here.Whole(thunder), Language.InShort(Night with { Class = VerdictClass.NoGo, Reasons = [thunder] }, Here));
+    }
 
     [Fact]
     public void What_waits_says_how_long_the_oldest_has()

@@ -57,7 +57,7 @@ internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, T
     {
         var speech = Speech.To(watch);
         var verdict = record.Verdict;
-        var says = verdict.Run is { } run ? speech.Language.LikelyWhen(verdict.Probability.Value, run, speech) : speech.Whole(verdict.Deciding);
+        var says = speech.Language.InShort(verdict, speech);
         return new ComingNight(
             speech.Clock.Day(record.Night),
             speech.Of(verdict.Class),

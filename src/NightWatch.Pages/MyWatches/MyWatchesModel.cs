@@ -6,7 +6,7 @@ namespace NightWatch.Pages.MyWatches;
 /// <param name="Night">"Fri 4 Jun".</param>
 /// <param name="Word">"GO", "MARGINAL", "NO-GO".</param>
 /// <param name="Style">"go", "marginal", "nogo".</param>
-/// <param name="Says">"82 % likely, 23:40 to 03:10", and that no letters come where they do not.</param>
+/// <param name="Says">"82 % chance of a usable night, 23:40 to 03:10", what must be done first, and that no letters come where they do not.</param>
 /// <param name="Page">The night's page.</param>
 /// <param name="Snooze">The page that stops its letters.</param>
 /// <param name="IsSnoozed">No letters about it.</param>

@@ -51,7 +51,7 @@ public sealed record VerdictRecord
 public sealed class VerdictStore(Database database)
 {
     private const string Columns =
-        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration, runs, figures";
+        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration, runs, figures, worth";
 
     private static readonly RowName Name = new("verdict", ["watch_id", "night", "at"]);
 
@@ -99,7 +99,7 @@ public sealed class VerdictStore(Database database)
     internal static Task<int> AddAsync(Session session, VerdictRecord verdict) => session.ExecuteAsync(
         $"""
         INSERT INTO verdict ({Columns}) VALUES (@WatchId, @Night, @pass, @At, @class, @probability, @basis, @count, @start, @end, @reasons,
-          @forecastIds, @InputsHash, @letter, @Why, @FeedId, @lead, @raw, @calibration, @runs, @figures)
+          @forecastIds, @InputsHash, @letter, @Why, @FeedId, @lead, @raw, @calibration, @runs, @figures, @worth)
         """,
         new
         {
@@ -124,6 +124,7 @@ public sealed class VerdictStore(Database database)
             calibration = (long)verdict.Verdict.Probability.CalibrationVersion,
             runs = verdict.Runs is { } runs ? StoreJson.Write(runs) : null,
             figures = verdict.Verdict.Probability.Figures is { } figures ? StoredFigures.Write(figures) : null,
+            worth = StoreJson.Write(StoredWorth.Of(verdict.Verdict)),
         });
 
     private async Task<IReadOnlyList<VerdictRecord>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
@@ -176,7 +177,22 @@ public sealed class VerdictStore(Database database)
 
         public string? Figures { get; init; }
 
+        public string? Worth { get; init; }
+
         private ChanceFigures? Asked => Figures is null ? null : StoredFigures.Read(Figures);
+
+        private Verdict Judged => new()
+        {
+            Class = Class,
+            Run = Run,
+            Probability = new(Probability, Basis, (int)BasisCount)
+            {
+                Uncalibrated = Raw,
+                CalibrationVersion = (int)(Calibration ?? 0),
+                Figures = Asked,
+            },
+            Reasons = StoredReasons.Read(Reasons),
+        };
 
         private Interval? Run => RunStart is { } start && RunEnd is { } end ? new Interval(start, end) : null;
 
@@ -207,18 +223,7 @@ public sealed class VerdictStore(Database database)
             Night = Night,
             Pass = Pass,
             At = At,
-            Verdict = new()
-            {
-                Class = Class,
-                Run = Run,
-                Probability = new(Probability, Basis, (int)BasisCount)
-                {
-                    Uncalibrated = Raw,
-                    CalibrationVersion = (int)(Calibration ?? 0),
-                    Figures = Asked,
-                },
-                Reasons = StoredReasons.Read(Reasons),
-            },
+            Verdict = Worth is null ? Judged : StoreJson.Read<StoredWorth>(Worth).Onto(Judged),
             ForecastIds = StoreJson.Read<IReadOnlyList<long>>(ForecastIds),
             Runs = Runs is null ? null : StoreJson.Read<InputRuns>(Runs),
             FeedId = Feed,

@@ -28,7 +28,7 @@ internal static class HourlyColumns
 
     private static readonly ImmutableArray<(PeriodQuantity Quantity, string Column, UnitKind Kind, string? OnlyUnit)> HourBefore =
     [
-        (PeriodQuantity.PrecipitationMm, "precipitation", UnitKind.Water, null),
+        (PeriodQuantity.PrecipitationMm, Precipitation, UnitKind.Water, null),
         (PeriodQuantity.PrecipitationProbability, "precipitation_probability", UnitKind.Fraction, "%"),
         (PeriodQuantity.GustMps, "wind_gusts_10m", UnitKind.Speed, null),
     ];
@@ -43,10 +43,15 @@ internal static class HourlyColumns
     /// <summary>What it asks for when the service does not know one of them any more, which fails the whole request.</summary>
     public static string Core => "cloud_cover,temperature_2m,dew_point_2m,relative_humidity_2m,wind_speed_10m,wind_gusts_10m,precipitation";
 
-    /// <summary>What an ensemble asks for; each variable costs once for each member.</summary>
-    public static string Ensemble => "cloud_cover,temperature_2m,dew_point_2m,precipitation,wind_gusts_10m";
+    /// <summary>What an ensemble asks for: each variable costs once for each member, and a chance counts cloud, rain and gusts alone.</summary>
+    public static string Ensemble => "cloud_cover,precipitation,wind_gusts_10m";
 
     private const string Cloud = "cloud_cover";
+
+    private const string Precipitation = "precipitation";
+
+    /// <summary>Depth of fresh snow to water, as Open-Meteo's documentation has it: 7 cm are 10 mm.</summary>
+    private const double WaterOfSnow = 1.0 / 7;
 
     /// <summary>Adds all columns the table has.</summary>
     /// <param name="builder">Takes them.</param>
@@ -60,7 +65,7 @@ internal static class HourlyColumns
             any |= AddInstants(builder, table, quantity, table.Values(column, suffix, kind, unit));
         foreach (var (quantity, column, kind, unit) in HourBefore)
         {
-            var values = table.Values(column, suffix, kind, unit);
+            var values = column == Precipitation && !table.Has(column) ? OfItsParts(table, suffix) : table.Values(column, suffix, kind, unit);
             for (var row = 0; row < values.Length; row++)
             {
                 if (table.Times[row] is { } at && values[row] is { } value)
@@ -76,6 +81,15 @@ internal static class HourlyColumns
             any |= AddInstants(builder, table, InstantQuantity.SoilMoistureTop, soil);
         AddWeatherCode(builder, table, table.Codes("weather_code" + suffix), table.Values("visibility", suffix, UnitKind.Length, null));
         return any;
+    }
+
+    /// <summary>Rain, showers and the water of the snow, where the answer tells all three apart and not their sum.</summary>
+    private static double?[] OfItsParts(HourlyTable table, string suffix)
+    {
+        var (rain, showers, snow) = (Part("rain"), Part("showers"), Part("snowfall"));
+        return [.. rain.Select((mm, row) => mm + showers[row] + snow[row] * WaterOfSnow)];
+
+        double?[] Part(string column) => table.Values(column, suffix, UnitKind.Water, null);
     }
 
     private static bool AddInstants(ForecastSeriesBuilder builder, HourlyTable table, InstantQuantity quantity, double?[] values)

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Text.Json;
 using NightWatch.Weather.Feeds;
@@ -11,6 +12,21 @@ namespace NightWatch.Weather.OpenMeteo;
 internal sealed class HourlyTable
 {
     private const string Feed = "Open-Meteo";
+
+    private static readonly FrozenDictionary<string, string> OlderNames = new Dictionary<string, string>
+    {
+        ["cloud_cover"] = "cloudcover",
+        ["cloud_cover_low"] = "cloudcover_low",
+        ["cloud_cover_mid"] = "cloudcover_mid",
+        ["cloud_cover_high"] = "cloudcover_high",
+        ["dew_point_2m"] = "dewpoint_2m",
+        ["relative_humidity_2m"] = "relativehumidity_2m",
+        ["wind_speed_10m"] = "windspeed_10m",
+        ["wind_direction_10m"] = "winddirection_10m",
+        ["wind_gusts_10m"] = "windgusts_10m",
+        ["weather_code"] = "weathercode",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
     private static readonly LocalDateTimePattern LocalMinute = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm");
 
     private readonly JsonElement hourly;
@@ -59,12 +75,20 @@ internal sealed class HourlyTable
     /// <param name="only">The unit that holds where the answer names none; null where the request chooses it, and the value is then unknown.</param>
     public double?[] Values(string column, string suffix, UnitKind kind, string? only)
     {
+        column = NameHere(column, suffix);
         var unit = units?.TextOrNull(column + suffix) ?? units?.TextOrNull(column) ?? only;
         return Raw(column + suffix, value => unit is null ? null : FeedUnits.Convert(value, unit, kind));
     }
 
     /// <summary>A column of codes.</summary>
-    public double?[] Codes(string column) => Raw(column, value => value);
+    public double?[] Codes(string column) => Raw(NameHere(column, ""), value => value);
+
+    /// <summary>Whether there is such a column.</summary>
+    public bool Has(string column) => hourly.Member(NameHere(column, "")) is { ValueKind: JsonValueKind.Array };
+
+    /// <summary>The older name of a column where that is the one which is there: kept answers carry them, and the service still takes them.</summary>
+    private string NameHere(string column, string suffix) =>
+        OlderNames.TryGetValue(column, out var older) && hourly.Member(column + suffix) is null ? older : column;
 
     private double?[] Raw(string column, Func<double?, double?> convert)
     {

@@ -7,7 +7,7 @@ using NodaTime;
 namespace NightWatch.Weather.OpenMeteo;
 
 /// <summary>Open-Meteo's ensemble over HTTP: all members of one model.</summary>
-/// <remarks>A request weighs about thirty plain ones against the free host's limits, so an answer is kept for three hours.</remarks>
+/// <remarks>A request weighs about fifteen plain ones against the free host's limits, so an answer is kept for three hours.</remarks>
 public sealed class OpenMeteoEnsembleFeed : IEnsembleFeed
 {
     private static readonly Duration Keep = Duration.FromHours(3);

@@ -21,8 +21,11 @@ public sealed record OpenMeteoOptions
     /// <summary>The ensemble service; null: the free host, or the customers' with a key.</summary>
     public Uri? EnsembleBaseUrl { get; init; }
 
-    /// <summary>The ensemble to ask for; one, since answers of several cannot be told apart.</summary>
-    public string EnsembleModel { get; init; } = "ecmwf_ifs025";
+    /// <summary>
+    /// The ensemble to ask for, by its name in https://open-meteo.com/en/docs/ensemble-api; one, since answers of several cannot be told
+    /// apart. 51 members, three-hourly, to fifteen days.
+    /// </summary>
+    public string EnsembleModel { get; init; } = "ecmwf_ifs025_ensemble";
 
     /// <summary>Past days, 0 to 92; three give the antecedent rain.</summary>
     public int PastDays { get; init; } = 3;

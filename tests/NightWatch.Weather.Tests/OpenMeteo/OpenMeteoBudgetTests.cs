@@ -13,7 +13,7 @@ public sealed class OpenMeteoBudgetTests
     [InlineData(10, 14, 1)]
     [InlineData(10, 28, 2)]
     [InlineData(18, 10, 1.8)]
-    [InlineData(255, 7, 25.5)]
+    [InlineData(153, 7, 15.3)]
     public void An_answer_counts_by_its_variables_members_and_days(int series, int days, double calls) => Assert.Equal(calls, OpenMeteoBudget.CallsOf(series, days), 9);
 
     [Fact]
@@ -22,7 +22,7 @@ public sealed class OpenMeteoBudgetTests
         var free = new WeatherOptions { Usage = Usage.Private };
 
         Assert.Equal(10_000, free.BudgetOf("open-meteo")?.CallsADay);
-        Assert.Equal(25.5, free.BudgetOf("open-meteo-ensemble/members")?.CallsAnAnswer);
+        Assert.Equal(15.3, free.BudgetOf("open-meteo-ensemble/members")?.CallsAnAnswer);
         Assert.Null(free.BudgetOf("met-norway"));
         Assert.Null((free with { OpenMeteoApiKey = "k" }).BudgetOf("open-meteo"));
         Assert.Null((free with { OpenMeteoUrl = new Uri("http://127.0.0.1:8080/") }).BudgetOf("open-meteo"));

@@ -161,7 +161,7 @@ public sealed class OpenMeteoFeedTests
 
         Assert.Equal(2, fresh.Members.Length);
         Assert.Equal(Now + Duration.FromHours(3), fresh.Head.Expires);
-        Assert.Contains("models=ecmwf_ifs025", Assert.Single(server.Seen).PathAndQuery, StringComparison.Ordinal);
+        Assert.Contains("hourly=cloud_cover,precipitation,wind_gusts_10m&models=ecmwf_ifs025_ensemble&", Assert.Single(server.Seen).PathAndQuery, StringComparison.Ordinal);
         Assert.IsType<FetchedMembers.Unchanged>(await feed.FetchMembersAsync(Place, fresh.Head, TestContext.Current.CancellationToken));
     }
 

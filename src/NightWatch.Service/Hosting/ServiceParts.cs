@@ -33,7 +33,7 @@ internal static class ServiceParts
     {
         services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Outbox).AddSingleton(settings.Service).AddSingleton(new PassOptions(settings.Service.PassLeaseSeconds));
         services.AddSingleton<UnreadableLog>().AddSingleton(parts => parts.GetRequiredService<UnreadableLog>().Follow(Database.Open(settings.Database.Connection)));
-        services.AddSingleton<Telemetry>().AddSingleton<FeedLedger>();
+        services.AddSingleton<Telemetry>().AddSingleton<FeedLedger>().AddSingleton<KnownShares>();
         services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<RainStore>().AddSingleton<FeedHoldStore>().AddSingleton<IFeedHolds>(parts => parts.GetRequiredService<FeedHoldStore>()).AddSingleton<VerdictStore>();
         services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<NewsStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
         services.AddSingleton<Recovery>().AddSingleton<Retention>().AddSingleton<BacklogStore>();

@@ -11,13 +11,13 @@ namespace NightWatch.Watchkeeping.Forecasts;
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
     ForecastStore store, RainStore rain, IFeedHolds holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
-    Telemetry telemetry, FeedLedger ledger, ChanceDesk chances, IEnsembleFeed? ensemble = null)
+    Telemetry telemetry, FeedLedger ledger, KnownShares known, ChanceDesk chances, IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
     public const int EarlierRuns = 3;
 
     private readonly ForecastFetcher fetcher = new(
-        [.. feeds.Select(feed => new MeasuredFeed(feed, telemetry, ledger))],
+        [.. feeds.Select(feed => new MeasuredFeed(feed, telemetry, ledger, known))],
         ensemble is null ? null : new MeasuredEnsemble(ensemble, telemetry, ledger),
         store,
         rain,

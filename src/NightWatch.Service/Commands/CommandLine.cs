@@ -34,6 +34,7 @@ internal static class CommandLine
             RehearseCommand.Create(shell),
             VerifySimulatedCommand.Create(shell),
             VerifyArchiveCommand.Create(shell),
+            FeedCommand.Create(shell, config),
             RunCommand.Create(shell, config),
             WatchCommand.Create(shell, config),
             SiteCommand.Create(shell, config),

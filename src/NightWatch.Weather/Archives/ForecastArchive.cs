@@ -58,6 +58,14 @@ public static class ForecastArchive
         return runs.Count > 0 ? new RunArchive(header!, [.. runs.Values]) : throw Empty(header, "run");
     }
 
+    /// <summary>When the run of a line was issued.</summary>
+    /// <exception cref="ArchiveFormatException">It is no line of a run.</exception>
+    public static Instant IssuedIn(string text)
+    {
+        using var line = new ArchiveLine(text, 0);
+        return line.Time("issued");
+    }
+
     /// <summary>Reads the hours that came.</summary>
     /// <param name="file">The file's bytes.</param>
     /// <exception cref="ArchiveFormatException">A line is not what the format says.</exception>

@@ -89,7 +89,10 @@ public sealed class PageWordsTests
 
     private static readonly Verdict Night = new()
     {
-        Class = VerdictClass.Go, Run = Run, Probability = new Probability(0.82, ProbabilityBasis.LeadTimePrior, 1), Reasons = [new RunLength(Severity.Ok, Run, 90)],
+        Class = VerdictClass.Go,
+        Run = Run,
+        Probability = new Probability(0.82, ProbabilityBasis.LeadTimePrior, 1),
+        Reasons = [new RunLength(Severity.Ok, Run, 90)],
     };
 
     [Fact]

@@ -64,8 +64,13 @@ public sealed class FramingAdviceTests
     {
         var task = TasksOf(9, 1)[0] with
         {
-            Frame = new Frame(36, 24, 36), Move = new Move { Start = default, End = default }, Points = [new SiderealTrack(new Horizontal(31, 180), 0)],
-            Shots = 10, IntervalS = 30, Foreground = new(0.2, 0.333), Horizon = HorizonProfile.Level,
+            Frame = new Frame(36, 24, 36),
+            Move = new Move { Start = default, End = default },
+            Points = [new SiderealTrack(new Horizontal(31, 180), 0)],
+            Shots = 10,
+            IntervalS = 30,
+            Foreground = new(0.2, 0.333),
+            Horizon = HorizonProfile.Level,
         };
         var advised = FramingAdvice.BestStill(task);
         Assert.False(advised.KeepsForeground);

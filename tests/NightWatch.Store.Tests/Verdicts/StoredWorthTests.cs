@@ -17,8 +17,11 @@ public sealed class StoredWorthTests
         var bare = new Verdict { Class = VerdictClass.Marginal, Run = Run, Probability = new(0.8, ProbabilityBasis.LeadTimePrior, 1), Reasons = [new RunLength(Severity.Ok, Run, 90)] };
         var verdict = bare with
         {
-            UsableMin = 161.23, ForecastMin = 40, Needs = [new Need(Factor.Power, new Mend.Packs(20), 121.5), new Need(Factor.Dew, new Mend.Heater(3, Run.Start), 60)],
-            HoldsOnceDone = true, TradeOff = new TradeOff(3),
+            UsableMin = 161.23,
+            ForecastMin = 40,
+            Needs = [new Need(Factor.Power, new Mend.Packs(20), 121.5), new Need(Factor.Dew, new Mend.Heater(3, Run.Start), 60)],
+            HoldsOnceDone = true,
+            TradeOff = new TradeOff(3),
         };
 
         var read = StoreJson.Read<StoredWorth>(StoreJson.Write(StoredWorth.Of(verdict))).Onto(bare);

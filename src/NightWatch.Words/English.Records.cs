@@ -86,8 +86,10 @@ public sealed partial class English
         OutcomeSource.Analysis =>
             "Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so "
             + "answer the question on the morning after.",
-        OutcomeSource.Metar =>
-            "An aerodrome reports its own sky, and automatic stations see no high cloud; that part is taken from later runs.",
+        OutcomeSource.Metar => "An aerodrome reports its own sky, and its shallow fog and fog patches are taken for none.",
+        OutcomeSource.AutomaticMetar =>
+            "An automatic station sees no cloud above 3.8 km: it tells of nights that low cloud, fog or rain spoilt, and of a night that looks "
+            + "clear to it whether it was it does not tell.",
         _ => null,
     };
 
@@ -124,6 +126,7 @@ public sealed partial class English
     {
         OutcomeSource.Debrief => "by your own word",
         OutcomeSource.Metar => "by an aerodrome nearby",
+        OutcomeSource.AutomaticMetar => "by an automatic station nearby",
         OutcomeSource.Analysis => "by later runs of the forecast",
         _ => throw new ArgumentOutOfRangeException(nameof(source), source, "Accepted: one of the sources."),
     };

@@ -11,6 +11,16 @@ public readonly record struct SourceTally(OutcomeSource Source, int Usable, int 
     /// <summary>All nights.</summary>
     public int Nights => Usable + Unusable + NotTold + Silent;
 
+    /// <summary>The nights of a part.</summary>
+    public int Of(ToldPart part) => part switch
+    {
+        ToldPart.Usable => Usable,
+        ToldPart.Unusable => Unusable,
+        ToldPart.NotTold => NotTold,
+        ToldPart.Silent => Silent,
+        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Accepted: one of the parts."),
+    };
+
     /// <summary>Counts.</summary>
     /// <param name="source">Who.</param>
     /// <param name="said">Of each night; null: not a word.</param>

@@ -100,6 +100,23 @@ public sealed class AerodromeReportsTests
         Assert.All(reports.Where(report => report.Sky.Fraction == 1), report => Assert.Equal((1.0, 1.0), (report.LeastCloud, report.MostCloud)));
     }
 
+    /// <summary>Counted in the recording apart from this code; a sky worth nothing from 45 % cloud on, as a watch has it unless told otherwise.</summary>
+    [Fact]
+    public void Of_recorded_reports_most_leave_open_whether_the_sky_was_usable()
+    {
+        var reports = AerodromeReports.Read(Recording.Bytes(Recording.Aerodromes));
+        Assert.Equal((28, 0, 148, 3), Told(automatic: true));
+        Assert.Equal((61, 15, 72, 1), Told(automatic: false));
+
+        (int Unusable, int Usable, int Open, int None) Told(bool automatic)
+        {
+            var of = reports.Where(report => report.Sight.IsAutomatic == automatic).ToList();
+            return (
+                of.Count(report => report.LeastCloud >= 0.45), of.Count(report => report.MostCloud < 0.45),
+                of.Count(report => report.LeastCloud < 0.45 && report.MostCloud >= 0.45), of.Count(report => report.LeastCloud is null));
+        }
+    }
+
     [Theory]
     [InlineData("METAR EDDF 012150Z AUTO 24005KT 9999 NCD 05/02 Q1020", "NCD", null, true, 12_500.0)]
     [InlineData("METAR KPHX 190351Z 23006KT 10SM CLR 29/M10 A2984 RMK AO2", "CLR", null, false, 12_500.0)] // nobody wrote SKC

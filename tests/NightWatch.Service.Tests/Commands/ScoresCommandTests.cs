@@ -84,7 +84,7 @@ public sealed class ScoresCommandTests : IAsyncLifetime
     {
         using var output = new MemoryStream();
         using var error = new StringWriter();
-        Assert.Equal((0, ""), (await CommandLine.RunAsync(command, new Shell(output, error, SystemClock.Instance, folder)), error.ToString()));
+        Assert.Equal((0, ""), (await CommandLine.RunAsync(command, new Shell(output, error, new VirtualClock(Now), folder)), error.ToString()));
         return Encoding.UTF8.GetString(output.ToArray());
     }
 

@@ -5,8 +5,8 @@ using NightWatch.Words;
 namespace NightWatch.Pictures;
 
 /// <summary>
-/// What share of the nights each source told: a bar a source over the same nights, in parts that differ in form and not in colour alone, with
-/// the number of nights in each that has room for it.
+/// What share of the nights each source told: a bar a source over the same nights, in parts that differ in form and not in
+/// colour alone, with the number of nights in each that has room for it.
 /// </summary>
 public static class SourcePicture
 {
@@ -37,7 +37,8 @@ public static class SourcePicture
         ArgumentNullException.ThrowIfNull(tallies);
         if (tallies.Count == 0) return null;
         var axis = TopPx + tallies.Count * RowPx + 4;
-        Shape[] shapes = [.. tallies.SelectMany((tally, row) => Row(tally, TopPx + row * RowPx, language)), .. Axis(axis), .. Legend(axis + 40, language)];
+        Shape[] shapes =
+            [.. tallies.SelectMany((tally, row) => Row(tally, TopPx + row * RowPx, language)), .. Axis(axis), .. Legend(axis + 40, language)];
         return new Scene(WidthPx, axis + 40 + 2 * LegendRowPx, language.SourceTallies(tallies), shapes);
     }
 
@@ -101,6 +102,7 @@ public static class SourcePicture
     private static IEnumerable<Shape> Legend(double y, ILanguage language) => Enum.GetValues<ToldPart>().SelectMany((part, i) =>
     {
         var (left, top) = (LeftPx + i % 2 * (WidthPx / 2), y + i / 2 * LegendRowPx);
-        return (IEnumerable<Shape>)[.. Fill(part, left, left + 26, top - 10, 14), new Shape.Words(new(left + 34, top + 1), language.ToldPart(part), 12, Color: Ink)];
+        var name = new Shape.Words(new(left + 34, top + 1), language.ToldPart(part), 12, Color: Ink);
+        return Fill(part, left, left + 26, top - 10, 14).Append(name);
     });
 }

@@ -88,7 +88,8 @@ public sealed partial class English
     /// <inheritdoc/>
     public string NightsOneSided(int nights) => nights == 1
         ? "1 night more is told by an aerodrome alone: an aerodrome tells of spoilt nights and hardly of a good one, so it is not scored."
-        : $"{nights} nights more are told by an aerodrome alone: an aerodrome tells of spoilt nights and hardly of a good one, so they are not scored.";
+        : $"{nights} nights more are told by an aerodrome alone: an aerodrome tells of spoilt nights and hardly of a good one, "
+            + "so they are not scored.";
 
     /// <inheritdoc/>
     public string SourceName(OutcomeSource source) => source switch
@@ -114,8 +115,10 @@ public sealed partial class English
     public string SourceTallies(IReadOnlyList<SourceTally> tallies)
     {
         ArgumentNullException.ThrowIfNull(tallies);
-        return string.Join(" ", tallies.Select(tally =>
-            $"{SourceName(tally.Source)}: {Many(tally.Nights, "night")}, {string.Join(", ", Enum.GetValues<ToldPart>().Select(part => $"{tally.Of(part)} {ToldPart(part)}"))}."));
+        return string.Join(" ", tallies.Select(tally => $"{SourceName(tally.Source)}: {Many(tally.Nights, "night")}, {Parts(tally)}."));
+
+        string Parts(SourceTally tally) =>
+            string.Join(", ", Enum.GetValues<ToldPart>().Select(part => $"{tally.Of(part)} {ToldPart(part)}"));
     }
 
     /// <inheritdoc/>

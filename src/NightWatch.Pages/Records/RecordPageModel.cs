@@ -21,7 +21,8 @@ public sealed record RecordShare(string Count, string Share);
 public sealed record RecordSourceRow(string Source, IReadOnlyList<RecordShare> Parts);
 
 /// <summary>How the chances told so many nights ahead did, in cells, as an archive is measured.</summary>
-public sealed record RecordChanceRow(string Ahead, string Nights, string Usable, string Brier, string Climate, string Skill, string Reliability);
+public sealed record RecordChanceRow(
+    string Ahead, string Nights, string Usable, string Brier, string Climate, string Skill, string Reliability);
 
 /// <summary>What going by the calls cost one reader, in cells, a hundred nights.</summary>
 public sealed record RecordExpenseRow(string Ahead, string LossPerDrive, string Calls, string Always, string Never);
@@ -126,16 +127,21 @@ public sealed record RecordPageModel
     }
 
     private static RecordChanceRow ChanceRow(ILanguage words, LookScores lead) => new(
-        words.AheadRow(lead.Lead), Figure(lead.N, "0"), Figure(100 * lead.UsableShare, "0.0"), Figure(lead.Brier, "0.000"), Figure(lead.Climate, "0.000"),
-        Figure(lead.Skill, "0.00"),
-        string.Join("; ", lead.Reliability.Where(cell => cell.N > 0).Select(cell => FormattableString.Invariant($"{100 * cell.Said:0} > {100 * cell.Came:0} ({cell.N})"))));
+        words.AheadRow(lead.Lead), Figure(lead.N, "0"), Figure(100 * lead.UsableShare, "0.0"), Figure(lead.Brier, "0.000"),
+        Figure(lead.Climate, "0.000"), Figure(lead.Skill, "0.00"),
+        string.Join("; ", lead.Reliability.Where(cell => cell.N > 0).Select(Cell)));
+
+    private static string Cell(ReliabilityCell cell) => FormattableString.Invariant($"{100 * cell.Said:0} > {100 * cell.Came:0} ({cell.N})");
 
     private static RecordExpenseRow ExpenseRow(ILanguage words, int lead, RuleExpense row) => new(
         words.AheadRow(lead), Figure(row.LossPerDrive, "0.##"), Figure(row.Calls, "0"), Figure(row.Always, "0"), Figure(row.Never, "0"));
 
     private static RecordSourceRow SourceRow(ILanguage words, SourceTally tally) => new(
         words.SourceName(tally.Source),
-        [.. Enum.GetValues<ToldPart>().Select(part => new RecordShare(Figure(tally.Of(part), "0"), $"{Figure(100.0 * tally.Of(part) / tally.Nights, "0")} %"))]);
+        [
+            .. Enum.GetValues<ToldPart>()
+                .Select(part => new RecordShare(Figure(tally.Of(part), "0"), $"{Figure(100.0 * tally.Of(part) / tally.Nights, "0")} %")),
+        ]);
 
     private static string Figure(double? value, string format) => value?.ToString(format, CultureInfo.InvariantCulture) ?? "-";
 

@@ -56,7 +56,8 @@ internal static class LookTables
                 table.AddRow(
                 [
                     Ahead(lead.Lead), Number(row.LossPerDrive, "0.##"), Number(row.Calls, "0.0"),
-                    .. hasLimits ? [Number(row.FixedLimits, "0.0")] : Array.Empty<string>(), Number(row.Always, "0.0"), Number(row.Never, "0.0"),
+                    .. hasLimits ? [Number(row.FixedLimits, "0.0")] : Array.Empty<string>(),
+                    Number(row.Always, "0.0"), Number(row.Never, "0.0"),
                     .. !hasCloud ? [] : LookScores.CloudLimits.Select(limit => CloudCell(row, limit)),
                 ]);
             }

@@ -60,13 +60,13 @@ internal sealed partial class ChanceLearner(
         {
             foreach (var night in (await reader.LooksAsync(watch.Id, from, stop)).ForReaderOf(watch).Nights)
             {
-                if (night.ScoredAs is not { } @class) continue;
+                if (night.ScoredAs is not { } came) continue;
                 for (var lead = 0; lead <= WatchRecord.MostLeadNights; lead++)
                 {
                     if (night.MarkAt(lead) is not { FeedId: { } feed, Figures: { } figures }) continue;
                     var key = new ChanceKey(feed, lead);
                     if (!looks.TryGetValue(key, out var list)) looks.Add(key, list = []);
-                    list.Add(new Look(night.Night, new ChanceRow(watch.Site.Id, figures, @class != VerdictClass.NoGo), night.Believed!.Source));
+                    list.Add(new Look(night.Night, new ChanceRow(watch.Site.Id, figures, came != VerdictClass.NoGo), night.Believed!.Source));
                 }
             }
         }

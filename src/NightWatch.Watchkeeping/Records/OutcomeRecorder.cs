@@ -90,7 +90,8 @@ internal sealed partial class OutcomeRecorder(
         if (await aerodromes.SinceAsync(watch.Site, span.Start, stop) is not { } near) return (kept, false);
         if (ObservedHours.Over(later, near.Reports, span, dark) is { } seen && SkySeen.Of(watch, night, seen, sky) is { } was)
         {
-            var (by, note) = (seen.IsAutomatic ? OutcomeSource.AutomaticMetar : OutcomeSource.Metar, WitnessNotes.OfReports(near, seen, was));
+            var by = seen.IsAutomatic ? OutcomeSource.AutomaticMetar : OutcomeSource.Metar;
+            var note = WitnessNotes.OfReports(near, seen, was);
             if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, by, was, now) { Note = note }, stop)) kept++;
         }
 

@@ -37,7 +37,8 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
     public Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken) =>
         ReadAsync(watchId, from ?? Earliest, to ?? Latest, withFigures: false, cancellationToken);
 
-    private async Task<WatchRecord> ReadAsync(string watchId, LocalDate first, LocalDate last, bool withFigures, CancellationToken cancellationToken)
+    private async Task<WatchRecord> ReadAsync(
+        string watchId, LocalDate first, LocalDate last, bool withFigures, CancellationToken cancellationToken)
     {
         // A night that the reader chose counts whatever the evening, so what was told is read too.
         var memories = await told.FromAsync(watchId, first, cancellationToken);

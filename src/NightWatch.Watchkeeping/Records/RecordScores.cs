@@ -56,7 +56,10 @@ internal sealed record RecordScores(
             tested.Count(night => night.IsOneSided),
             Count(tested.Where(night => night.ScoredAs is not null).Select(night => night.Believed!.Source.Word())),
             Count(nights.Select(night => night.Believed?.Outcome.Word()).OfType<string>()),
-            [.. Enum.GetValues<OutcomeSource>().Select(source => SourceTally.Of(source, tested.Select(night => night.SaidBy(source)))).Where(tally => tally.Silent < tally.Nights)],
+            [
+                .. Enum.GetValues<OutcomeSource>().Select(source => SourceTally.Of(source, tested.Select(night => night.SaidBy(source))))
+                    .Where(tally => tally.Silent < tally.Nights),
+            ],
             RecordedCalls.Of(Sum(records.Select(record => record.OfLetters()))),
             [
                 .. Enumerable.Range(0, WatchRecord.MostLeadNights + 1)

@@ -18,7 +18,8 @@ internal static class SkySeen
     {
         var span = NightSpan.Of(watch.Site.Zone, night);
         var inputs = NightEvaluation.InputsOf(watch, night, PlaceWeather.Unknown, ChanceBook.Shipped, span.Start, sky);
-        return NightPlanner.SkyOf(inputs, sky.Ephemeris).AstronomicalNight is { Count: > 0 } parts ? new Interval(parts[0].Start, parts[^1].End) : span;
+        var parts = NightPlanner.SkyOf(inputs, sky.Ephemeris).AstronomicalNight;
+        return parts.Count > 0 ? new Interval(parts[0].Start, parts[^1].End) : span;
     }
 
     /// <summary>Null: the sky allowed no run whatever the weather was.</summary>

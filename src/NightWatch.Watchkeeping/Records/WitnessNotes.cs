@@ -9,8 +9,11 @@ internal static class WitnessNotes
     public static string OfRuns(string feedId, SeenHours seen, NightOutcome came) =>
         $"By later runs of {feedId} over the hours of the night; no observation, and kind to that feed.{Why(seen, came)}";
 
-    public static string OfReports(NearReports near, SeenHours seen, NightOutcome was) =>
-        FormattableString.Invariant($"By reports of {near.Station}, {near.Km:0} km away{(seen.IsAutomatic ? ", of an instrument that sees no high cloud" : "")}.{Why(seen, was)}");
+    public static string OfReports(NearReports near, SeenHours seen, NightOutcome was)
+    {
+        var by = seen.IsAutomatic ? ", of an instrument that sees no high cloud" : "";
+        return FormattableString.Invariant($"By reports of {near.Station}, {near.Km:0} km away{by}.{Why(seen, was)}");
+    }
 
     private static string Why(SeenHours seen, NightOutcome was)
     {

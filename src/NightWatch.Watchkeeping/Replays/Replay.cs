@@ -18,7 +18,8 @@ namespace NightWatch.Watchkeeping.Replays;
 /// Makes stored looks again, with other limits or by other code: the planner and the policy of the service over the runs that the looks had, at
 /// the times they were made. It writes nothing.
 /// </summary>
-internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, OutcomeStore outcomes, ToldNightStore told, LearntChanceStore learnt)
+internal sealed class Replay(
+    VerdictStore verdicts, ForecastStore forecasts, OutcomeStore outcomes, ToldNightStore told, LearntChanceStore learnt)
 {
     /// <summary>Replays watches, those of one site one after the other, sites side by side.</summary>
     /// <param name="watches">With the limits to replay with.</param>
@@ -69,9 +70,13 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
         return
         [
             .. from night in nights
-               let kept = new RecordedNight(night.Key, [], [.. said[night.Key]], memories.GetValueOrDefault(night.Key)) { IsFree = Alternatives.IsFree(watch, night.Key) }
+               let kept = new RecordedNight(night.Key, [], [.. said[night.Key]], memories.GetValueOrDefault(night.Key))
+               {
+                   IsFree = Alternatives.IsFree(watch, night.Key),
+               }
                select new ReplayedNight(
-                   watch.Id, night.Key, night.Value.Looks, night.Value.Lost, night.Value.WasOn, night.Value.Memory.IsOn, kept.Believed?.Outcome)
+                   watch.Id, night.Key, night.Value.Looks, night.Value.Lost, night.Value.WasOn, night.Value.Memory.IsOn,
+                   kept.Believed?.Outcome)
                {
                    ScoredAs = kept.ScoredAs,
                },

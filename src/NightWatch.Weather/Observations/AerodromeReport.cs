@@ -14,10 +14,11 @@ namespace NightWatch.Weather.Observations;
 /// <param name="IsWet">Rain, drizzle, snow, hail or showers at the station.</param>
 /// <param name="IsFoggy">Fog over the station as high as a camera stands; neither shallow fog nor patches nor fog nearby.</param>
 public sealed record AerodromeReport(
-    string Station, Instant At, double LatitudeDeg, double LongitudeDeg, ObservedSky Sky, StationSight Sight, double? GustMps, double? VisibilityM,
-    bool IsWet, bool IsFoggy)
+    string Station, Instant At, double LatitudeDeg, double LongitudeDeg, ObservedSky Sky, StationSight Sight,
+    double? GustMps, double? VisibilityM, bool IsWet, bool IsFoggy)
 {
-    /// <summary>The least cloud that the report leaves room for, fraction: what the station cannot see is not there. Null: it says nothing.</summary>
+    /// <summary>The least cloud that the report leaves room for, fraction: what the station cannot see is not there.
+    /// Null: it says nothing.</summary>
     public double? LeastCloud => Sky.Fraction ?? (Sky.IsClearBelowOnly ? 0 : null);
 
     /// <summary>The most: what the station cannot see is covered. Null: it says nothing.</summary>

@@ -46,8 +46,9 @@ public static class AerodromeReports
         var weather = (item.TextOrNull("wxString") ?? "").Split(' ');
         IReadOnlyList<string> covers = [.. Covers(item)];
         return new AerodromeReport(
-            station, Instant.FromUnixTimeSeconds((long)seconds), lat, lon, ObservedSky.Of(covers), Sight(item, covers), item.NumberOrNull("wgst") * MpsPerKnot,
-            Visibility(item), weather.Any(IsWet), weather.Any(group => Fog.Contains(group, StringComparer.Ordinal)));
+            station, Instant.FromUnixTimeSeconds((long)seconds), lat, lon, ObservedSky.Of(covers), Sight(item, covers),
+            item.NumberOrNull("wgst") * MpsPerKnot, Visibility(item), weather.Any(IsWet),
+            weather.Any(group => Fog.Contains(group, StringComparer.Ordinal)));
     }
 
     private static StationSight Sight(JsonElement item, IReadOnlyList<string> covers)

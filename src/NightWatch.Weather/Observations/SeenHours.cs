@@ -33,7 +33,9 @@ public sealed record SeenHours(ForecastSeries Best, ForecastSeries Worst, int Bl
 
         if (missing.Count == 0) return new SeenHours(later, later, 0, 0, IsAutomatic: false);
         var ofTheDark = missing.Count(hour => WholeHour.IsOf(hour, dark));
-        return ofTheDark == hours ? null : new SeenHours(Filled(later, missing, 0), Filled(later, missing, 1), 0, ofTheDark, IsAutomatic: false);
+        return ofTheDark == hours
+            ? null
+            : new SeenHours(Filled(later, missing, 0), Filled(later, missing, 1), 0, ofTheDark, IsAutomatic: false);
     }
 
     /// <summary>The same hours with the cloud of some filled in.</summary>

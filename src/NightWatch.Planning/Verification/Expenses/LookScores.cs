@@ -59,7 +59,8 @@ public sealed record LookScores(
     {
         return new RuleExpense(
             loss, Of(look => look.MayGo && look.Probability >= CostLoss.PaysFrom(loss)), Of(_ => true), Of(_ => false),
-            looks.All(look => look.DarkCloud is null) ? [] : [.. CloudLimits.Select(limit => new CloudRule(limit, Of(look => look.DarkCloud <= limit)))],
+            looks.All(look => look.DarkCloud is null) ? []
+                : [.. CloudLimits.Select(limit => new CloudRule(limit, Of(look => look.DarkCloud <= limit)))],
             looks.All(look => look.WithinFixedLimits is not null) ? Of(look => look.WithinFixedLimits!.Value) : null);
 
         double Of(Func<ScoredLook, bool> goes) =>

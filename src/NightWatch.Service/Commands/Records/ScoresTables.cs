@@ -37,7 +37,9 @@ internal static class ScoresTables
         if (scores.Leads.Any(lead => lead.Told is not null))
         {
             LookTables.Draw(console, scores.ByLead);
-            console.WriteLine("The same taken apart: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; skill above 0 is better than the reference");
+            console.WriteLine(
+                "The same taken apart: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; "
+                + "skill above 0 is better than the reference");
             console.Write(Probabilities(scores));
         }
 

@@ -95,6 +95,7 @@ public sealed partial class English
         NightOutcome.Partly => "Partly: some of it was usable",
         NightOutcome.Cloudy => "Cloud, fog or rain: nothing usable",
         NightOutcome.WetLens => "Clear, but the lens got wet",
+        NightOutcome.NotTold => "Not told: too little of the night was seen",
         _ => "I could not go",
     };
 

@@ -81,13 +81,56 @@ public sealed partial class English
         : $"{nights} nights more lay on evenings that are not free: they are in the table of every call, and count neither as right nor as lost.";
 
     /// <inheritdoc/>
+    public string NightsNotTold(int nights) => nights == 1
+        ? "Of 1 night more a source saw too little to tell what it was: it counts neither as right nor as wrong."
+        : $"Of {nights} nights more a source saw too little to tell what they were: they count neither as right nor as wrong.";
+
+    /// <inheritdoc/>
+    public string NightsOneSided(int nights) => nights == 1
+        ? "1 night more is told by an aerodrome alone: an aerodrome tells of spoilt nights and hardly of a good one, so it is not scored."
+        : $"{nights} nights more are told by an aerodrome alone: an aerodrome tells of spoilt nights and hardly of a good one, "
+            + "so they are not scored.";
+
+    /// <inheritdoc/>
+    public string SourceName(OutcomeSource source) => source switch
+    {
+        OutcomeSource.Debrief => "Your own word",
+        OutcomeSource.Metar => "Aerodrome, by eye",
+        OutcomeSource.AutomaticMetar => "Aerodrome, automatic",
+        OutcomeSource.Analysis => "Later runs",
+        _ => throw new ArgumentOutOfRangeException(nameof(source), source, "Accepted: one of the sources."),
+    };
+
+    /// <inheritdoc/>
+    public string ToldPart(ToldPart part) => part switch
+    {
+        Planning.Verification.Outcomes.ToldPart.Usable => "told usable",
+        Planning.Verification.Outcomes.ToldPart.Unusable => "told not usable",
+        Planning.Verification.Outcomes.ToldPart.NotTold => "could not tell",
+        Planning.Verification.Outcomes.ToldPart.Silent => "not a word",
+        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Accepted: one of the parts."),
+    };
+
+    /// <inheritdoc/>
+    public string SourceTallies(IReadOnlyList<SourceTally> tallies)
+    {
+        ArgumentNullException.ThrowIfNull(tallies);
+        return string.Join(" ", tallies.Select(tally => $"{SourceName(tally.Source)}: {Many(tally.Nights, "night")}, {Parts(tally)}."));
+
+        string Parts(SourceTally tally) =>
+            string.Join(", ", Enum.GetValues<ToldPart>().Select(part => $"{tally.Of(part)} {ToldPart(part)}"));
+    }
+
+    /// <inheritdoc/>
     public string? Caveat(OutcomeSource source) => source switch
     {
         OutcomeSource.Analysis =>
             "Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so "
             + "answer the question on the morning after.",
-        OutcomeSource.Metar =>
-            "An aerodrome reports its own sky, and automatic stations see no high cloud; that part is taken from later runs.",
+        OutcomeSource.Metar => "An aerodrome reports its own sky, and its shallow fog and fog patches are taken for none.",
+        OutcomeSource.AutomaticMetar =>
+            "An automatic station sees no cloud above 3.8 km: it tells of nights that low cloud, fog or rain spoilt, and of a night that looks "
+            + "clear to it whether it was it does not tell.",
         _ => null,
     };
 
@@ -124,6 +167,7 @@ public sealed partial class English
     {
         OutcomeSource.Debrief => "by your own word",
         OutcomeSource.Metar => "by an aerodrome nearby",
+        OutcomeSource.AutomaticMetar => "by an automatic station nearby",
         OutcomeSource.Analysis => "by later runs of the forecast",
         _ => throw new ArgumentOutOfRangeException(nameof(source), source, "Accepted: one of the sources."),
     };

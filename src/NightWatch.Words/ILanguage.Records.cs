@@ -44,6 +44,21 @@ public partial interface ILanguage
     /// <summary>That so many nights, at least one, lay on evenings on which the reader is not free, and are not counted.</summary>
     string EveningsNotFree(int nights);
 
+    /// <summary>That a source was asked about so many nights, at least one, and could not tell.</summary>
+    string NightsNotTold(int nights);
+
+    /// <summary>That so many nights, at least one, only an aerodrome tells of, and that they are not scored.</summary>
+    string NightsOneSided(int nights);
+
+    /// <summary>A source, as the head of a row.</summary>
+    string SourceName(OutcomeSource source);
+
+    /// <summary>A part of the nights of a source, as the head of a column and in a legend.</summary>
+    string ToldPart(ToldPart part);
+
+    /// <summary>What each source told, in one sentence a source.</summary>
+    string SourceTallies(IReadOnlyList<SourceTally> tallies);
+
     /// <summary>What to bear in mind of outcomes from a source; null: nothing.</summary>
     string? Caveat(OutcomeSource source);
 }

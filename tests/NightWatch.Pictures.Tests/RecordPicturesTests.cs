@@ -1,4 +1,5 @@
 using NightWatch.Planning.Verification;
+using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Words;
 using NodaTime;
 
@@ -44,6 +45,31 @@ public sealed class RecordPicturesTests
         Assert.Contains("said about 85 %", ReliabilityPicture.Svg(bins, Speaking.Language), StringComparison.Ordinal);
         Assert.Null(ReliabilityPicture.Svg(ReliabilityDiagram.Of(Pairs(0.15, 9, 1)), Speaking.Language));
     }
+
+    /// <summary>Bars are 370 px wide; a quarter of the nights is 92.5.</summary>
+    [Fact]
+    public void Each_source_has_a_bar_of_all_nights_in_parts_of_their_share_and_form()
+    {
+        SourceTally[] tallies = [new(OutcomeSource.AutomaticMetar, 0, 10, 20, 10), new(OutcomeSource.Analysis, 10, 30, 0, 0)];
+
+        var scene = SourcePicture.SceneOf(tallies, Speaking.Language)!;
+
+        Assert.Equal(
+            "Aerodrome, automatic: 40 nights, 0 told usable, 10 told not usable, 20 could not tell, 10 not a word. "
+            + "Later runs: 40 nights, 10 told usable, 30 told not usable, 0 could not tell, 0 not a word.",
+            scene.Says);
+        var bars = scene.Shapes.OfType<Shape.Area>().Where(area => area.Outline[2].Y - area.Outline[0].Y == 22)
+            .Select(area => (From: area.Outline[0].X, Width: area.Outline[1].X - area.Outline[0].X)).ToList();
+        Assert.Equal([(6, 92.5), (98.5, 185), (283.5, 92.5), (6, 92.5), (98.5, 277.5)], bars);
+        // A full part, an upright hatching, a slanted one and an empty part.
+        Assert.Single(scene.Shapes.OfType<Shape.Area>(), area => area is { Color: "#14514a" } && area.Outline[2].Y - area.Outline[0].Y == 22);
+        Assert.Contains(scene.Shapes.OfType<Shape.Line>(), line => line.Path.Count == 2 && line.Path[0].X == line.Path[1].X && line.Color == "#8c1c1c");
+        Assert.Contains(scene.Shapes.OfType<Shape.Line>(), line => line is { Dash: > 0 } && line.Path[0].X != line.Path[1].X);
+        Assert.Equal(["10", "20", "10", "10", "30"], scene.Shapes.OfType<Shape.Words>().Where(words => words.Bold).Select(words => words.Text));
+    }
+
+    [Fact]
+    public void Where_no_source_said_anything_there_is_no_picture() => Assert.Null(SourcePicture.Svg([], Speaking.Language));
 
     private static IEnumerable<ForecastPair> Pairs(double said, int count, int came) => Enumerable.Range(0, count).Select(i => new ForecastPair(said, i < came));
 }

@@ -1,4 +1,5 @@
 using NightWatch.Planning.Chance;
+using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Store.Chances;
 using NightWatch.Store.Watches;
@@ -57,15 +58,15 @@ internal sealed partial class ChanceLearner(
         var looks = new Dictionary<ChanceKey, List<Look>>();
         foreach (var watch in Sample(await watches.ListAsync(cancellationToken: stop)))
         {
-            foreach (var night in (await reader.LooksAsync(watch.Id, from, stop)).Nights)
+            foreach (var night in (await reader.LooksAsync(watch.Id, from, stop)).ForReaderOf(watch).Nights)
             {
-                if (night.Usable is not { } came) continue;
+                if (night.ScoredAs is not { } came) continue;
                 for (var lead = 0; lead <= WatchRecord.MostLeadNights; lead++)
                 {
                     if (night.MarkAt(lead) is not { FeedId: { } feed, Figures: { } figures }) continue;
                     var key = new ChanceKey(feed, lead);
                     if (!looks.TryGetValue(key, out var list)) looks.Add(key, list = []);
-                    list.Add(new Look(night.Night, new ChanceRow(watch.Site.Id, figures, came), night.Believed!.Source));
+                    list.Add(new Look(night.Night, new ChanceRow(watch.Site.Id, figures, came != VerdictClass.NoGo), night.Believed!.Source));
                 }
             }
         }

@@ -74,25 +74,25 @@ internal sealed partial class OutcomeRecorder(
         var known = (await outcomes.OfNightAsync(watch.Id, night, stop)).Select(said => said.Source).ToHashSet();
         var span = NightSpan.Of(watch.Site.Zone, night);
         var wantsRuns = options.LaterRuns && !known.Contains(OutcomeSource.Analysis);
-        var wantsReports = aerodromes.IsOn && !known.Contains(OutcomeSource.Metar);
+        var wantsReports = aerodromes.IsOn && !known.Contains(OutcomeSource.Metar) && !known.Contains(OutcomeSource.AutomaticMetar);
         if (!wantsRuns && !wantsReports) return (0, true);
 
-        var kept = 0;
+        var (kept, dark) = (0, SkySeen.DarkOf(watch, night, sky));
         // Whoever tells the weather of the night is asked once; a host that did not answer is asked again next time.
         var later = await LaterAsync(watch, span, stop);
-        if (wantsRuns && later is not null && SkySeen.Of(watch, night, later, sky) is { } came)
+        if (wantsRuns && later is not null && SeenHours.Of(later, span, dark) is { } run && SkySeen.Of(watch, night, run, sky) is { } came)
         {
-            var note = $"By later runs of {later.FeedId} over the hours of the night; no observation, and kind to that feed.";
+            var note = WitnessNotes.OfRuns(later.FeedId, run, came);
             if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, OutcomeSource.Analysis, came, now) { Note = note }, stop)) kept++;
         }
 
         if (!wantsReports) return (kept, true);
         if (await aerodromes.SinceAsync(watch.Site, span.Start, stop) is not { } near) return (kept, false);
-        if (ObservedHours.Over(later, near.Reports, span) is { } seen && SkySeen.Of(watch, night, seen, sky) is { } was)
+        if (ObservedHours.Over(later, near.Reports, span, dark) is { } seen && SkySeen.Of(watch, night, seen, sky) is { } was)
         {
-            var note = FormattableString.Invariant(
-                $"By reports of {near.Station}, {near.Km:0} km away; where they tell of no low cloud, higher cloud is by the feed's later runs.");
-            if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, OutcomeSource.Metar, was, now) { Note = note }, stop)) kept++;
+            var by = seen.IsAutomatic ? OutcomeSource.AutomaticMetar : OutcomeSource.Metar;
+            var note = WitnessNotes.OfReports(near, seen, was);
+            if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, by, was, now) { Note = note }, stop)) kept++;
         }
 
         return (kept, true);

@@ -27,26 +27,21 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
 
     /// <summary>What came of a watch's calls of the last year or so.</summary>
     public async Task<TrackRecord> TrackAsync(Watch watch, Instant now, CancellationToken cancellationToken) =>
-        (await CallsAsync(watch.Id, now.InUtc().Date.PlusDays(-TrackDays), cancellationToken)).ForReaderOf(watch).Track();
+        (await ReadAsync(watch.Id, now.InUtc().Date.PlusDays(-TrackDays), null, cancellationToken)).ForReaderOf(watch).Track();
 
-    /// <summary>The nights from a date on with what was computed and what came, without what was told.</summary>
-    public Task<WatchRecord> CallsAsync(string watchId, LocalDate from, CancellationToken cancellationToken) =>
-        ReadAsync(watchId, from, Latest, [], withFigures: false, cancellationToken);
-
-    /// <summary>The same with what each chance was made of, to learn from.</summary>
+    /// <summary>The nights from a date on with what each chance was made of, to learn from.</summary>
     public Task<WatchRecord> LooksAsync(string watchId, LocalDate from, CancellationToken cancellationToken) =>
-        ReadAsync(watchId, from, Latest, [], withFigures: true, cancellationToken);
+        ReadAsync(watchId, from, Latest, withFigures: true, cancellationToken);
 
     /// <summary>The nights that were looked at or of which somebody said what they were like, both ends included.</summary>
-    public async Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken)
-    {
-        var first = from ?? Earliest;
-        return await ReadAsync(watchId, first, to ?? Latest, await told.FromAsync(watchId, first, cancellationToken), withFigures: false, cancellationToken);
-    }
+    public Task<WatchRecord> ReadAsync(string watchId, LocalDate? from, LocalDate? to, CancellationToken cancellationToken) =>
+        ReadAsync(watchId, from ?? Earliest, to ?? Latest, withFigures: false, cancellationToken);
 
     private async Task<WatchRecord> ReadAsync(
-        string watchId, LocalDate first, LocalDate last, IReadOnlyList<ToldMemory> memories, bool withFigures, CancellationToken cancellationToken)
+        string watchId, LocalDate first, LocalDate last, bool withFigures, CancellationToken cancellationToken)
     {
+        // A night that the reader chose counts whatever the evening, so what was told is read too.
+        var memories = await told.FromAsync(watchId, first, cancellationToken);
         var marks = (await verdicts.MarksAsync(watchId, first, last, withRuns: false, withFigures, cancellationToken)).ToLookup(mark => mark.Night);
         var said = (await outcomes.OfWatchAsync(watchId, first, last, cancellationToken)).ToLookup(outcome => outcome.Night);
         var known = memories.ToDictionary(memory => memory.Night.Night, memory => memory.Night);

@@ -1,6 +1,7 @@
 using NightWatch.Planning.Chance;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Calls;
+using NightWatch.Planning.Verification.Expenses;
 using NightWatch.Planning.Verification.Outcomes;
 using NodaTime;
 
@@ -13,10 +14,14 @@ namespace NightWatch.Watchkeeping.Records;
 /// <param name="Nights">Nights that a forecast was put to the test for, on evenings on which the reader could have gone.</param>
 /// <param name="NotFree">Nights beside them, on evenings on which the reader could not: listed, and not counted as calls.</param>
 /// <param name="Known">Of them with an outcome that says what came.</param>
+/// <param name="NotTold">Of the others those that a source was asked about and could not tell.</param>
+/// <param name="OneSided">Nights that only an aerodrome tells of, which it does of spoilt nights nearly alone: not scored.</param>
 /// <param name="Sources">Of the known ones by who says so.</param>
 /// <param name="Outcomes">Of all nights with an outcome, by what it was.</param>
+/// <param name="Tallies">What each source that said anything told of these nights.</param>
 /// <param name="Letters">Going by the last word of the letters.</param>
 /// <param name="Leads">By nights ahead, those with a known night.</param>
+/// <param name="ByLead">The measures of an archive, by nights ahead, where there are enough nights.</param>
 internal sealed record RecordScores(
     IReadOnlyList<string> Watches,
     LocalDate? From,
@@ -24,10 +29,14 @@ internal sealed record RecordScores(
     int Nights,
     int NotFree,
     int Known,
+    int NotTold,
+    int OneSided,
     IReadOnlyDictionary<string, int> Sources,
     IReadOnlyDictionary<string, int> Outcomes,
+    IReadOnlyList<SourceTally> Tallies,
     RecordedCalls Letters,
-    IReadOnlyList<RecordedLead> Leads)
+    IReadOnlyList<RecordedLead> Leads,
+    IReadOnlyList<LookScores> ByLead)
 {
     /// <summary>Scores of probabilities over fewer nights than this are noise.</summary>
     public const int FewestToScore = LearningProof.FewestNights;
@@ -42,14 +51,25 @@ internal sealed record RecordScores(
             nights.Length == 0 ? null : nights.Max(night => night.Night),
             tested.Length,
             nights.Count(night => night is { IsScored: false, LastMark: not null }),
-            tested.Count(night => night.Came is not null),
-            Count(tested.Where(night => night.Came is not null).Select(night => night.Believed!.Source.Word())),
+            tested.Count(night => night.ScoredAs is not null),
+            tested.Count(night => night is { Came: null, Believed.Outcome: NightOutcome.NotTold }),
+            tested.Count(night => night.IsOneSided),
+            Count(tested.Where(night => night.ScoredAs is not null).Select(night => night.Believed!.Source.Word())),
             Count(nights.Select(night => night.Believed?.Outcome.Word()).OfType<string>()),
+            [
+                .. Enum.GetValues<OutcomeSource>().Select(source => SourceTally.Of(source, tested.Select(night => night.SaidBy(source))))
+                    .Where(tally => tally.Silent < tally.Nights),
+            ],
             RecordedCalls.Of(Sum(records.Select(record => record.OfLetters()))),
             [
                 .. Enumerable.Range(0, WatchRecord.MostLeadNights + 1)
                     .Select(lead => RecordedLead.Of(lead, [.. records.SelectMany(record => record.CallsAt(lead))], [.. records.SelectMany(record => record.CallsAt(lead, mark => mark.AsComputed))]))
                     .OfType<RecordedLead>(),
+            ],
+            [
+                .. Enumerable.Range(0, WatchRecord.MostLeadNights + 1)
+                    .Select(lead => LookScores.Of(lead, [.. records.SelectMany(record => record.LooksAt(lead))]))
+                    .Where(scores => scores.N >= FewestToScore),
             ]);
     }
 

@@ -26,11 +26,24 @@ internal sealed record RecordedNight(LocalDate Night, IReadOnlyList<VerdictMark>
     /// <summary>The most trusted source that can say what came; where only somebody who stayed at home spoke, that; null: nobody did.</summary>
     public OutcomeRecord? Believed => Outcomes.FirstOrDefault(said => said.Outcome.Came() is not null) ?? (Outcomes.Count > 0 ? Outcomes[0] : null);
 
+    /// <summary>What one source says; null: not a word.</summary>
+    public NightOutcome? SaidBy(OutcomeSource source) => Outcomes.FirstOrDefault(said => said.Source == source)?.Outcome;
+
     /// <summary>The class that came; null: nobody can say.</summary>
     public VerdictClass? Came => Believed?.Outcome.Came();
 
     /// <summary>It came usable; null: nobody can say.</summary>
     public bool? Usable => Came is { } came ? came != VerdictClass.NoGo : null;
+
+    /// <summary>
+    /// Nobody but an aerodrome says what came. It tells of nights that are spoilt and of hardly any other, so that with these scored, and
+    /// the good ones beside them not told, every record would look worse than it is.
+    /// </summary>
+    public bool IsOneSided => Came is not null && Believed is { Source: OutcomeSource.Metar or OutcomeSource.AutomaticMetar }
+        && !Outcomes.Any(said => said.Source is OutcomeSource.Debrief or OutcomeSource.Analysis && said.Outcome.Came() is not null);
+
+    /// <summary>The class that calls are scored by and chances learn from; null: the night is neither good nor bad evidence.</summary>
+    public VerdictClass? ScoredAs => IsScored && !IsOneSided ? Came : null;
 
     /// <summary>The last look so many nights ahead that put a forecast to the test; null: none.</summary>
     public VerdictMark? MarkAt(int leadNights) => Marks.LastOrDefault(mark => mark.LeadNights == leadNights && IsTest(mark));

@@ -1,8 +1,11 @@
+using NightWatch.Planning.Chance;
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verification.Outcomes;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Weather.Series;
+using NightWatch.Weather.Known;
+using NightWatch.Weather.Observations;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.Records;
@@ -10,10 +13,20 @@ namespace NightWatch.Watchkeeping.Records;
 /// <summary>What a night was like by the weather that came, through the planner that made the calls.</summary>
 internal static class SkySeen
 {
-    /// <summary>Null: the weather does not say, or the sky allowed no run whatever it was.</summary>
-    public static NightOutcome? Of(Watch watch, LocalDate night, ForecastSeries weather, SharedSky sky)
+    /// <summary>From the first to the last instant of the night's dark; the whole night where it does not get dark.</summary>
+    public static Interval DarkOf(Watch watch, LocalDate night, SharedSky sky)
+    {
+        var span = NightSpan.Of(watch.Site.Zone, night);
+        var inputs = NightEvaluation.InputsOf(watch, night, PlaceWeather.Unknown, ChanceBook.Shipped, span.Start, sky);
+        var parts = NightPlanner.SkyOf(inputs, sky.Ephemeris).AstronomicalNight;
+        return parts.Count > 0 ? new Interval(parts[0].Start, parts[^1].End) : span;
+    }
+
+    /// <summary>Null: the sky allowed no run whatever the weather was.</summary>
+    public static NightOutcome? Of(Watch watch, LocalDate night, SeenHours seen, SharedSky sky)
     {
         var over = NightSpan.Of(watch.Site.Zone, night).End;
-        return WeatherOutcome.Of(NightEvaluation.Came(watch, night, weather, over, sky));
+        return WeatherOutcome.Between(
+            NightEvaluation.Came(watch, night, seen.Best, over, sky), NightEvaluation.Came(watch, night, seen.Worst, over, sky));
     }
 }

@@ -6,6 +6,7 @@ using NightWatch.Planning.Watches;
 using NightWatch.Store.Chances;
 using NightWatch.Store.Forecasts;
 using NightWatch.Store.Outcomes;
+using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Watchkeeping.Records;
@@ -17,7 +18,8 @@ namespace NightWatch.Watchkeeping.Replays;
 /// Makes stored looks again, with other limits or by other code: the planner and the policy of the service over the runs that the looks had, at
 /// the times they were made. It writes nothing.
 /// </summary>
-internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, OutcomeStore outcomes, LearntChanceStore learnt)
+internal sealed class Replay(
+    VerdictStore verdicts, ForecastStore forecasts, OutcomeStore outcomes, ToldNightStore told, LearntChanceStore learnt)
 {
     /// <summary>Replays watches, those of one site one after the other, sites side by side.</summary>
     /// <param name="watches">With the limits to replay with.</param>
@@ -49,6 +51,7 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
         Watch watch, LocalDate from, LocalDate to, StoredRuns runs, Dictionary<(ChanceKey, int), ChanceBook> books, SharedSky sky, CancellationToken stop)
     {
         var said = (await outcomes.OfWatchAsync(watch.Id, from, to, stop)).ToLookup(outcome => outcome.Night);
+        var memories = (await told.FromAsync(watch.Id, from, stop)).ToDictionary(memory => memory.Night.Night, memory => memory.Night);
         var nights = new SortedDictionary<LocalDate, Course>();
         // In the order they were made, so that nights which one run speaks of are looked at together.
         foreach (var look in await verdicts.MarksAsync(watch.Id, from, to, withRuns: true, cancellationToken: stop))
@@ -66,12 +69,17 @@ internal sealed class Replay(VerdictStore verdicts, ForecastStore forecasts, Out
 
         return
         [
-            .. nights.Select(night => new ReplayedNight(
-                watch.Id, night.Key, night.Value.Looks, night.Value.Lost, night.Value.WasOn, night.Value.Memory.IsOn,
-                new RecordedNight(night.Key, [], [.. said[night.Key]], null).Believed?.Outcome)
-            {
-                IsFree = Alternatives.IsFree(watch, night.Key),
-            }),
+            .. from night in nights
+               let kept = new RecordedNight(night.Key, [], [.. said[night.Key]], memories.GetValueOrDefault(night.Key))
+               {
+                   IsFree = Alternatives.IsFree(watch, night.Key),
+               }
+               select new ReplayedNight(
+                   watch.Id, night.Key, night.Value.Looks, night.Value.Lost, night.Value.WasOn, night.Value.Memory.IsOn,
+                   kept.Believed?.Outcome)
+               {
+                   ScoredAs = kept.ScoredAs,
+               },
         ];
     }
 

@@ -20,7 +20,7 @@ internal sealed record ReplayScores(
 {
     public static ReplayScores Of(int watches, IReadOnlyList<ReplayedNight> nights)
     {
-        ReplayedNight[] known = [.. nights.Where(night => night is { Lost: 0, Usable: not null, IsFree: true } && night.Looks.Count > 0)];
+        ReplayedNight[] known = [.. nights.Where(night => night is { Lost: 0, Usable: not null } && night.Looks.Count > 0)];
         return new ReplayScores(
             watches,
             nights.Count,

@@ -33,8 +33,8 @@ internal sealed record ReplayedLook(
 internal sealed record ReplayedNight(
     string WatchId, LocalDate Night, IReadOnlyList<ReplayedLook> Looks, int Lost, bool WasOn, bool IsOn, NightOutcome? Outcome)
 {
-    /// <summary>The reader is free on the evening: only such a night can be lost, or driven for.</summary>
-    public bool IsFree { get; init; } = true;
+    /// <summary>The class that the calls are scored by; null: nobody can say, or the reader could not have gone.</summary>
+    public VerdictClass? ScoredAs { get; init; }
 
     /// <summary>Letters then.</summary>
     public IEnumerable<LetterKind> WasLetters => Looks.Select(look => look.WasLetter).OfType<LetterKind>();
@@ -42,8 +42,8 @@ internal sealed record ReplayedNight(
     /// <summary>Letters now.</summary>
     public IEnumerable<LetterKind> IsLetters => Looks.Select(look => look.IsLetter).OfType<LetterKind>();
 
-    /// <summary>It came usable; null: nobody can say.</summary>
-    public bool? Usable => Outcome?.Came() is { } came ? came != VerdictClass.NoGo : null;
+    /// <summary>It came usable; null: it is not scored.</summary>
+    public bool? Usable => ScoredAs is { } came ? came != VerdictClass.NoGo : null;
 
     /// <summary>Every look comes out as it was.</summary>
     public bool IsSame => Looks.All(look => look.IsSame);

@@ -9,7 +9,7 @@ namespace NightWatch.Weather.Observations;
 /// <remarks>
 /// Nearly every field may be null, visibility may be a number or a text such as "10+" (statute miles), cover codes are those of
 /// <see cref="CloudAmount"/>. A sky without a layer has its code in the report's own "cover" and an empty list of clouds. Present weather
-/// is the text of WMO code table 4678.
+/// is the text of WMO code table 4678. The report as it was sent stands in "rawOb"; AUTO there marks one that nobody looked at.
 /// </remarks>
 public static class AerodromeReports
 {
@@ -20,6 +20,12 @@ public static class AerodromeReports
 
     /// <summary>Weather of another place (in the vicinity), and snow that only drifts or blows.</summary>
     private static readonly string[] NotFalling = ["VC", "DR", "BL"];
+
+    /// <summary>
+    /// Fog at the station, thick or freezing. Shallow fog (MI) lies lower than two metres, patches (BC) and partial fog (PR) leave 1000
+    /// metres of sight in parts of the aerodrome, fog in the vicinity (VC) is another place's (WMO-No. 306, remarks on table 4678).
+    /// </summary>
+    private static readonly string[] Fog = ["FG", "FZFG"];
 
     /// <summary>All reports that have a station, a place and a time; the rest are left out.</summary>
     /// <exception cref="ForecastFormatException">Not such a list at all.</exception>
@@ -38,9 +44,20 @@ public static class AerodromeReports
             || item.NumberOrNull("lat") is not { } lat || item.NumberOrNull("lon") is not { } lon)
             return null;
         var weather = (item.TextOrNull("wxString") ?? "").Split(' ');
+        IReadOnlyList<string> covers = [.. Covers(item)];
         return new AerodromeReport(
-            station, Instant.FromUnixTimeSeconds((long)seconds), lat, lon, ObservedSky.Of(Covers(item)), item.NumberOrNull("wgst") * MpsPerKnot, Visibility(item),
-            weather.Any(IsWet), weather.Any(group => group.EndsWith("FG", StringComparison.Ordinal) && !group.StartsWith("VC", StringComparison.Ordinal)));
+            station, Instant.FromUnixTimeSeconds((long)seconds), lat, lon, ObservedSky.Of(covers), Sight(item, covers),
+            item.NumberOrNull("wgst") * MpsPerKnot, Visibility(item), weather.Any(IsWet),
+            weather.Any(group => Fog.Contains(group, StringComparer.Ordinal)));
+    }
+
+    private static StationSight Sight(JsonElement item, IReadOnlyList<string> covers)
+    {
+        var raw = (item.TextOrNull("rawOb") ?? "").Split(' ').TakeWhile(group => group != "RMK").ToList();
+        double? highest = item.Member("clouds") is { ValueKind: JsonValueKind.Array } clouds
+            ? clouds.EnumerateArray().Max(layer => layer.NumberOrNull("base"))
+            : null;
+        return StationSight.Of(raw.Contains("AUTO"), covers, highest, raw.Exists(group => group.EndsWith("SM", StringComparison.Ordinal)));
     }
 
     private static bool IsWet(string group) =>

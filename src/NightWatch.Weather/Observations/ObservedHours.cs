@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace NightWatch.Weather.Observations;
 
-/// <summary>A night's hours as an aerodrome saw them, completed by the feed's own later hours where such a report cannot see.</summary>
+/// <summary>A night's hours as an aerodrome saw them, read twice where such a report cannot see.</summary>
 public static class ObservedHours
 {
     /// <summary>A report serves an hour if it is no farther from it than this (routine reports come every hour or half hour).</summary>
@@ -15,46 +15,57 @@ public static class ObservedHours
     private const double WetMm = 0.2;
 
     /// <summary>
-    /// Cloud, fog, visibility, gusts and whether it rained by the reports; the rest by the later hours. Where a report saw no low cloud and
-    /// cannot see the high, medium and high cloud are the later hours'. An hour without a report stays unknown.
+    /// Cloud, fog, visibility, gusts and whether it rained by the reports; air, dew point and wind by the later hours. Cloud that a station
+    /// cannot see, and an hour without a report, are clear in the one reading and covered in the other; no feed fills them in.
     /// </summary>
     /// <param name="later">The feed's own later hours; null: none.</param>
     /// <param name="reports">Of one station, in any order.</param>
     /// <param name="span">The hours wanted.</param>
-    /// <returns>Null: no report is of these hours.</returns>
-    public static ForecastSeries? Over(ForecastSeries? later, IReadOnlyList<AerodromeReport> reports, Interval span)
+    /// <param name="dark">Of them those that decide; the others are neither counted as seen nor as missed.</param>
+    /// <returns>Null: no report is of the dark.</returns>
+    public static SeenHours? Over(ForecastSeries? later, IReadOnlyList<AerodromeReport> reports, Interval span, Interval dark)
     {
         ArgumentNullException.ThrowIfNull(reports);
-        var builder = new ForecastSeriesBuilder();
+        var (best, worst) = (new ForecastSeriesBuilder(), new ForecastSeriesBuilder());
         AerodromeReport? any = null;
+        var (blind, missing, isAutomatic) = (0, 0, false);
         for (var hour = WholeHour.AtOrBefore(span.Start); hour < span.End + Hour; hour += Hour)
         {
-            if (reports.Where(report => Apart(report, hour) <= Near).MinBy(report => Apart(report, hour)) is not { } report) continue;
-            any = report;
-            var period = new Interval(hour, hour + Hour);
-            builder
-                .Add(InstantQuantity.CloudAreaFraction, hour, report.Sky.Fraction ?? (report.Sky.IsClearBelowOnly ? Above(later, hour) : null))
-                .Add(InstantQuantity.FogAreaFraction, hour, report.IsFoggy ? 1 : 0)
-                .Add(InstantQuantity.VisibilityM, hour, report.VisibilityM)
-                .Add(PeriodQuantity.PrecipitationMm, period.Start, period.End, report.IsWet ? WetMm : 0)
-                .Add(PeriodQuantity.GustMps, period.Start, period.End, report.GustMps ?? later?.Over(PeriodQuantity.GustMps, period).Value);
-            foreach (var quantity in (InstantQuantity[])[InstantQuantity.AirTemperatureC, InstantQuantity.DewPointC, InstantQuantity.WindMps])
-                builder.Add(quantity, hour, later?.At(quantity, hour).Value);
+            var report = reports.Where(report => Apart(report, hour) <= Near).MinBy(report => Apart(report, hour));
+            Add(best, hour, report, report?.LeastCloud ?? 0, later);
+            Add(worst, hour, report, report?.MostCloud ?? 1, later);
+            if (!WholeHour.IsOf(hour, dark)) continue;
+            any ??= report;
+            if (report?.LeastCloud is null) missing++;
+            else if (report.LeastCloud < report.MostCloud) blind++;
+            isAutomatic |= report is { Sight.IsAutomatic: true };
         }
 
         if (any is null) return null;
+        return new SeenHours(Build(best, any, reports), Build(worst, any, reports), blind, missing, isAutomatic);
+    }
+
+    private static void Add(ForecastSeriesBuilder builder, Instant hour, AerodromeReport? report, double cloud, ForecastSeries? later)
+    {
+        var period = new Interval(hour, hour + Hour);
+        builder
+            .Add(InstantQuantity.CloudAreaFraction, hour, cloud)
+            .Add(InstantQuantity.FogAreaFraction, hour, report is { IsFoggy: true } ? 1 : 0)
+            .Add(InstantQuantity.VisibilityM, hour, report?.VisibilityM)
+            .Add(PeriodQuantity.PrecipitationMm, period.Start, period.End, report is { IsWet: true } ? WetMm : 0)
+            .Add(PeriodQuantity.GustMps, period.Start, period.End, report?.GustMps ?? later?.Over(PeriodQuantity.GustMps, period).Value);
+        foreach (var quantity in (InstantQuantity[])[InstantQuantity.AirTemperatureC, InstantQuantity.DewPointC, InstantQuantity.WindMps])
+            builder.Add(quantity, hour, later?.At(quantity, hour).Value);
+    }
+
+    private static ForecastSeries Build(ForecastSeriesBuilder hours, AerodromeReport any, IReadOnlyList<AerodromeReport> reports)
+    {
         var made = reports.Max(report => report.At);
-        return builder.Build("metar", any.Station, made, made, Source, new ForecastCell(any.LatitudeDeg, any.LongitudeDeg, null));
+        return hours.Build("metar", any.Station, made, made, Source, new ForecastCell(any.LatitudeDeg, any.LongitudeDeg, null));
     }
 
     /// <summary>Whose reports they are.</summary>
     public static Attribution Source { get; } = new("Aerodrome reports by NOAA's Aviation Weather Center", new Uri("https://aviationweather.gov/"), "US public domain");
-
-    /// <summary>Medium and high cloud that overlap at random; the total where the feed has no layers.</summary>
-    private static double? Above(ForecastSeries? later, Instant hour) =>
-        later?.At(InstantQuantity.MediumCloudAreaFraction, hour).Value is { } medium && later.At(InstantQuantity.HighCloudAreaFraction, hour).Value is { } high
-            ? 1 - (1 - medium) * (1 - high)
-            : later?.At(InstantQuantity.CloudAreaFraction, hour).Value;
 
     private static Duration Apart(AerodromeReport report, Instant hour) => report.At > hour ? report.At - hour : hour - report.At;
 }

@@ -15,4 +15,7 @@ public static class WholeHour
 
     /// <summary>The first whole hour that is not before an instant.</summary>
     public static Instant AtOrAfter(Instant at) => AtOrBefore(at) is var hour && hour == at ? at : hour + Hour;
+
+    /// <summary>An hour's value speaks of a span: it lies in it, or is the last before it or the first after it.</summary>
+    public static bool IsOf(Instant hour, Interval span) => hour >= AtOrBefore(span.Start) && hour <= AtOrAfter(span.End);
 }

@@ -9,6 +9,7 @@ using NightWatch.Store.Chances;
 using NightWatch.Store.Outcomes;
 using NightWatch.Store.Passes;
 using NightWatch.Store.Verdicts;
+using NightWatch.Store.Watches;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Records;
 using NightWatch.Watchkeeping.Tests.Passes;
@@ -37,7 +38,7 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        parts = await RehearsalParts.StartAsync(folder, new VirtualClock(Now), watches: [Cast.Watches[0]]);
+        parts = await RehearsalParts.StartAsync(folder, new VirtualClock(Now), watches: [FreeOn()]);
     }
 
     public async ValueTask DisposeAsync()
@@ -124,6 +125,35 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
         Assert.Empty(await Store.AllAsync(ChancePrior.Shipped, Cancel));
     }
 
+    [Fact]
+    public async Task Evenings_on_which_the_reader_is_not_free_teach_nothing_but_for_nights_that_were_chosen()
+    {
+        var watch = Cast.Watches[0];
+        await RecordAsync(lead: 1, 28, comes: .5);
+        await parts.GetRequiredService<WatchStore>().PutAsync(FreeOn(IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday), Now, Cancel);
+        // A Wednesday that the reader chose.
+        await parts.GetRequiredService<PassStore>().CommitAsync(
+            new PassCommit { Told = [new ToldMemory(new ToldNight { WatchId = watch.Id, Night = new LocalDate(2026, 10, 7), Chosen = true }, 0)] }, Now, Cancel);
+
+        await Learner.LearnAsync(Now, Cancel);
+
+        // Of 1 to 28 October 2026 four Fridays, four Saturdays, and the night chosen.
+        Assert.Equal(9, Assert.Single(await Store.NewestAsync(ChancePrior.Shipped, Cancel)).Learning.Nights);
+    }
+
+    [Fact]
+    public async Task Nights_that_only_an_aerodrome_tells_teach_nothing_for_it_hardly_tells_a_good_one()
+    {
+        await RecordAsync(lead: 1, 40, comes: .5, source: OutcomeSource.AutomaticMetar);
+
+        Assert.Equal(0, await Learner.LearnAsync(Now, Cancel));
+
+        Assert.Empty(await Store.AllAsync(ChancePrior.Shipped, Cancel));
+    }
+
+    private static Planning.Watches.Watch FreeOn(params IsoDayOfWeek[] evenings) =>
+        Cast.Watches[0] with { Outing = Cast.Watches[0].Outing with { FreeEvenings = evenings } };
+
     [Theory]
     [InlineData(1, 1)]
     [InlineData(300, 300)]
@@ -142,7 +172,7 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
     }
 
     /// <summary>Good and bad forecasts by turns; as many of the good come usable as is given, a twentieth of the bad.</summary>
-    private async Task RecordAsync(int lead, int nights, double comes, bool withFigures = true, NightOutcome? was = null)
+    private async Task RecordAsync(int lead, int nights, double comes, bool withFigures = true, NightOutcome? was = null, OutcomeSource source = OutcomeSource.Debrief)
     {
         var outcomes = parts.GetRequiredService<OutcomeStore>();
         var verdicts = new List<VerdictRecord>();
@@ -153,7 +183,7 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
             // Leads are kept on nights of their own, so that each may come as it must.
             var night = First.PlusDays(lead == 0 ? -day - 1 : day);
             verdicts.Add(Verdict(night, lead, withFigures ? figures : null));
-            await outcomes.PutAsync(Cast.Watches[0].Id, night, was ?? (came ? NightOutcome.Clear : NightOutcome.Cloudy), OutcomeSource.Debrief, Now, Cancel);
+            await outcomes.PutAsync(Cast.Watches[0].Id, night, was ?? (came ? NightOutcome.Clear : NightOutcome.Cloudy), source, Now, Cancel);
         }
 
         await parts.GetRequiredService<PassStore>().CommitAsync(new PassCommit { Verdicts = verdicts }, Now, Cancel);

@@ -99,6 +99,25 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
         Assert.Contains("ids=YNEA&", aerodromes.Seen[^1].PathAndQuery, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("CLR", "METAR YNEA 010000Z AUTO 00000KT 10SM CLR 10/05 A2992", OutcomeSource.AutomaticMetar, NightOutcome.NotTold)]
+    [InlineData("OVC", "METAR YNEA 010000Z AUTO 00000KT 10SM OVC020 10/05 A2992", OutcomeSource.AutomaticMetar, NightOutcome.Cloudy)]
+    [InlineData("BKN", "METAR YNEA 010000Z AUTO 00000KT 10SM BKN020 10/05 A2992", OutcomeSource.AutomaticMetar, NightOutcome.Cloudy)]
+    [InlineData("CAVOK", "METAR YNEA 010000Z 00000KT CAVOK 10/05 Q1020", OutcomeSource.Metar, NightOutcome.NotTold)]
+    [InlineData("SKC", "METAR YNEA 010000Z 00000KT 9999 SKC 10/05 Q1020", OutcomeSource.Metar, NightOutcome.Clear)]
+    public async Task A_station_tells_of_a_night_what_holds_whatever_it_could_not_see(string cover, string raw, OutcomeSource by, NightOutcome was)
+    {
+        await OpenAsync(new ObservationsOptions { LaterRuns = false, AerodromeKm = 40, AerodromeUrl = aerodromes.Url.ToString() });
+        reports = Reports(("YNEA", -35.0, 141.7, cover)).Replace("\"visib\"", $"\"rawOb\": \"{raw}\", \"visib\"", StringComparison.Ordinal);
+
+        Assert.Equal(1, await Recorder.RecordAsync(At(1, 23), Cancel));
+
+        var said = Assert.Single(await Outcomes.OfNightAsync(Watch.Id, First, Cancel));
+        Assert.Equal((by, was), (said.Source, said.Outcome));
+        // A night that is not told is kept with the reason.
+        Assert.Equal(was == NightOutcome.NotTold, said.Note!.Contains("was out of sight", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task A_host_that_has_no_reports_is_asked_again_later_and_nothing_is_made_up()
     {

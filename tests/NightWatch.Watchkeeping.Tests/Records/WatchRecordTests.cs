@@ -140,6 +140,70 @@ public sealed class WatchRecordTests
         Cast.Watches[0] with { Outing = Cast.Watches[0].Outing with { FreeEvenings = evenings } };
 
     [Fact]
+    public void A_night_that_a_station_cannot_tell_is_kept_as_not_told_and_enters_no_score()
+    {
+        var record = new WatchRecord(
+            Watch,
+            [
+                Night(0, [Mark(0, 0, VerdictClass.Go, 0.9)], Was(0, NightOutcome.NotTold, OutcomeSource.AutomaticMetar)),
+                Night(1, [Mark(1, 0, VerdictClass.Go, 0.9)], Was(1, NightOutcome.NotTold, OutcomeSource.AutomaticMetar), Was(1, NightOutcome.Clear, OutcomeSource.Analysis)),
+            ]);
+
+        var scores = RecordScores.Of([record]);
+
+        Assert.Equal((2, 1, 1, 0), (scores.Nights, scores.Known, scores.NotTold, scores.OneSided));
+        Assert.Equal([First.PlusDays(1)], record.CallsAt(0).Select(call => call.Night)); // by the later run, which saw the night
+        Assert.Equal(
+            [new SourceTally(OutcomeSource.AutomaticMetar, 0, 0, 2, 0), new SourceTally(OutcomeSource.Analysis, 1, 0, 0, 1)], scores.Tallies);
+        Assert.Equal(1, scores.Outcomes["not-told"]);
+    }
+
+    [Fact]
+    public void A_spoilt_night_that_only_an_aerodrome_tells_is_known_and_not_scored_since_a_good_one_would_not_be_told()
+    {
+        var alone = Night(0, [Mark(0, 0, VerdictClass.Go, 0.9)], Was(0, NightOutcome.Cloudy, OutcomeSource.AutomaticMetar));
+        var besides = Night(1, [Mark(1, 0, VerdictClass.Go, 0.9)], Was(1, NightOutcome.Cloudy, OutcomeSource.AutomaticMetar), Was(1, NightOutcome.Clear, OutcomeSource.Analysis));
+
+        var record = new WatchRecord(Watch, [alone, besides]);
+
+        Assert.Equal((false, null, true), (alone.Usable, alone.ScoredAs, alone.IsOneSided));
+        Assert.Equal((VerdictClass.NoGo, false), (besides.ScoredAs, besides.IsOneSided)); // the station is believed before the run
+        Assert.Equal([First.PlusDays(1)], record.CallsAt(0).Select(call => call.Night));
+        Assert.Equal((1, 1), (RecordScores.Of([record]).Known, RecordScores.Of([record]).OneSided));
+    }
+
+    /// <summary>By hand: twenty nights said 0.8 of which fifteen came, ten said 0.2 of which two came.</summary>
+    [Fact]
+    public void The_record_has_the_measures_of_an_archive()
+    {
+        var record = OfTheDay(
+        [
+            .. Enumerable.Range(0, 20).Select(i => (VerdictClass.Go, 0.8, (NightOutcome?)(i < 15 ? NightOutcome.Clear : NightOutcome.Cloudy))),
+            .. Enumerable.Range(0, 10).Select(i => (VerdictClass.NoGo, 0.2, (NightOutcome?)(i < 2 ? NightOutcome.Clear : NightOutcome.Cloudy))),
+        ]);
+
+        var day = Assert.Single(RecordScores.Of([record]).ByLead);
+
+        Assert.Equal((0, 30, 17 / 30.0), (day.Lead, day.N, day.UsableShare!.Value));
+        Assert.Equal((15 * 0.04 + 5 * 0.64 + 2 * 0.64 + 8 * 0.04) / 30, day.Brier!.Value, 12);
+        Assert.Equal(17 * 13 / 900.0, day.Climate!.Value, 12);
+        Assert.Equal((0.2, 10), (day.Reliability[2].Came!.Value, day.Reliability[2].N));
+        var two = day.Expense.Single(row => row.LossPerDrive == 2);
+        // Five drives for nothing and two nights lost; always: thirteen drives; never: seventeen nights.
+        Assert.Equal((100 * 9 / 30.0, 100 * 13 / 30.0, 100 * 34 / 30.0), (two.Calls, two.Always, two.Never));
+        Assert.Null(two.FixedLimits);
+        Assert.Empty(two.DarkCloud);
+    }
+
+    [Fact]
+    public void A_night_kept_off_by_a_hazard_is_gone_to_by_no_reader_however_likely()
+    {
+        var nights = Enumerable.Repeat((VerdictClass.NoGo, 0.9, (NightOutcome?)NightOutcome.Clear), 30).ToArray();
+
+        Assert.All(RecordScores.Of([OfTheDay(nights)]).ByLead[0].Expense, row => Assert.Equal(row.Never, row.Calls));
+    }
+
+    [Fact]
     public void Calls_like_this_one_are_told_from_ten_nights_on()
     {
         var track = OfTheDay([.. Enumerable.Range(0, 21).Select(i => (VerdictClass.Go, 0.9, (NightOutcome?)(i < 17 ? NightOutcome.Clear : NightOutcome.Cloudy))), (VerdictClass.NoGo, 0.1, NightOutcome.Cloudy)]).Track();

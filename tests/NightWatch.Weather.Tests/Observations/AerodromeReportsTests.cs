@@ -86,6 +86,57 @@ public sealed class AerodromeReportsTests
         Assert.Equal(0.0, Assert.Single(reports, report => report.Station == "KGYR").Sky.Fraction);
     }
 
+    /// <summary>Counted in the recording apart from this code: 179 reports say AUTO, and of the other 149 36 have a layer above 12,500 feet, 1 SKC.</summary>
+    [Fact]
+    public void Of_recorded_reports_few_saw_the_whole_sky()
+    {
+        var reports = AerodromeReports.Read(Recording.Bytes(Recording.Aerodromes));
+
+        Assert.Equal(179, reports.Count(report => report.Sight.IsAutomatic));
+        Assert.Equal(37, reports.Count(report => report.Sight.BlindAboveM is null));
+        Assert.All(reports.Where(report => report.Sight.IsAutomatic), report => Assert.Equal(3810, report.Sight.BlindAboveM!.Value, 9));
+        // Every CLR is open to both readings; every overcast says the same by both.
+        Assert.All(reports.Where(report => report.Sky.IsClearBelowOnly), report => Assert.Equal((0.0, 1.0), (report.LeastCloud, report.MostCloud)));
+        Assert.All(reports.Where(report => report.Sky.Fraction == 1), report => Assert.Equal((1.0, 1.0), (report.LeastCloud, report.MostCloud)));
+    }
+
+    /// <summary>Counted in the recording apart from this code; a sky worth nothing from 45 % cloud on, as a watch has it unless told otherwise.</summary>
+    [Fact]
+    public void Of_recorded_reports_most_leave_open_whether_the_sky_was_usable()
+    {
+        var reports = AerodromeReports.Read(Recording.Bytes(Recording.Aerodromes));
+        Assert.Equal((28, 0, 148, 3), Told(automatic: true));
+        Assert.Equal((61, 15, 72, 1), Told(automatic: false));
+
+        (int Unusable, int Usable, int Open, int None) Told(bool automatic)
+        {
+            var of = reports.Where(report => report.Sight.IsAutomatic == automatic).ToList();
+            return (
+                of.Count(report => report.LeastCloud >= 0.45), of.Count(report => report.MostCloud < 0.45),
+                of.Count(report => report.LeastCloud < 0.45 && report.MostCloud >= 0.45), of.Count(report => report.LeastCloud is null));
+        }
+    }
+
+    [Theory]
+    [InlineData("METAR EDDF 012150Z AUTO 24005KT 9999 NCD 05/02 Q1020", "NCD", null, true, 12_500.0)]
+    [InlineData("METAR KPHX 190351Z 23006KT 10SM CLR 29/M10 A2984 RMK AO2", "CLR", null, false, 12_500.0)] // nobody wrote SKC
+    [InlineData("METAR KXYZ 190351Z 23006KT 10SM FEW020 20/10 A2984", "FEW", 2000.0, false, 12_500.0)]
+    [InlineData("METAR KLAS 190356Z 27003KT 10SM FEW250 21/M16 A2998", "FEW", 25_000.0, false, null)] // no instrument there sees so high
+    [InlineData("METAR FYWW 042100Z 24005KT 9999 SKC 11/03 Q1022", "SKC", null, false, null)]
+    [InlineData("METAR FYWW 042100Z AUTO 24005KT 9999 SKC 11/03 Q1022", "SKC", null, true, 12_500.0)]
+    [InlineData("METAR EGLL 012150Z 24005KT 9999 NSC 05/02 Q1020", "NSC", null, false, 5000.0)]
+    [InlineData("METAR EGLL 012150Z 24005KT CAVOK 05/02 Q1020", "CAVOK", null, false, 5000.0)]
+    [InlineData("METAR EGLL 012150Z 24005KT 9999 FEW030 05/02 Q1020", "FEW", 3000.0, false, 5000.0)]
+    [InlineData("METAR KXYZ 190351Z 23006KT 10SM FEW250 20/10 A2984 RMK AUTO", "FEW", 25_000.0, false, null)] // a remark is no mark
+    public void How_high_a_station_sees_is_told_by_its_report(string raw, string cover, double? baseFeet, bool automatic, double? blindAboveFeet)
+    {
+        var at = baseFeet is { } feet ? FormattableString.Invariant($", \"base\": {feet}") : "";
+        var report = Single(
+            $$"""{ "icaoId": "FYWW", "obsTime": 1812142800, "lat": -22.5, "lon": 17.5, "rawOb": "{{raw}}", "clouds": [ { "cover": "{{cover}}"{{at}} } ] }""");
+
+        Assert.Equal(new StationSight(automatic, blindAboveFeet * 0.3048), report.Sight);
+    }
+
     [Fact]
     public void A_sky_that_is_obscured_is_covered() =>
         Assert.Equal(1.0, Single("""{ "icaoId": "FYWW", "obsTime": 1812142800, "lat": -22.5, "lon": 17.5, "vertVis": 100, "clouds": [] }""").Sky.Fraction);
@@ -97,6 +148,12 @@ public sealed class AerodromeReportsTests
     [InlineData("SHSN", true, false)]
     [InlineData("FZDZ FG", true, true)]
     [InlineData("FZFG", false, true)]
+    [InlineData("FG", false, true)]
+    // Shallow fog is lower than two metres, patches and partial fog leave parts of the aerodrome in sight.
+    [InlineData("MIFG", false, false)]
+    [InlineData("BCFG", false, false)]
+    [InlineData("PRFG BR", false, false)]
+    [InlineData("-RA VCFG", true, false)]
     [InlineData("VCSH", false, false)]
     [InlineData("VCFG BR", false, false)]
     [InlineData("BLSN", false, false)]

@@ -18,10 +18,10 @@ public readonly record struct CloudRule(double Limit, double Expense);
 /// <param name="Calls">Going at go or marginal, as this reader is told.</param>
 /// <param name="Always">Going every night.</param>
 /// <param name="Never">Staying at home.</param>
-/// <param name="DarkCloud">Going by the forecast cloud alone.</param>
-/// <param name="FixedLimits">Going by the fixed limits.</param>
+/// <param name="DarkCloud">Going by the forecast cloud alone; empty: it is known of no look.</param>
+/// <param name="FixedLimits">Going by the fixed limits; null: a look was not held against them.</param>
 public sealed record RuleExpense(double LossPerDrive, double Calls, double Always, double Never,
-    IReadOnlyList<CloudRule> DarkCloud, double FixedLimits);
+    IReadOnlyList<CloudRule> DarkCloud, double? FixedLimits);
 
 /// <summary>How the looks so many nights ahead did.</summary>
 /// <param name="Lead">Nights ahead.</param>
@@ -59,8 +59,9 @@ public sealed record LookScores(
     {
         return new RuleExpense(
             loss, Of(look => look.MayGo && look.Probability >= CostLoss.PaysFrom(loss)), Of(_ => true), Of(_ => false),
-            [.. CloudLimits.Select(limit => new CloudRule(limit, Of(look => look.DarkCloud <= limit)))],
-            Of(look => look.WithinFixedLimits));
+            looks.All(look => look.DarkCloud is null) ? []
+                : [.. CloudLimits.Select(limit => new CloudRule(limit, Of(look => look.DarkCloud <= limit)))],
+            looks.All(look => look.WithinFixedLimits is not null) ? Of(look => look.WithinFixedLimits!.Value) : null);
 
         double Of(Func<ScoredLook, bool> goes) =>
             CostLoss.ExpensePer100(ContingencyTable.Of(looks.Select(look => (goes(look), look.Usable))), loss)!.Value;

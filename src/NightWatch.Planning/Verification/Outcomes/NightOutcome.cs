@@ -17,4 +17,7 @@ public enum NightOutcome
 
     /// <summary>The photographer could not go, and so cannot say.</summary>
     Stayed,
+
+    /// <summary>The source saw the night, and not enough of it: by what it could not see the night was usable or it was not.</summary>
+    NotTold,
 }

@@ -6,12 +6,15 @@ namespace NightWatch.Planning.Verification.Outcomes;
 /// <summary>The outcomes as commands, links and tables name them, and what each says about the call.</summary>
 public static class OutcomeWords
 {
-    private static readonly FrozenDictionary<string, NightOutcome> Outcomes = Enum.GetValues<NightOutcome>().ToFrozenDictionary(Word);
+    /// <summary>What a person can answer; a person who cannot say stayed at home.</summary>
+    private static readonly NightOutcome[] Answers = [.. Enum.GetValues<NightOutcome>().Where(outcome => outcome != NightOutcome.NotTold)];
 
-    /// <summary>Every word, in the order of the outcomes.</summary>
-    public static IReadOnlyList<string> All { get; } = [.. Enum.GetValues<NightOutcome>().Select(Word)];
+    private static readonly FrozenDictionary<string, NightOutcome> Outcomes = Answers.ToFrozenDictionary(Word);
 
-    /// <summary>"clear", "partly", "cloudy", "wet-lens", "stayed".</summary>
+    /// <summary>The word of every answer, in the order of the outcomes.</summary>
+    public static IReadOnlyList<string> All { get; } = [.. Answers.Select(Word)];
+
+    /// <summary>"clear", "partly", "cloudy", "wet-lens", "stayed", "not-told".</summary>
     public static string Word(this NightOutcome outcome) => outcome switch
     {
         NightOutcome.Clear => "clear",
@@ -19,19 +22,21 @@ public static class OutcomeWords
         NightOutcome.Cloudy => "cloudy",
         NightOutcome.WetLens => "wet-lens",
         NightOutcome.Stayed => "stayed",
+        NightOutcome.NotTold => "not-told",
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "Accepted: one of the outcomes."),
     };
 
-    /// <summary>"debrief", "metar", "analysis".</summary>
+    /// <summary>"debrief", "metar", "metar-auto", "analysis".</summary>
     public static string Word(this OutcomeSource source) => source switch
     {
         OutcomeSource.Debrief => "debrief",
         OutcomeSource.Metar => "metar",
+        OutcomeSource.AutomaticMetar => "metar-auto",
         OutcomeSource.Analysis => "analysis",
         _ => throw new ArgumentOutOfRangeException(nameof(source), source, "Accepted: one of the sources."),
     };
 
-    /// <summary>The outcome of a word; null for any other.</summary>
+    /// <summary>The answer of a word; null for any other.</summary>
     public static NightOutcome? Of(string? word) => word is not null && Outcomes.TryGetValue(word, out var outcome) ? outcome : null;
 
     /// <summary>

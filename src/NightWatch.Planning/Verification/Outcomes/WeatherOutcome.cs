@@ -10,6 +10,19 @@ public static class WeatherOutcome
     /// <summary>What an hour's weather can spoil, as seen and not as said to be likely.</summary>
     private static readonly Factor[] Seen = [Factor.Cloud, Factor.Rain, Factor.Wind, Factor.Fog];
 
+    /// <summary>
+    /// What a witness tells of a night who did not see all of it: what both readings of it come to. Usable by both is as good as the worse
+    /// of them; usable by the best alone is not told.
+    /// </summary>
+    /// <param name="best">The plan of the night if nothing that was not seen stood in the way.</param>
+    /// <param name="worst">The plan if all of it did.</param>
+    /// <returns>Null: the sky allowed no run whatever the weather.</returns>
+    public static NightOutcome? Between(NightPlan best, NightPlan worst)
+    {
+        if (Of(best) is not { } most || Of(worst) is not { } least) return null;
+        return (most == NightOutcome.Cloudy) == (least == NightOutcome.Cloudy) ? least : NightOutcome.NotTold;
+    }
+
     /// <summary>Cloudy where the night was not usable; else clear or partly by the worst of cloud, rain, wind and fog over the best run.</summary>
     /// <returns>Null: the sky allowed no run whatever the weather, or the cloud of the run is not wholly known.</returns>
     public static NightOutcome? Of(NightPlan plan)

@@ -30,8 +30,9 @@ internal sealed class KeptStore : IAsyncDisposable
         Outcomes = new OutcomeStore(database);
         Learnt = new LearntChanceStore(database);
         var verdicts = new VerdictStore(database);
-        Record = new RecordReader(verdicts, Outcomes, new ToldNightStore(database));
-        Replay = new Replay(verdicts, new ForecastStore(database), Outcomes, Learnt);
+        var told = new ToldNightStore(database);
+        Record = new RecordReader(verdicts, Outcomes, told);
+        Replay = new Replay(verdicts, new ForecastStore(database), Outcomes, told, Learnt);
         Outbox = new OutboxStore(database);
         Retention = new Retention(database);
     }

@@ -17,7 +17,14 @@ internal static class ScoresTables
         var language = speech.Language;
         (LocalDate, LocalDate)? span = scores is { From: { } from, To: { } to } ? (from, to) : null;
         console.WriteLine(language.ScoresHeading(scores.Watches, span, scores.Nights, scores.Known, scores.Sources, speech));
-        if (scores.NotFree > 0) console.WriteLine(language.EveningsNotFree(scores.NotFree));
+        foreach (var remark in RecordRemarks.Of(scores, language)) console.WriteLine(remark);
+        if (scores.Tallies.Count > 0)
+        {
+            console.WriteLine();
+            console.WriteLine("Nights by what each source told of them");
+            console.Write(Told(scores, language));
+        }
+
         if (scores.Known == 0)
         {
             console.WriteLine("No outcome is known yet: answer a debrief, or say one with 'outcome add'.");
@@ -29,16 +36,25 @@ internal static class ScoresTables
         console.Write(Calls(scores));
         if (scores.Leads.Any(lead => lead.Told is not null))
         {
-            console.WriteLine("Probabilities as told: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; skill above 0 is better than the reference");
+            LookTables.Draw(console, scores.ByLead);
+            console.WriteLine(
+                "The same taken apart: Brier score = REL - RES + UNC (and what the bins hide); RPS over the three classes; "
+                + "skill above 0 is better than the reference");
             console.Write(Probabilities(scores));
-            console.WriteLine("Reliability: of the nights said so likely, % that came usable [95 %] (nights); a dash below 10 nights");
-            console.Write(Reliability(scores.Leads.Where(lead => lead.Told is not null).Select(lead => (lead.LeadNights, lead.Told!.Reliability))));
         }
 
         foreach (var lead in scores.Leads.Where(lead => lead.Told is null))
             console.WriteLine(language.TooFewToScore(lead.LeadNights, lead.Calls.Table.Count, RecordScores.FewestToScore));
         foreach (var one in learnt) console.WriteLine(language.LearntLine(one.For.FeedId, one.For.Lead, one.Version, language.Of(one, place: null)));
     });
+
+    private static Table Told(RecordScores scores, ILanguage language)
+    {
+        var table = WithColumns("Source", "Told usable", "Told not usable", "Not told", "Silent");
+        foreach (var tally in scores.Tallies)
+            table.AddRow(language.SourceName(tally.Source), $"{tally.Usable}", $"{tally.Unusable}", $"{tally.NotTold}", $"{tally.Silent}");
+        return table;
+    }
 
     private static Table Calls(RecordScores scores)
     {

@@ -22,10 +22,18 @@ public sealed class LookScoresTests
         Assert.Equal(-0.3, scores.Skill!.Value, 12);
         var two = scores.Expense.Single(row => row.LossPerDrive == 2);
         // One drive for nothing and one night of two lost, of four: 100 · (1 + 2) / 4.
-        Assert.Equal((75, 50, 100, 50), (two.Calls, two.Always, two.Never, two.FixedLimits));
+        Assert.Equal((75, 50, 100, 50), (two.Calls, two.Always, two.Never, two.FixedLimits!.Value));
         // Nobody goes by a cloud that is not known.
         Assert.Equal([new CloudRule(0.3, 50), new CloudRule(0.4, 50), new CloudRule(0.5, 75), new CloudRule(0.6, 25)], two.DarkCloud);
         Assert.Equal([1.25, 2, 3, 5, 10], scores.Expense.Select(row => row.LossPerDrive));
+    }
+
+    [Fact]
+    public void Rules_that_were_not_asked_have_no_expense()
+    {
+        var row = LookScores.Of(0, [new ScoredLook(0.9, true, null, null, true)]).Expense[0];
+        Assert.Null(row.FixedLimits);
+        Assert.Empty(row.DarkCloud);
     }
 
     [Fact]

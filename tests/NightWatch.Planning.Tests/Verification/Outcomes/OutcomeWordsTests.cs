@@ -6,8 +6,20 @@ namespace NightWatch.Planning.Tests.Verification.Outcomes;
 public sealed class OutcomeWordsTests
 {
     [Fact]
-    public void Every_outcome_is_read_back_from_its_word() =>
-        Assert.All(Enum.GetValues<NightOutcome>(), outcome => Assert.Equal(outcome, OutcomeWords.Of(outcome.Word())));
+    public void Every_answer_is_read_back_from_its_word()
+    {
+        Assert.All(
+            Enum.GetValues<NightOutcome>().Where(outcome => outcome != NightOutcome.NotTold),
+            outcome => Assert.Equal(outcome, OutcomeWords.Of(outcome.Word())));
+        Assert.Equal(Enum.GetValues<NightOutcome>().Length - 1, OutcomeWords.All.Count);
+    }
+
+    [Fact]
+    public void That_a_witness_does_not_tell_is_no_answer_and_says_nothing_of_what_came()
+    {
+        Assert.Null(OutcomeWords.Of(NightOutcome.NotTold.Word()));
+        Assert.Null(NightOutcome.NotTold.Came());
+    }
 
     [Theory]
     [InlineData("")]

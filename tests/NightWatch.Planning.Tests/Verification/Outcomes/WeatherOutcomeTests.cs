@@ -1,3 +1,4 @@
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Tests.HandMade;
 using NightWatch.Planning.Verification.Outcomes;
 using NodaTime;
@@ -31,6 +32,24 @@ public sealed class WeatherOutcomeTests
     [Fact]
     public void A_night_that_the_sky_rules_out_is_no_test_of_any_weather() =>
         Assert.Null(WeatherOutcome.Of((new DesertNight { SubjectWindows = [new Interval(DesertNight.Clock(17, 0), DesertNight.Clock(19, 0))] }).Plan()));
+
+    [Theory]
+    [InlineData(0.05, 0.05, NightOutcome.Clear)]
+    [InlineData(0.05, 0.28, NightOutcome.Partly)] // usable whatever was not seen
+    [InlineData(0.05, 1.00, NightOutcome.NotTold)]
+    [InlineData(0.60, 1.00, NightOutcome.Cloudy)] // unusable even if nothing more was there
+    public void What_holds_by_the_best_and_by_the_worst_reading_is_known(double best, double worst, NightOutcome was) =>
+        Assert.Equal(was, WeatherOutcome.Between(Plan(best), Plan(worst)));
+
+    [Fact]
+    public void A_night_that_the_sky_rules_out_is_not_told_by_any_witness()
+    {
+        var plan = (new DesertNight { SubjectWindows = [new Interval(DesertNight.Clock(17, 0), DesertNight.Clock(19, 0))] }).Plan();
+        Assert.Null(WeatherOutcome.Between(plan, plan));
+    }
+
+    private static NightPlan Plan(double cloud) =>
+        (new DesertNight { Weather = new HourlyWeather { Cloud = HourlyWeather.All(cloud) }, HasCome = true }).Plan();
 
     private static NightOutcome? Of(HourlyWeather weather) => WeatherOutcome.Of((new DesertNight { Weather = weather, HasCome = true }).Plan());
 }

@@ -92,7 +92,7 @@ public static class ArchiveWriter
 
     private static JsonArray Row(List<Instant> hours, Func<Instant, Reading> read, double scale = 1) => [.. hours.Select(at => Number(read(at), scale))];
 
-    private static JsonNode? Number(Reading reading, double scale = 1) => reading.Value is { } value ? JsonValue.Create(Math.Round(value * scale, 2)) : null;
+    private static JsonValue? Number(Reading reading, double scale = 1) => reading.Value is { } value ? JsonValue.Create(Math.Round(value * scale, 2)) : null;
 
     private static string Minute(Instant at) => at.ToString("uuuu'-'MM'-'dd'T'HH':'mm'Z'", CultureInfo.InvariantCulture);
 

@@ -152,11 +152,7 @@ internal sealed record WeatherTrack
     {
         if (!series.Instants.TryGetValue(quantity, out var points) || points.Length == 0) return unknown;
         var values = Filled(grid.Count);
-        for (var cell = first; cell <= last; cell++)
-        {
-            if (series.At(quantity, grid.At(cell)).Value is { } value) values[cell] = value;
-        }
-
+        series.Along(quantity, grid.At(first), NightGrid.Step, values.AsSpan(first, last - first + 1));
         return values;
     }
 
@@ -165,11 +161,9 @@ internal sealed record WeatherTrack
     {
         if (!series.Periods.TryGetValue(quantity, out var points) || points.Length == 0) return unknown;
         var values = Filled(grid.Count);
-        for (var cell = first; cell <= last; cell++)
-        {
-            if (series.Over(quantity, grid.Cell(cell)).Value is { } value) values[cell] = value * scale;
-        }
-
+        var read = values.AsSpan(first, last - first + 1);
+        series.Along(quantity, grid.At(first), NightGrid.Step, read);
+        foreach (ref var value in read) value *= scale;
         return values;
     }
 

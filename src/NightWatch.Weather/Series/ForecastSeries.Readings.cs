@@ -18,7 +18,31 @@ public sealed partial class ForecastSeries
     {
         if (!Instants.TryGetValue(quantity, out var points) || points.IsEmpty)
             return Reading.Unknown;
-        var after = FirstAtOrAfter(points, at);
+        return Read(points, quantity, FirstAtOrAfter(points, at), at);
+    }
+
+    /// <summary>The values at instants a step apart, NaN where unknown: as <see cref="At"/> reads them one by one, in one walk over the points.</summary>
+    /// <param name="quantity">What to read.</param>
+    /// <param name="start">The first instant.</param>
+    /// <param name="step">From one instant to the next, above zero.</param>
+    /// <param name="values">Filled, one value an instant.</param>
+    public void Along(InstantQuantity quantity, Instant start, Duration step, Span<double> values)
+    {
+        var points = Instants.GetValueOrDefault(quantity, []);
+        var (after, at) = (FirstAtOrAfter(points, start), start);
+        for (var i = 0; i < values.Length; i++, at += step)
+        {
+            while (after < points.Length && points[after].At < at) after++;
+            values[i] = Read(points, quantity, after, at).Value ?? double.NaN;
+        }
+    }
+
+    /// <param name="points">Of the quantity.</param>
+    /// <param name="quantity">What is read.</param>
+    /// <param name="after">The first point at or after the instant.</param>
+    /// <param name="at">The instant.</param>
+    private static Reading Read(ImmutableArray<InstantPoint> points, InstantQuantity quantity, int after, Instant at)
+    {
         if (after == points.Length)
             return Reading.Unknown;
         if (points[after].At == at)
@@ -41,21 +65,47 @@ public sealed partial class ForecastSeries
     {
         if (!period.HasStart || !period.HasEnd || !Periods.TryGetValue(quantity, out var periods))
             return Reading.Unknown;
+        return Read(periods, quantity, FirstEndingAfter(periods, period.Start), period.Start, period.End);
+    }
+
+    /// <summary>The values over periods that follow each other, NaN where unknown: as <see cref="Over"/> reads them, in one walk.</summary>
+    /// <param name="quantity">What to read.</param>
+    /// <param name="start">Of the first period.</param>
+    /// <param name="step">Length of every period, above zero.</param>
+    /// <param name="values">Filled, one value a period.</param>
+    public void Along(PeriodQuantity quantity, Instant start, Duration step, Span<double> values)
+    {
+        var periods = Periods.GetValueOrDefault(quantity, []);
+        var (first, from) = (FirstEndingAfter(periods, start), start);
+        for (var i = 0; i < values.Length; i++, from += step)
+        {
+            while (first < periods.Length && periods[first].End <= from) first++;
+            values[i] = Read(periods, quantity, first, from, from + step).Value ?? double.NaN;
+        }
+    }
+
+    /// <param name="periods">Of the quantity.</param>
+    /// <param name="quantity">What is read.</param>
+    /// <param name="first">The first period that ends after the start.</param>
+    /// <param name="from">The start.</param>
+    /// <param name="to">The end.</param>
+    private static Reading Read(ImmutableArray<PeriodPoint> periods, PeriodQuantity quantity, int first, Instant from, Instant to)
+    {
         var (sum, most, step, quality) = (0.0, double.NegativeInfinity, Duration.Zero, Quality.Direct);
-        var covered = period.Start;
-        for (var i = FirstEndingAfter(periods, period.Start); i < periods.Length; i++)
+        var covered = from;
+        for (var i = first; i < periods.Length; i++)
         {
             var p = periods[i];
             if (p.Start > covered)
                 return Reading.Unknown;
-            var end = Instant.Min(p.End, period.End);
-            var whole = p.Start >= period.Start && p.End <= period.End;
+            var end = Instant.Min(p.End, to);
+            var whole = p.Start >= from && p.End <= to;
             sum += whole ? p.Value : p.Value * ((end - covered) / (p.End - p.Start));
             most = Math.Max(most, p.Value);
             step = Duration.Max(step, p.End - p.Start);
             quality = Worst(quality, p.Quality, whole ? Quality.Direct : Quality.Interpolated);
             covered = end;
-            if (covered >= period.End)
+            if (covered >= to)
                 return new Reading(quantity == PeriodQuantity.PrecipitationMm ? sum : most, quality, step);
         }
 

@@ -143,4 +143,23 @@ public sealed class ForecastSeriesReadingsTests
         Gen.Select(Gen.Double[-40, 40], Gen.Double[-40, 40], Gen.Double[0, 1]).Sample((a, b, share) =>
             Instants(InstantQuantity.AirTemperatureC, (0, a), (1, b)).At(InstantQuantity.AirTemperatureC, H(share)).Value is { } v
             && v >= Math.Min(a, b) - 1e-9 && v <= Math.Max(a, b) + 1e-9);
+
+    /// <summary>Feeds with holes, seams from one step to another and walks that begin before the first value and end after the last.</summary>
+    [Fact]
+    public void A_walk_reads_exactly_what_single_readings_do() =>
+        Gen.Select(Gen.Select(Gen.Int[0, 60], Gen.Double[0, 1]).Array[0, 40], Gen.Double[-10, 50], Gen.OneOf(Gen.Const(5), Gen.Const(7), Gen.Const(60), Gen.Const(180)), Gen.Int[0, 80]).Sample((hours, from, stepMin, count) =>
+        {
+            var distinct = hours.DistinctBy(point => point.Item1).OrderBy(point => point.Item1).Select(point => ((double)point.Item1, point.Item2)).ToArray();
+            var (instants, periods) = (
+                Instants(InstantQuantity.CloudAreaFraction, distinct),
+                Periods(PeriodQuantity.PrecipitationMm, [.. distinct.Zip(distinct.Skip(1), (a, b) => (a.Item1, b.Item2 > 0.2 ? b.Item1 : a.Item1 + 1, a.Item2))]));
+            var (start, step) = (H(from), Duration.FromMinutes(stepMin));
+            var (at, over) = (new double[count], new double[count]);
+            instants.Along(InstantQuantity.CloudAreaFraction, start, step, at);
+            periods.Along(PeriodQuantity.PrecipitationMm, start, step, over);
+
+            Assert.Equal(Enumerable.Range(0, count).Select(i => instants.At(InstantQuantity.CloudAreaFraction, start + step * i).Value ?? double.NaN), at);
+            Assert.Equal(
+                Enumerable.Range(0, count).Select(i => periods.Over(PeriodQuantity.PrecipitationMm, new Interval(start + step * i, start + step * (i + 1))).Value ?? double.NaN), over);
+        }, iter: 2000);
 }

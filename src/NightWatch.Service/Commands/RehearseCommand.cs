@@ -11,7 +11,7 @@ namespace NightWatch.Service.Commands;
 internal static class RehearseCommand
 {
     /// <summary>Chosen because its weeks hold one of everything; any other seed is as good a world.</summary>
-    private const int DefaultSeed = 3;
+    private const int DefaultSeed = 7;
 
     private const int DefaultDays = 45;
 

@@ -14,10 +14,10 @@ public sealed class NightChartTests
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
     /// <summary>Clear in the run of the night's morning.</summary>
-    private const long ClearWorld = 8;
+    private const long ClearWorld = 0;
 
     /// <summary>A front stands over the site in it.</summary>
-    private const long CloudyWorld = 692;
+    private const long CloudyWorld = 171;
 
     private static readonly LocalDate SpringForward = new(2027, 3, 27);
 

@@ -10,7 +10,6 @@ using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Known;
-using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.SimulatedYears;

@@ -101,7 +101,7 @@ public sealed class NightChartTests
 
     [Fact]
     public void The_accessible_name_says_the_message() => Assert.StartsWith(
-        "Chart of the night Fri 4–Sat 5 Jun. Shooting window Sat 5 Jun 00:07 to 04:33 CEST. Cloud: Clear: 1 %", Title(Go), StringComparison.Ordinal);
+        "Chart of the night Fri 4–Sat 5 Jun. Shooting window Sat 5 Jun 00:07 to 04:33 CEST. Cloud: Mostly clear: 5 %", Title(Go), StringComparison.Ordinal);
 
     private static IEnumerable<NightPlan> OddNights()
     {

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NodaTime;

@@ -25,14 +25,14 @@ public static class WeatherFeeds
             ["met-norway"] = (options, http, clock) => new MetNorwayFeed(http, options.MetNorway, clock),
             ["open-meteo"] = (options, http, clock) => new OpenMeteoFeed(http, options.OpenMeteo, clock),
             ["nws"] = (options, http, clock) => new NwsFeed(http, options.Nws, clock),
-            ["fake"] = (options, _, clock) => new FakeFeed(new FakeWeather(options.FakeSeed), clock),
+            ["fake"] = (options, _, clock) => new FakeFeed(new FakeWeather(options.FakeSeed, options.FakeClimate), clock),
         }.ToFrozenDictionary();
 
     private static readonly FrozenDictionary<string, Func<WeatherOptions, HttpClient, IClock, IEnsembleFeed>> Ensembles =
         new Dictionary<string, Func<WeatherOptions, HttpClient, IClock, IEnsembleFeed>>
         {
             ["open-meteo-ensemble"] = (options, http, clock) => new OpenMeteoEnsembleFeed(http, options.OpenMeteo, clock),
-            ["fake"] = (options, _, clock) => new FakeFeed(new FakeWeather(options.FakeSeed), clock),
+            ["fake"] = (options, _, clock) => new FakeFeed(new FakeWeather(options.FakeSeed, options.FakeClimate), clock),
         }.ToFrozenDictionary();
 
     /// <summary>

@@ -1,3 +1,4 @@
+using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.MetNorway;
 using NightWatch.Weather.Nws;
@@ -40,6 +41,9 @@ public sealed record WeatherOptions
 
     /// <summary>Seed of the fake feed's world.</summary>
     public long FakeSeed { get; init; } = 1;
+
+    /// <summary>Climate of the fake feed's world.</summary>
+    public ClimateKind FakeClimate { get; init; } = ClimateKinds.Default;
 
     /// <summary>The ids under which their answers and holds are kept: of the forecasts in order, then of the members.</summary>
     public IEnumerable<string> KeptIds() => Ensemble is null ? Feeds : Feeds.Append(MembersId.Of(Ensemble));

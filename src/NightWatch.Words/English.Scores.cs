@@ -86,16 +86,22 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
-    public string YearsHeading(int sites, int years, LocalDate from, int every, long seed, TimeSpan took, Speech speech) => string.Create(
+    public string YearsHeading(string climate, int sites, int years, LocalDate from, int every, long seed, TimeSpan took, Speech speech) => string.Create(
         Culture,
-        $"{Many(sites, "site")}, {Many(years, "year")} from {speech.Clock.Date(from)}, "
+        $"Invented weather, {climate}: {Many(sites, "site")}, {Many(years, "year")} from {speech.Clock.Date(from)}, "
         + $"{(every == 1 ? "every night" : $"one night in {every}")}, seed {seed}, in {took.TotalSeconds:0} s.");
 
     /// <inheritdoc/>
-    public string YearsNights(int nights, int usable, int go, double lettersANight) => string.Create(
-        Culture,
-        $"{Many(nights, "night")} that the sky allows (dark, the subject up, long enough): {usable} came usable, {go} of them go. "
-        + $"{lettersANight:0.00} letters a night.");
+    public string YearsNights(int nights, int usable) =>
+        $"{Many(nights, "night")} that the sky allows (dark, the subject up, long enough): {usable} came usable.";
+
+    /// <inheritdoc/>
+    public string YearsAssumptions(int members) =>
+        "Climate and persistence are those of one station's typical year, errors by lead those of one feed in one place: this tests the program, and "
+        + "says nothing of your feed and your place. Over what distance weather decorrelates is unproven. "
+        + (members > 0
+            ? $"The {Many(members, "member")} scatter about the run by 0.7 of its own error: what their spread tells is an assumption."
+            : "No ensemble: the newest run and those before it.");
 
     /// <inheritdoc/>
     public string RehearsalDay(int day, int days, LocalDate today, int letters, Speech speech) =>

@@ -57,10 +57,14 @@ public partial interface ILanguage
     string Of(LetterScores letters);
 
     /// <summary>What simulated years cover.</summary>
-    string YearsHeading(int sites, int years, LocalDate from, int every, long seed, TimeSpan took, Speech speech);
+    string YearsHeading(string climate, int sites, int years, LocalDate from, int every, long seed, TimeSpan took, Speech speech);
 
     /// <summary>What came of the nights of simulated years.</summary>
-    string YearsNights(int nights, int usable, int go, double lettersANight);
+    string YearsNights(int nights, int usable);
+
+    /// <summary>What simulated years take on trust.</summary>
+    /// <param name="members">Members of the ensemble; 0: none.</param>
+    string YearsAssumptions(int members);
 
     /// <summary>A day of a rehearsal while it runs.</summary>
     string RehearsalDay(int day, int days, LocalDate today, int letters, Speech speech);

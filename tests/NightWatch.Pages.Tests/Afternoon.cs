@@ -13,7 +13,7 @@ namespace NightWatch.Pages.Tests;
 /// </remarks>
 public sealed class Afternoon : IAsyncLifetime
 {
-    private const long SeedOfAMarginalNight = 124;
+    private const long SeedOfAMarginalNight = 10;
 
     internal PagesWorld World { get; private set; } = null!;
 

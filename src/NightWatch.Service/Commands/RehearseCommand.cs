@@ -11,7 +11,7 @@ namespace NightWatch.Service.Commands;
 internal static class RehearseCommand
 {
     /// <summary>Chosen because its weeks hold one of everything; any other seed is as good a world.</summary>
-    private const int DefaultSeed = 3;
+    private const int DefaultSeed = 7;
 
     private const int DefaultDays = 45;
 
@@ -19,9 +19,10 @@ internal static class RehearseCommand
     {
         var days = Given.Whole("--days", $"How many days; default {DefaultDays}.", 1, 400);
         var seed = Given.Whole("--seed", $"Another seed, other weather; default {DefaultSeed}.", 0, int.MaxValue);
+        var climate = Given.Climate();
         var folder = Given.Text("--out", "Folder for the letters and the index page; default ./rehearsal.");
         var keep = Given.Text("--keep", "New file to keep the database in, to try 'scores', 'verdicts' and 'replay' on.");
-        var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.") { days, seed, folder, keep };
+        var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.") { days, seed, climate, folder, keep };
         command.SetAction(async (given, stop) =>
         {
             var watch = Stopwatch.StartNew();
@@ -30,7 +31,7 @@ internal static class RehearseCommand
             if (File.Exists(database)) throw new BadInputException($"--keep: there is a file '{given.GetValue(keep)}' already; accepted: a new file.");
             var place = RehearsalFolder.Prepare(shell.PathOf(given.GetValue(folder) ?? "rehearsal"));
             var progress = new Progress(shell.Error, count);
-            var story = await new RehearsalRun(world, count, place.Letters, progress.Show, database).RunAsync(stop);
+            var story = await new RehearsalRun(world, given.KindOf(climate), count, place.Letters, progress.Show, database).RunAsync(stop);
             place.Write(story);
             progress.End();
             RehearsalSummary.Draw(shell, story, place.Index, watch.Elapsed);

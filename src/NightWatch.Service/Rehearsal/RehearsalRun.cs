@@ -21,11 +21,13 @@ namespace NightWatch.Service.Rehearsal;
 /// folder behind it. Only the clock is put forward by hand, from due time to due time.
 /// </summary>
 /// <param name="seed">Of the weather.</param>
+/// <param name="climate">Of the weather.</param>
 /// <param name="days">How many.</param>
 /// <param name="letterFolder">Where the letters go.</param>
 /// <param name="progress">Told the day, its number and the letters so far.</param>
 /// <param name="keepAs">A new file to keep the database in, with every forecast; null: it goes.</param>
-internal sealed class RehearsalRun(long seed, int days, string letterFolder, Action<LocalDate, int, int> progress, string? keepAs = null)
+internal sealed class RehearsalRun(
+    long seed, ClimateKind climate, int days, string letterFolder, Action<LocalDate, int, int> progress, string? keepAs = null)
 {
     private const int DaysAround = 30;
 
@@ -76,7 +78,7 @@ internal sealed class RehearsalRun(long seed, int days, string letterFolder, Act
 
     private ServiceProvider Parts(string databaseFile, VirtualClock clock, Diary diary)
     {
-        var settings = AllSettings.ForRehearsal(databaseFile, letterFolder, seed);
+        var settings = AllSettings.ForRehearsal(databaseFile, letterFolder, seed, climate);
         if (keepAs is not null) settings.Database.KeepReplayDays = days + DaysAround;
         return new ServiceCollection()
             .AddLogging(logging => logging.SetMinimumLevel(LogLevel.None))
@@ -90,7 +92,7 @@ internal sealed class RehearsalRun(long seed, int days, string letterFolder, Act
     private async Task<RehearsalStory> StoryAsync(ServiceProvider parts, Diary diary, Instant end, CancellationToken stop)
     {
         var verdicts = parts.GetRequiredService<VerdictStore>();
-        var truth = new Truth(new FakeWeather(seed), parts.GetRequiredService<SharedSky>());
+        var truth = new Truth(new FakeWeather(seed, climate), parts.GetRequiredService<SharedSky>());
         var over = end.InZone(Cast.Watches[0].Site.Zone).Date.PlusDays(-1);
         var nights = await Task.WhenAll(
             from watch in Cast.Watches

@@ -8,6 +8,7 @@ using NightWatch.Store;
 using NightWatch.Watchkeeping.Calls;
 using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.Records;
+using NightWatch.Weather.Fake;
 
 namespace NightWatch.Service.Settings;
 
@@ -93,10 +94,10 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     }
 
     /// <summary>The settings of a rehearsal: invented weather, a database of its own, letters into a folder; nothing of the machine's is read.</summary>
-    public static AllSettings ForRehearsal(string databaseFile, string letterFolder, long seed) => new(
+    public static AllSettings ForRehearsal(string databaseFile, string letterFolder, long seed, ClimateKind climate = ClimateKinds.Default) => new(
         new ConfigurationBuilder().Build(),
         new DatabaseOptions { Connection = databaseFile },
-        new FeedsOptions { Order = FeedsOptions.FakeId, Usage = "private", FakeSeed = seed },
+        new FeedsOptions { Order = FeedsOptions.FakeId, Usage = "private", FakeSeed = seed, FakeClimate = climate.Word() },
         new MailOptions { Transport = "folder", Folder = letterFolder, From = "NightWatch rehearsal <nightwatch@example.org>" },
         new OutboxOptions(),
         new ServiceOptions());

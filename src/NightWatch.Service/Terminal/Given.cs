@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using NightWatch.Places;
 using NightWatch.Sky.Nights;
+using NightWatch.Weather.Fake;
 using NodaTime;
 using NodaTime.Text;
 
@@ -58,6 +59,14 @@ internal static class Given
         name,
         description,
         text => accepted.Contains(text) ? text : throw new BadInputException($"{text} is not known; accepted: {string.Join(", ", accepted)}"));
+
+    /// <summary>The kind of climate that weather is invented for.</summary>
+    public static Option<string?> Climate() => Word(
+        "--climate", $"Climate of the invented weather: {string.Join(", ", ClimateKinds.Words)}; default {ClimateKinds.Default.Word()}.", [.. ClimateKinds.Words]);
+
+    /// <summary>The kind that was chosen.</summary>
+    public static ClimateKind KindOf(this ParseResult given, Option<string?> climate) =>
+        given.GetValue(climate) is { } word ? ClimateKinds.Of(word)!.Value : ClimateKinds.Default;
 
     public static Option<string?> Text(string name, string description) => new(name) { Description = description };
 

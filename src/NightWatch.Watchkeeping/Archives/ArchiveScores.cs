@@ -17,5 +17,5 @@ internal sealed record ArchiveScores(IReadOnlyList<LookScores> ByLead, LetterSco
         from night in nights
         let look = night.Looks[lead]
         where night.IsScored(look)
-        select new ScoredLook(look.Probability.Value, look.MayGo, look.WithinFixedLimits, look.DarkCloud, night.Usable!.Value);
+        select look.Scored(night.Usable!.Value);
 }

@@ -71,15 +71,7 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
     {
         var at = LocalClock.At(watch.Site.Zone, night.PlusDays(-lead), look);
         var known = runs.KnownAt(at);
-        var plan = Plan(night, at, known);
-        var verdict = plan.Verdict;
-        return new ArchivedLook(
-            lead, at, verdict.Class, verdict.Probability,
-            verdict.ForecastMin,
-            dark is { } hours && known.Newest is { } newest ? CameHours.MeanCloud(newest, hours) : null,
-            known.Newest is not null,
-            FixedLimits.SayOn(plan),
-            verdict.Class != VerdictClass.NoGo || verdict.Probability.Value < verdict.TradeOff!.Value.PaysFrom);
+        return ArchivedLook.Of(lead, at, Plan(night, at, known), known.Newest, dark);
     }
 
     private LetterCourse LettersOf(LocalDate night, bool usable)

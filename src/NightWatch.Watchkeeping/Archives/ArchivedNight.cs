@@ -1,6 +1,8 @@
+using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Verification;
 using NightWatch.Planning.Verification.Expenses;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.Archives;
@@ -29,7 +31,25 @@ internal enum NightUse
 /// <param name="MayGo">Nothing but the chance could keep the reader at home.</param>
 /// <param name="HasForecast">There was a run to go by. Without one the look says nothing of any forecast and is not scored.</param>
 internal sealed record ArchivedLook(
-    int Lead, Instant At, VerdictClass Class, Probability Probability, double? UsableMinutes, double? DarkCloud, bool HasForecast, bool WithinFixedLimits, bool MayGo);
+    int Lead, Instant At, VerdictClass Class, Probability Probability, double? UsableMinutes, double? DarkCloud, bool HasForecast, bool WithinFixedLimits, bool MayGo)
+{
+    /// <summary>What a plan said.</summary>
+    /// <param name="lead">Nights ahead.</param>
+    /// <param name="at">When.</param>
+    /// <param name="plan">By what was known then.</param>
+    /// <param name="newest">The newest run known; null: none.</param>
+    /// <param name="dark">First to last dark hour; null: it does not grow dark.</param>
+    public static ArchivedLook Of(int lead, Instant at, NightPlan plan, ForecastSeries? newest, Interval? dark) => new(
+        lead, at, plan.Verdict.Class, plan.Verdict.Probability,
+        plan.Verdict.ForecastMin,
+        dark is { } hours && newest is not null ? CameHours.MeanCloud(newest, hours) : null,
+        newest is not null,
+        FixedLimits.SayOn(plan),
+        plan.Verdict.Class != VerdictClass.NoGo || plan.Verdict.Probability.Value < plan.Verdict.TradeOff!.Value.PaysFrom);
+
+    /// <summary>To be scored by what came.</summary>
+    public ScoredLook Scored(bool usable) => new(Probability.Value, MayGo, WithinFixedLimits, DarkCloud, usable);
+}
 
 /// <summary>One night of an archive: what was said, what was told, what came.</summary>
 /// <param name="Night">Local date of the evening.</param>

@@ -1,4 +1,5 @@
 using NightWatch.Weather;
+using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 
 namespace NightWatch.Watchkeeping.Forecasts;
@@ -43,6 +44,9 @@ public sealed class FeedsOptions
     /// <summary>Seed of the invented weather.</summary>
     public long FakeSeed { get; set; } = 1;
 
+    /// <summary>Kind of climate of the invented weather: one of <see cref="ClimateKinds.Words"/>.</summary>
+    public string FakeClimate { get; set; } = ClimateKinds.Default.Word();
+
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IReadOnlyList<string> Faults()
     {
@@ -71,6 +75,7 @@ public sealed class FeedsOptions
         OpenMeteoEnsembleUrl = Address(OpenMeteoEnsembleUrl),
         OpenMeteoApiKey = OpenMeteoKeyFile.Length == 0 ? null : File.ReadAllText(OpenMeteoKeyFile).Trim(),
         FakeSeed = FakeSeed,
+        FakeClimate = ClimateKinds.Of(FakeClimate) ?? ClimateKinds.Default,
     };
 
     private string[] Ids => Order.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
@@ -84,6 +89,7 @@ public sealed class FeedsOptions
         if (MostAgeHours is < 1 or > 72) yield return $"Feeds:MostAgeHours is {MostAgeHours}; accepted: 1 to 72.";
         if (Usage.Length > 0 && !(Enum.TryParse<Usage>(Usage, ignoreCase: true, out var usage) && Enum.IsDefined(usage)))
             yield return $"Feeds:Usage is '{Usage}'; accepted: private or commercial.";
+        if (ClimateKinds.Of(FakeClimate) is null) yield return $"Feeds:FakeClimate is '{FakeClimate}'; accepted: {string.Join(", ", ClimateKinds.Words)}.";
         if (OpenMeteoKeyFile.Length > 0 && !File.Exists(OpenMeteoKeyFile)) yield return $"Feeds:OpenMeteoKeyFile is '{OpenMeteoKeyFile}'; accepted: a file that exists, or empty.";
         foreach (var (key, address) in (IEnumerable<(string, string)>)
             [(nameof(MetNorwayUrl), MetNorwayUrl), (nameof(NwsUrl), NwsUrl), (nameof(OpenMeteoUrl), OpenMeteoUrl), (nameof(OpenMeteoEnsembleUrl), OpenMeteoEnsembleUrl)])

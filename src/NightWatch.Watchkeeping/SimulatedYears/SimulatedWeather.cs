@@ -1,48 +1,47 @@
-using System.Collections.Immutable;
 using NightWatch.Planning.Chance;
 using NightWatch.Planning.Nights;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Planning.Watches;
 using NightWatch.Sky.Nights;
+using NightWatch.Sky.Time;
+using NightWatch.Watchkeeping.Archives;
 using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Known;
-using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.SimulatedYears;
 
 /// <summary>The planner over one site's invented weather, as it would have been forecast and as it came.</summary>
-internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedSky sky)
+/// <param name="weather">The world.</param>
+/// <param name="watch">Of the site.</param>
+/// <param name="sky">Kept between nights.</param>
+/// <param name="members">Members of the ensemble beside the newest run; 0: none, earlier runs stand beside it alone.</param>
+internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedSky sky, int members = 0)
 {
-    /// <summary>As many as the fake feed has.</summary>
-    private const int Members = 20;
+    /// <summary>Runs are kept for this night alone.</summary>
+    private const int MostKept = 40;
 
-    private static readonly Duration RainMemory = Duration.FromHours(72);
-    private static readonly Duration Slack = Duration.FromHours(1);
+    private static readonly LocalTime look = new(15, 0);
+    private static readonly Duration rainMemory = Duration.FromHours(72);
+    private static readonly Duration slack = Duration.FromHours(1);
 
     private readonly ForecastPlace place = NightEvaluation.PlaceOf(watch);
-    private readonly Dictionary<(Instant IssuedAt, LocalDate Night), (ForecastSeries Run, ImmutableArray<ForecastSeries> Members)> runs = [];
+    private readonly Dictionary<(Instant IssuedAt, LocalDate Night), PlaceWeather> known = [];
 
     /// <summary>The night without any weather: whether the sky allows it.</summary>
-    public NightPlan SkyOf(LocalDate night) => Plan(night, NoonOf(night), null, []);
+    public NightPlan SkyOf(LocalDate night) => Plan(night, NoonOf(night), PlaceWeather.Unknown);
 
     /// <summary>The night as it would have been planned at an instant.</summary>
-    public NightPlan PlanAt(Instant now, LocalDate night, Interval dark, VerdictClass? told)
-    {
-        var key = (FakeRun.NewestAt(now), night);
-        if (!runs.TryGetValue(key, out var known))
-        {
-            // Only this night's last few runs are asked for again.
-            if (runs.Count > 8) runs.Clear();
-            known = (
-                FakeRun.Of(weather, place, now, new Interval(now - RainMemory - Slack, dark.End + Slack)),
-                [.. Enumerable.Range(0, Members).Select(member => FakeRun.Of(weather, place, now, new Interval(dark.Start - Slack, dark.End + Slack), member))]);
-            runs.Add(key, known);
-        }
+    public NightPlan PlanAt(Instant now, LocalDate night, Interval dark, VerdictClass? told) => Plan(night, now, KnownAt(now, night, dark), told);
 
-        return Plan(night, now, known.Run, known.Members, told);
+    /// <summary>The look at 15:00 so many nights ahead, as an archive of forecasts is looked at.</summary>
+    public ArchivedLook LookAt(int lead, LocalDate night, Interval dark)
+    {
+        var at = LocalClock.At(watch.Site.Zone, night.PlusDays(-lead), look);
+        return ArchivedLook.Of(lead, at, PlanAt(at, night, dark, told: null), KnownAt(at, night, dark).Newest, dark);
     }
 
     /// <summary>The night with the weather that came.</summary>
@@ -50,19 +49,27 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
     {
         // As in the rehearsal: a run issued after the night holds its hours as they were.
         var after = NoonOf(night) + Duration.FromHours(30);
-        return NightEvaluation.Came(watch, night, FakeRun.Of(weather, place, after, new Interval(after - RainMemory - Slack, after + Slack)), after, sky);
+        return NightEvaluation.Came(watch, night, FakeRun.Of(weather, place, after, new Interval(after - rainMemory - slack, after + slack)), after, sky);
     }
 
-    /// <summary>Mean cloud of the local day of the evening, as the run known at an instant has it.</summary>
-    public double DayCloud(LocalDate day, Instant now)
+    private PlaceWeather KnownAt(Instant now, LocalDate night, Interval dark)
     {
-        var issued = FakeRun.NewestAt(now);
-        var midnight = watch.Site.Zone.AtStartOfDay(day).ToInstant();
-        return Enumerable.Range(0, 24).Average(hour => weather.Forecast(place, midnight + Duration.FromHours(hour), issued).Cloud);
+        var key = (FakeRun.NewestAt(now), night);
+        if (known.TryGetValue(key, out var found)) return found;
+        if (known.Count > MostKept) known.Clear();
+        var wanted = new Interval(dark.Start - slack, dark.End + slack);
+        found = new PlaceWeather
+        {
+            Newest = FakeRun.Of(weather, place, now, new Interval(now - rainMemory - slack, wanted.End)),
+            EarlierRuns = [.. Enumerable.Range(1, ForecastDesk.EarlierRuns).Select(runs => FakeRun.Of(weather, place, now - runs * FakeRun.Every, wanted))],
+            Members = [.. Enumerable.Range(0, members).Select(member => FakeRun.Of(weather, place, now, wanted, member))],
+        };
+        known.Add(key, found);
+        return found;
     }
 
     private Instant NoonOf(LocalDate night) => NightSpan.Noon(watch.Site.Zone, night);
 
-    private NightPlan Plan(LocalDate night, Instant now, ForecastSeries? forecast, ImmutableArray<ForecastSeries> members, VerdictClass? told = null) =>
-        NightEvaluation.Of(watch, night, new PlaceWeather { Newest = forecast, Members = members }, ChanceBook.Unlearnt, now, sky, lastTold: told).Plan;
+    private NightPlan Plan(LocalDate night, Instant now, PlaceWeather known, VerdictClass? told = null) =>
+        NightEvaluation.Of(watch, night, known, ChanceBook.Unlearnt, now, sky, lastTold: told).Plan;
 }

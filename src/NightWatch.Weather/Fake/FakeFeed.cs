@@ -12,7 +12,7 @@ namespace NightWatch.Weather.Fake;
 /// <param name="members">Members of its ensemble.</param>
 public sealed class FakeFeed(FakeWeather weather, IClock clock, int members = 20) : IForecastFeed, IEnsembleFeed
 {
-    private static readonly Duration RunEvery = Duration.FromHours(6);
+    internal static readonly Duration RunEvery = Duration.FromHours(6);
     private static readonly Duration Delay = Duration.FromHours(1);
 
     private readonly FakeReader reader = new();

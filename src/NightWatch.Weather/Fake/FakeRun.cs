@@ -12,6 +12,9 @@ public static class FakeRun
     private static readonly (ImmutableArray<int> Stamps, ImmutableArray<(int Start, int End)> Periods) wholeRun = FakeBody.Layout(FakeBody.PastHours);
     private static readonly (ImmutableArray<int> Stamps, ImmutableArray<(int Start, int End)> Periods) ofMember = FakeBody.Layout(0);
 
+    /// <summary>From run to run.</summary>
+    public static Duration Every => FakeFeed.RunEvery;
+
     /// <summary>When the newest run that is out at an instant was issued.</summary>
     public static Instant NewestAt(Instant now) => FakeFeed.NewestRunAt(now);
 

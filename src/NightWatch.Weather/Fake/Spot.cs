@@ -12,11 +12,4 @@ internal readonly record struct Spot(double LatitudeDeg, double LongitudeDeg, do
         return new Spot(place.LatitudeDeg, place.LongitudeDeg, place.ElevationM,
             (Math.Cos(lat) * Math.Cos(lon), Math.Cos(lat) * Math.Sin(lon), Math.Sin(lat)));
     }
-
-    /// <summary>The same latitude, so many degrees to the west: where eastward-moving air came from.</summary>
-    public (double X, double Y, double Z) Upwind(double deg)
-    {
-        var (sin, cos) = Math.SinCos(double.DegreesToRadians(-(deg % 360)));
-        return (Unit.X * cos - Unit.Y * sin, Unit.X * sin + Unit.Y * cos, Unit.Z);
-    }
 }

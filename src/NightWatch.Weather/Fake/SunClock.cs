@@ -1,12 +1,10 @@
 namespace NightWatch.Weather.Fake;
 
-/// <summary>Season and time of day for the temperature wave. Crude on purpose: an hour's error in the invented weather hurts nobody.</summary>
+/// <summary>Season and time of day. Crude on purpose: an hour's error in the invented weather hurts nobody.</summary>
 /// <param name="SolarHour">0 to 24.</param>
 /// <param name="Day">1 by day, 0 by night, smooth between.</param>
 /// <param name="MeanC">Mean temperature of the day at sea level.</param>
-/// <param name="SwingC">Half the daily range under a clear calm sky, K.</param>
-/// <param name="Warming">The daily wave: 1 at mid-afternoon, −1 at sunrise.</param>
-internal readonly record struct SunClock(double SolarHour, double Day, double MeanC, double SwingC, double Warming)
+internal readonly record struct SunClock(double SolarHour, double Day, double MeanC)
 {
     private const double HoursPerYear = 8766;
 
@@ -22,14 +20,9 @@ internal readonly record struct SunClock(double SolarHour, double Day, double Me
         var declination = double.DegreesToRadians(23.44) * sunWave;
         var sinAltitude = Math.Sin(lat) * Math.Sin(declination)
             + Math.Cos(lat) * Math.Cos(declination) * Math.Cos(Math.PI * (solarHour - 12) / 12);
-        var noon = Math.Max(0, Math.Cos(lat - declination));
-        // The wave leads to its lowest at about five in the morning.
-        var angle = 2 * Math.PI * (solarHour - 14.5) / 24;
         return new SunClock(
             solarHour,
             Shape.Step(-0.08, 0.12, sinAltitude),
-            27 - 0.0072 * spot.LatitudeDeg * spot.LatitudeDeg + 0.24 * spot.LatitudeDeg * heatWave,
-            0.8 + 7.2 * noon,
-            Math.Cos(angle - 0.33 * (1 - Math.Cos(angle))));
+            27 - 0.0072 * spot.LatitudeDeg * spot.LatitudeDeg + 0.24 * spot.LatitudeDeg * heatWave);
     }
 }

@@ -16,25 +16,25 @@ internal static class TestDrafts
     };
 
     /// <summary>Clear in every run.</summary>
-    public const long Fair = 8;
+    public const long Fair = 0;
 
     // Clear until the run of the last noon, which has a front come early.
-    private static readonly Story FrontComesEarly = new(973, Ines.CoreWatch);
+    private static readonly Story FrontComesEarly = new(2978, Ines.CoreWatch);
 
     // The runs between Wednesday and Friday noon see a front that the others do not.
-    private static readonly Story FrontComesAndGoes = new(359, Ines.CoreWatch);
+    private static readonly Story FrontComesAndGoes = new(617, Ines.CoreWatch);
 
     private static readonly Story StaysFair = new(Fair, Ines.CoreWatch);
 
     // Some cloud, and air so damp that a lens without a heater gets wet.
-    private const long SomeCloudAndDew = 1;
+    private const long SomeCloudAndDew = 134;
 
     private static readonly Story WithoutHeater = new(SomeCloudAndDew, Ines.CoreWatch with { Kit = Ines.CoreWatch.Kit with { DewHeaterW = 0 } });
 
-    // A gale from Friday on; a watch without checks on the day hears of it at leave-by.
-    private static readonly Story Gale = new(162, Ines.CoreWatch with { Letters = new LetterSettings { SameDayChecks = [] } });
+    // Cloud in every run from Saturday on; a watch without checks on the day hears of it at leave-by.
+    private static readonly Story CloudAfterAll = new(171, Ines.CoreWatch with { Letters = new LetterSettings { SameDayChecks = [] } });
 
-    private static readonly Story InImperialUnits = new(973, Ines.CoreWatch with { Letters = new LetterSettings { Units = UnitSystem.Imperial } });
+    private static readonly Story InImperialUnits = new(2978, Ines.CoreWatch with { Letters = new LetterSettings { Units = UnitSystem.Imperial } });
 
     public static LetterDraft Outlook { get; } = FrontComesEarly.Letter(LetterKind.Outlook);
 
@@ -48,7 +48,7 @@ internal static class TestDrafts
     public static IReadOnlyList<LetterDraft> OffAndBackOn { get; } =
         [FrontComesAndGoes.Letter(LetterKind.Outlook), .. FrontComesAndGoes.Letters(LetterKind.RescheduleWarning)];
 
-    public static LetterDraft StandDown { get; } = Gale.Letter(LetterKind.StandDown);
+    public static LetterDraft StandDown { get; } = CloudAfterAll.Letter(LetterKind.StandDown);
 
     public static LetterDraft Debrief { get; } = StaysFair.Letter(LetterKind.Debrief);
 

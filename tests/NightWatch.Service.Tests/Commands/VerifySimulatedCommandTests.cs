@@ -20,20 +20,34 @@ public sealed class VerifySimulatedCommandTests
         var root = document.RootElement;
         Assert.Equal(3, root.GetProperty("seed").GetInt32());
         Assert.Equal([0, 1, 2, 3], root.GetProperty("leads").EnumerateArray().Select(lead => lead.GetProperty("leadNights").GetInt32()));
-        Assert.Equal(4, root.GetProperty("naive").GetArrayLength());
-        Assert.Equal(root.GetProperty("nights").GetInt32(), root.GetProperty("letters").GetProperty("calls").GetProperty("count").GetInt32());
+        Assert.Equal("humid-continental", root.GetProperty("climate").GetString());
+        var said = root.GetProperty("leads")[0].GetProperty("said");
+        Assert.Equal(root.GetProperty("nights").GetInt32(), said.GetProperty("n").GetInt32());
+        Assert.Equal([1.25, 2, 3, 5, 10], said.GetProperty("expense").EnumerateArray().Select(row => row.GetProperty("lossPerDrive").GetDouble()));
     }
 
     [Theory]
     [InlineData("--years 0", "--years")]
     [InlineData("--sites many", "--sites")]
     [InlineData("--every 31", "--every")]
-    public async Task A_bad_number_is_refused_in_one_line(string given, string field)
+    [InlineData("--members -1", "--members")]
+    [InlineData("--climate wet", "--climate")]
+    public async Task A_bad_value_is_refused_in_one_line(string given, string field)
     {
         var (exit, output, error) = await RunAsync("verify-simulated " + given);
         Assert.Equal((2, ""), (exit, output));
         Assert.StartsWith($"nightwatch: {field}: ", error, StringComparison.Ordinal);
         Assert.Equal(1, error.Count(letter => letter == '\n'));
+    }
+
+    [Theory]
+    [InlineData("verify-simulated")]
+    [InlineData("rehearse")]
+    public async Task Help_lists_the_kinds_of_climate_and_a_bad_one_is_told_them(string command)
+    {
+        const string Kinds = "dry-desert, semi-arid-high-plain, humid-continental, marine-coast";
+        Assert.Contains(Kinds, Given.Climate().Description, StringComparison.Ordinal);
+        Assert.Equal((2, "", $"nightwatch: --climate: wet is not known; accepted: {Kinds}.\n"), await RunAsync(command + " --climate wet"));
     }
 
     private static async Task<(int Exit, string Output, string Error)> RunAsync(string command)

@@ -27,7 +27,7 @@ public sealed class PassRunnerTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        broken.Feed = new FakeFeed(new FakeWeather(1), clock);
+        broken.Feed = new FakeFeed(new FakeWeather(1, ClimateKind.DryDesert), clock);
         parts = await RehearsalParts.StartAsync(folder, clock, change: services => services.AddSingleton<IEnumerable<IForecastFeed>>(new[] { broken }));
     }
 

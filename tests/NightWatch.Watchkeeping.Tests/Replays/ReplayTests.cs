@@ -5,6 +5,7 @@ using NightWatch.Service.Rehearsal;
 using NightWatch.Service.Terminal;
 using NightWatch.Store;
 using NightWatch.Store.Connections;
+using NightWatch.Weather.Fake;
 using NodaTime;
 using NodaTime.Testing;
 
@@ -20,7 +21,7 @@ public sealed class FewDays : IAsyncLifetime
     public string Database => Path.Combine(Folder, "kept.db");
 
     public async ValueTask InitializeAsync() =>
-        await new RehearsalRun(5, Days, Path.Combine(Folder, "letters"), (_, _, _) => { }, Database).RunAsync(TestContext.Current.CancellationToken);
+        await new RehearsalRun(5, ClimateKinds.Default, Days, Path.Combine(Folder, "letters"), (_, _, _) => { }, Database).RunAsync(TestContext.Current.CancellationToken);
 
     public ValueTask DisposeAsync()
     {

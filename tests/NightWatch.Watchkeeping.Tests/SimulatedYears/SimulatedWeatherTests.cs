@@ -4,10 +4,12 @@ using NightWatch.Planning.Verification;
 using NightWatch.Planning.Watches;
 using NightWatch.Service.Rehearsal;
 using NightWatch.Watchkeeping.Evaluations;
+using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Watchkeeping.SimulatedYears;
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Known;
+using NightWatch.Weather.Series;
 using NodaTime;
 using NodaTime.Testing;
 
@@ -21,21 +23,22 @@ public sealed class SimulatedWeatherTests
 
     /// <summary>The short way must say what the service says: its own feed, its own evaluation.</summary>
     [Theory]
-    [InlineData(0)]
-    [InlineData(1)]
-    [InlineData(3)]
-    public async Task A_night_is_planned_as_the_service_plans_it(int lead)
+    [InlineData(0, 0)]
+    [InlineData(1, 0)]
+    [InlineData(3, 0)]
+    [InlineData(1, 20)]
+    public async Task A_night_is_planned_as_the_service_plans_it(int lead, int ensemble)
     {
         var stop = TestContext.Current.CancellationToken;
-        var simulated = new SimulatedWeather(world, watch, new SharedSky());
+        var simulated = new SimulatedWeather(world, watch, new SharedSky(), ensemble);
         var compared = 0;
         foreach (var (night, dark) in DarkNights(simulated).Take(4))
         {
             var at = watch.Site.Zone.AtStartOfDay(night.PlusDays(-lead)).ToInstant() + Duration.FromHours(lead == 0 ? 14 : 19);
-            var feed = new FakeFeed(world, new FakeClock(at));
-            var run = (Fetched.Fresh)await feed.FetchAsync(NightEvaluation.PlaceOf(watch), null, stop);
-            var members = (FetchedMembers.Fresh)await feed.FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
-            var came = new PlaceWeather { Newest = run.Series, Members = members.Members };
+            var runs = new List<ForecastSeries>();
+            for (var back = 0; back <= ForecastDesk.EarlierRuns; back++) runs.Add(((Fetched.Fresh)await FeedAt(at - back * FakeRun.Every).FetchAsync(NightEvaluation.PlaceOf(watch), null, stop)).Series);
+            var members = (FetchedMembers.Fresh)await FeedAt(at).FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
+            var came = new PlaceWeather { Newest = runs[0], EarlierRuns = [.. runs.Skip(1)], Members = ensemble > 0 ? members.Members : [] };
             var service = NightEvaluation.Of(watch, night, came, ChanceBook.Unlearnt, at, new SharedSky()).Plan;
             AssertSame(service.Verdict, simulated.PlanAt(at, night, dark, told: null).Verdict);
             compared++;
@@ -43,6 +46,8 @@ public sealed class SimulatedWeatherTests
 
         Assert.Equal(4, compared);
     }
+
+    private FakeFeed FeedAt(Instant at) => new(world, new FakeClock(at));
 
     [Fact]
     public async Task What_came_is_what_the_rehearsal_takes_for_the_truth()

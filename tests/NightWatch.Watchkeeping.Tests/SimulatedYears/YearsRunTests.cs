@@ -1,6 +1,7 @@
 using NightWatch.Planning.Verdicts;
 using NightWatch.Watchkeeping.Photographers;
 using NightWatch.Watchkeeping.SimulatedYears;
+using NightWatch.Weather.Fake;
 
 namespace NightWatch.Watchkeeping.Tests.SimulatedYears;
 
@@ -14,6 +15,7 @@ public sealed class YearsRunTests
         Assert.NotEmpty(one);
         Assert.Equal(one, two[..one.Count]);
         Assert.NotEqual(one, Text(Run(seed: 4, sites: 1)));
+        Assert.NotEqual(one, Text(Run(seed: 3, sites: 1, ClimateKind.DryDesert)));
     }
 
     [Fact]
@@ -24,11 +26,11 @@ public sealed class YearsRunTests
         Assert.All(nights, night =>
         {
             Assert.Equal(Photographer.LeadNights + 1, night.Looks.Count);
-            Assert.All(night.Looks, look => Assert.InRange(look.Probability, 0, 1));
-            Assert.InRange(night.DayCloud, 0, 1);
-            Assert.True(!night.ToldOn || night.Letters > 0);
+            Assert.All(night.Looks, look => Assert.InRange(look.Probability.Value, 0, 1));
+            Assert.All(night.Looks, look => Assert.InRange(look.DarkCloud!.Value, 0, 1));
+            Assert.True(!night.Letters.OnAtLast || night.Letters.Sent > 0);
         });
-        Assert.Contains(nights, night => night.ToldOn);
+        Assert.Contains(nights, night => night.Letters.OnAtLast);
         Assert.Contains(nights, night => night.Came == VerdictClass.NoGo);
     }
 
@@ -39,9 +41,9 @@ public sealed class YearsRunTests
         Assert.All(SimulatedSites.Of(9, 50), watch => Assert.InRange(watch.Site.Position.LatitudeDeg, -48, 48));
     }
 
-    private static IReadOnlyList<SimulatedNight> Run(int seed, int sites) =>
-        new YearsRun(seed, nightsASite: 150, sites, every: 12, _ => { }).Run(TestContext.Current.CancellationToken);
+    private static IReadOnlyList<SimulatedNight> Run(int seed, int sites, ClimateKind climate = ClimateKind.SemiAridHighPlain) =>
+        new YearsRun(climate, seed, nightsASite: 150, sites, every: 12, members: 0, _ => { }).Run(TestContext.Current.CancellationToken);
 
     private static List<string> Text(IEnumerable<SimulatedNight> nights) =>
-        [.. nights.Select(night => FormattableString.Invariant($"{night.Site} {night.Night:R} {night.Came} {night.ToldOn} {night.DayCloud:R} {string.Join(' ', night.Looks)} {string.Join(' ', night.CameBefore)}"))];
+        [.. nights.Select(night => FormattableString.Invariant($"{night.Site} {night.Night:R} {night.Came} {night.Letters} {string.Join(' ', night.Looks.Select(look => (look.Class, look.Probability.Value, look.DarkCloud)))}"))];
 }

@@ -61,9 +61,9 @@ public sealed class FakeFeedTests
 
         var past = Issued - Duration.FromHours(10);
         var future = Issued + Duration.FromHours(36);
-        Assert.Equal(weather.At(Moor, past).AirC, series.At(InstantQuantity.AirTemperatureC, past).Value!.Value, 2);
-        Assert.Equal(weather.Forecast(Moor, future, Issued).AirC, series.At(InstantQuantity.AirTemperatureC, future).Value!.Value, 2);
-        Assert.NotEqual(weather.At(Moor, future).AirC, series.At(InstantQuantity.AirTemperatureC, future).Value!.Value, 2);
+        Assert.Equal(weather.At(Moor, past).PressureHpa, series.At(InstantQuantity.SeaLevelPressureHpa, past).Value!.Value, 2);
+        Assert.Equal(weather.Forecast(Moor, future, Issued).PressureHpa, series.At(InstantQuantity.SeaLevelPressureHpa, future).Value!.Value, 2);
+        Assert.NotEqual(weather.At(Moor, future).PressureHpa, series.At(InstantQuantity.SeaLevelPressureHpa, future).Value!.Value, 2);
     }
 
     [Fact]

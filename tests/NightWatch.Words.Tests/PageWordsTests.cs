@@ -101,7 +101,7 @@ public sealed class PageWordsTests
 
     [Fact]
     public void And_what_must_be_done_first() => Assert.Equal(
-        "82 % chance of a usable night, 23:40 to 03:10; a go once this is done: bring 20 Wh more",
+        "82 % chance of a usable night, 23:40 to 03:10; a go once this is done: packs of 20 Wh more",
         Language.InShort(Night with { Class = VerdictClass.Marginal, Needs = [new Need(Factor.Power, new Mend.Packs(20), 60)], HoldsOnceDone = true }, Here));
 
     /// <summary>A chance beside it would read as if the no-go came of it.</summary>

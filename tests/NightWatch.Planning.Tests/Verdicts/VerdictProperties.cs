@@ -53,6 +53,19 @@ public sealed class VerdictProperties
                 && Class(weather with { Thunder = Each(hour => Math.Min(1, weather.Thunder[hour]!.Value + more)) }) <= now;
         }, iter: 150);
 
+    [Fact]
+    public void Less_battery_never_improves_a_verdict() =>
+        Gen.Select(Weather, Gen.Double[4, 120], Gen.Double[0, 60], Gen.Double[0, 1]).Sample((weather, packWh, heaterWh, left) =>
+            Class(weather, Packed(packWh * left, heaterWh * left)) <= Class(weather, Packed(packWh, heaterWh)), iter: 100);
+
+    [Fact]
+    public void More_humidity_never_improves_a_verdict() =>
+        Gen.Select(Weather, Gen.Double[0, 8], Gen.Double[0, 12]).Sample((weather, more, heaterW) =>
+        {
+            var kit = Heated.Kit with { DewHeaterW = heaterW };
+            return Class(weather with { DewPointC = Each(hour => Math.Min(weather.AirC[hour]!.Value, weather.DewPointC[hour]!.Value + more)) }, kit) <= Class(weather, kit);
+        }, iter: 100);
+
     /// <summary>Unknown is at best marginal, so a stop may become a question, but never a go.</summary>
     [Fact]
     public void Removing_data_never_makes_a_go_of_a_night_that_is_none() =>
@@ -107,6 +120,10 @@ public sealed class VerdictProperties
         var run = new DesertNight { Watch = Heated, Weather = cut }.Plan().Verdict.Run!.Value;
         return run.End <= DesertNight.Noon + Duration.FromHours(from) || run.Start >= DesertNight.Noon + Duration.FromHours(to);
     }
+
+    private static Kit Packed(double packWh, double heaterWh) => Heated.Kit with { BatteriesWh = [packWh], DewHeaterW = 4, DewHeaterBatteryWh = heaterWh };
+
+    private static VerdictClass Class(HourlyWeather weather, Kit kit) => new DesertNight { Watch = Heated with { Kit = kit }, Weather = weather }.Plan().Verdict.Class;
 
     private static VerdictClass Class(HourlyWeather weather) => new DesertNight { Watch = Heated, Weather = weather }.Plan().Verdict.Class;
 

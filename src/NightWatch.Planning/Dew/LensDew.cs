@@ -82,8 +82,10 @@ public static class LensDew
         heated = heated[..air.Count];
         LensHeat.Follow(element, air, wish.StartC, wish.HeaterW, (int)(on / stepS), heated);
         for (var i = 0; i < air.Count; i++) heated[i] -= DewPoint.DepositPoint(air.DewPointC[i]);
-        // A lens that comes out of the bag into saturated air is wet at once; what counts is whether the heater dries it and keeps it so.
+        // A lens that comes out of the bag into saturated air is wet at once. What counts is whether the heater has dried it by the
+        // first frame and keeps it so: one that dries later spoils the frames before.
         var dry = FirstAboveZero(heated);
+        if (dry * stepS > wish.DryByS) dry = -1;
         return outcome with { HeatedOnsetS = dry < 0 ? Crossing.FirstAtOrBelow(heated, 0, stepS) : Crossing.FirstAtOrBelow(heated, 0, stepS, dry), HeatedLeastMarginK = Least(heated[Math.Max(0, dry)..]) };
     }
 

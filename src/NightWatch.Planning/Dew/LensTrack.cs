@@ -38,8 +38,10 @@ internal sealed class LensTrack
     /// <param name="kit">Element and heater.</param>
     /// <param name="marginK">Wished distance from the dew point, K.</param>
     /// <param name="out">From when it faces the sky to the end of the run.</param>
+    /// <param name="dryBy">When the heater must have dried an element that was wet at once: the first frame.</param>
     /// <param name="axisAltitudeDeg">Altitude of the optical axis: how much sky it faces.</param>
-    public static LensTrack Along(NightGrid grid, WeatherTrack weather, Kit kit, double marginK, Interval @out, double axisAltitudeDeg)
+    public static LensTrack Along(
+        NightGrid grid, WeatherTrack weather, Kit kit, double marginK, Interval @out, Instant dryBy, double axisAltitudeDeg)
     {
         var element = new FrontElement(kit.FrontElementMm, kit.FrontElementKg) { SkyView = FrontElement.SkyViewAt(axisAltitudeDeg) };
         var elementC = new double[grid.Count];
@@ -61,7 +63,8 @@ internal sealed class LensTrack
             MarginsK = margins.AsSpan(cells),
             HeatedMarginsK = kit.DewHeaterW > 0 ? heated.AsSpan(cells) : default,
         };
-        var outcome = LensDew.Along(element, air, new LensWish(double.NaN, kit.DewHeaterW, marginK), into);
+        var wish = new LensWish(StartC: double.NaN, kit.DewHeaterW, marginK) { DryByS = (dryBy - grid.At(first)).TotalSeconds };
+        var outcome = LensDew.Along(element, air, wish, into);
         return new LensTrack { ElementC = elementC, MarginK = margins, HeatedMarginK = heated, Outcome = outcome, OutAt = grid.At(first) };
     }
 

@@ -47,7 +47,8 @@ public static class NightPlanner
     {
         var night = EvidenceOf(inputs, sky, glow, grid, above, sunAltitudeDegAt);
         var plan = RunChoice.Of(night) is { } run ? ShootingPlanner.Plan(night, run) : null;
-        var lens = plan?.Lens ?? LensTrack.Along(grid, night.Weather, inputs.Watch.Kit, night.Limits.DewMarginC, grid.Span, axisAltitudeDeg: 0);
+        var lens = plan?.Lens ?? LensTrack.Along(
+            grid, night.Weather, inputs.Watch.Kit, night.Limits.DewMarginC, grid.Span, dryBy: grid.Span.End, axisAltitudeDeg: 0);
         return new NightPlan
         {
             Watch = inputs.Watch,

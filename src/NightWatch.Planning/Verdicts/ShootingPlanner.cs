@@ -26,7 +26,13 @@ internal static class ShootingPlanner
         var leave = LeaveTimes.For(run.Span, night.Sky, outing);
         var outFrom = Instant.Max(night.Grid.Start, Instant.Min(leave.SetUpDone, run.Span.Start));
         var lens = LensTrack.Along(
-            night.Grid, night.Weather, watch.Kit, night.Limits.DewMarginC, new Interval(outFrom, run.Span.End), aim?.Start.AltitudeDeg ?? 90);
+            night.Grid,
+            night.Weather,
+            watch.Kit,
+            night.Limits.DewMarginC,
+            new Interval(outFrom, run.Span.End),
+            dryBy: run.Span.Start,
+            aim?.Start.AltitudeDeg ?? 90);
         var frames = sequence?.Span ?? run.Span;
         var home = LeaveTimes.DriveHomeAt(frames, outing) + Duration.FromMinutes(outing.DriveMin);
         var hours = night.Inputs.Weather.Newest is { } series

@@ -150,6 +150,22 @@ public sealed class LensDewTests
     }
 
     [Fact]
+    public void A_heater_that_dries_a_wet_lens_after_the_first_frame_has_not_kept_it_clear()
+    {
+        // The element comes out of a cold bag, 4 K below the dew point of air at 10 °C, and the heater needs minutes to dry it.
+        var night = new Night(airC: 10, dewPointC: 9, cloud: 0.5, windMps: 1, steps: 48) { StartC = 5 };
+
+        var inTime = night.Evaluate(Lens, heaterW: 4, dryByS: 7200);
+        Assert.Equal(0, inTime.OnsetS);
+        Assert.Null(inTime.HeatedOnsetS);
+        Assert.True(inTime.HeatedLeastMarginK > 0);
+
+        var late = night.Evaluate(Lens, heaterW: 4, dryByS: 0);
+        Assert.Equal(0, late.HeatedOnsetS);
+        Assert.True(late.HeatedLeastMarginK < 0);
+    }
+
+    [Fact]
     public void Series_of_different_length_are_refused()
     {
         Assert.Throws<ArgumentException>(() => new NightAir(300, [1, 2], [1], [0, 0], [1, 1]).Count);
@@ -171,10 +187,10 @@ public sealed class LensDewTests
 
         public double? StartC { get; init; }
 
-        public LensDewOutcome Evaluate(FrontElement lens, double heaterW) => LensDew.Along(
+        public LensDewOutcome Evaluate(FrontElement lens, double heaterW, double dryByS = double.PositiveInfinity) => LensDew.Along(
             lens,
             new NightAir(300, Filled(airC, steps), Filled(dewPointC, steps), Filled(cloud, steps), Wind),
-            new LensWish(StartC ?? airC, heaterW, MarginK: 2),
+            new LensWish(StartC ?? airC, heaterW, MarginK: 2) { DryByS = dryByS },
             new LensSamples { ElementC = new double[steps], MarginsK = Margins });
 
         private static double[] Filled(double value, int steps)

@@ -1,4 +1,6 @@
+using NightWatch.Planning.Camera;
 using NightWatch.Planning.Watches;
+using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;
 
@@ -17,6 +19,7 @@ internal sealed class AimSearch
     private readonly Heading? start;
     private readonly double rollDeg;
     private readonly double halfDiagonalDeg;
+    private readonly Horizontal likely; // where a guess points: the subject half-way, of a move at its end
 
     /// <param name="task">The sequence.</param>
     /// <param name="start">Where a move starts; null: the camera stands still.</param>
@@ -27,7 +30,8 @@ internal sealed class AimSearch
         score = new FramingScore(task, start is null ? FramingScore.OfStill : FramingScore.OfMove);
         sweep = new AzimuthSweep(task, score, start, rollDeg);
         ground = new ForegroundBand(task);
-        halfDiagonalDeg = Math.Atan(Math.Sqrt(task.Frame.WidthMm * task.Frame.WidthMm + task.Frame.HeightMm * task.Frame.HeightMm) / 2 / task.Frame.FocalLengthMm) * 180 / Math.PI;
+        halfDiagonalDeg = Frame.FieldDeg(Math.Sqrt(task.Frame.WidthMm * task.Frame.WidthMm + task.Frame.HeightMm * task.Frame.HeightMm), task.Frame.FocalLengthMm) / 2;
+        likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
     }
 
     /// <summary>The ground fills as much of the frame as wished.</summary>
@@ -40,7 +44,6 @@ internal sealed class AimSearch
     {
         if (ground.IsOpen) return (null, Free().Heading);
         var (low, high) = ground.Widest(rollDeg);
-        var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
         foreach (var altitude in (ReadOnlySpan<double>)[(low + high) / 2, high, low])
         {
             if (Whole(new Heading(likely.AzimuthDeg, altitude, rollDeg), ground.Holds) is { } held) return (held, null);
@@ -63,7 +66,6 @@ internal sealed class AimSearch
 
     private (Heading Heading, int ShotsIn) Free()
     {
-        var likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
         if (Whole(new Heading(likely.AzimuthDeg, likely.AltitudeDeg, rollDeg), _ => true) is { } whole) return (whole, score.Full);
         return Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
     }

@@ -16,6 +16,7 @@ namespace NightWatch.Watchkeeping.Forecasts;
 internal sealed partial class KnownShares
 {
     private const int Hours = 48;
+    private static readonly Duration Hour = Duration.FromHours(1);
     private const double Newest = 1.0 / 8;
     private const double Lacking = 0.3;
     private const double Enough = 0.7;
@@ -96,23 +97,21 @@ internal sealed partial class KnownShares
 
     private readonly record struct Kept(double Share, bool IsOwed, bool IsLacking);
 
-    private sealed record Asked(string Name, bool IsOwed, Func<ForecastSeries, Instant, Reading> Read)
-    {
-        public static Asked At(string name, InstantQuantity quantity, bool isOwed) => new(name, isOwed, (series, hour) => series.At(quantity, hour));
+    private delegate void Fill(ForecastSeries series, Instant first, Span<double> values);
 
-        public static Asked Over(string name, PeriodQuantity quantity, bool isOwed) =>
-            new(name, isOwed, (series, hour) => series.Over(quantity, new Interval(hour, hour + Duration.FromHours(1))));
+    private sealed record Asked(string Name, bool IsOwed, Fill Fill)
+    {
+        public static Asked At(string name, InstantQuantity quantity, bool isOwed) => new(name, isOwed, (series, first, values) => series.Along(quantity, first, Hour, values));
+
+        public static Asked Over(string name, PeriodQuantity quantity, bool isOwed) => new(name, isOwed, (series, first, values) => series.Along(quantity, first, Hour, values));
 
         public double ShareIn(ForecastSeries series)
         {
+            Span<double> values = stackalloc double[Hours];
             // From the next whole hour on: the first one may have begun before the series does.
-            var first = Instant.FromUnixTimeSeconds((series.RetrievedAt.ToUnixTimeSeconds() / 3600 + 1) * 3600);
+            Fill(series, WholeHour.AtOrBefore(series.RetrievedAt) + Hour, values);
             var known = 0;
-            for (var hour = 0; hour < Hours; hour++)
-            {
-                if (Read(series, first + Duration.FromHours(hour)).Value is not null) known++;
-            }
-
+            foreach (var value in values) known += double.IsNaN(value) ? 0 : 1;
             return (double)known / Hours;
         }
     }

@@ -6,19 +6,19 @@ using NightWatch.Weather.Series;
 namespace NightWatch.Watchkeeping.Forecasts;
 
 /// <summary>A feed that is timed from outside, its answer untouched.</summary>
-internal sealed class MeasuredFeed(IForecastFeed feed, Telemetry telemetry, FeedLedger ledger, KnownShares known) : IForecastFeed
+internal sealed class MeasuredFeed(IForecastFeed feed, Telemetry telemetry, FeedLedger ledger, KnownShares shares) : IForecastFeed
 {
     public string Id => feed.Id;
 
     public Attribution Attribution => feed.Attribution;
 
-    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? head, CancellationToken cancellationToken)
+    public async Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
     {
         var (start, outcome, isOfOnePlace) = (Stopwatch.GetTimestamp(), FetchWords.Failed, false);
         try
         {
-            var answer = await feed.FetchAsync(place, head, cancellationToken);
-            if (answer is Fetched.Fresh fresh) known.Answered(fresh.Series);
+            var answer = await feed.FetchAsync(place, known, cancellationToken);
+            if (answer is Fetched.Fresh fresh) shares.Answered(fresh.Series);
             (outcome, isOfOnePlace) = (FetchWords.Of(answer), answer is Fetched.Unavailable { OperatorMustAct: true, WholeFeed: false });
             return answer;
         }

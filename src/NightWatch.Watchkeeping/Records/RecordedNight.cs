@@ -39,8 +39,8 @@ internal sealed record RecordedNight(LocalDate Night, IReadOnlyList<VerdictMark>
     /// Nobody but an aerodrome says what came. It tells of nights that are spoilt and of hardly any other, so that with these scored, and
     /// the good ones beside them not told, every record would look worse than it is.
     /// </summary>
-    public bool IsOneSided => Came is not null && Believed is { Source: OutcomeSource.Metar or OutcomeSource.AutomaticMetar }
-        && !Outcomes.Any(said => said.Source is OutcomeSource.Debrief or OutcomeSource.Analysis && said.Outcome.Came() is not null);
+    public bool IsOneSided =>
+        Came is not null && Outcomes.All(said => said.Outcome.Came() is null || said.Source is OutcomeSource.Metar or OutcomeSource.AutomaticMetar);
 
     /// <summary>The class that calls are scored by and chances learn from; null: the night is neither good nor bad evidence.</summary>
     public VerdictClass? ScoredAs => IsScored && !IsOneSided ? Came : null;

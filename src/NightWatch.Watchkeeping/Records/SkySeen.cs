@@ -6,6 +6,7 @@ using NightWatch.Sky.Nights;
 using NightWatch.Watchkeeping.Evaluations;
 using NightWatch.Weather.Known;
 using NightWatch.Weather.Observations;
+using NightWatch.Weather.Series;
 using NodaTime;
 
 namespace NightWatch.Watchkeeping.Records;
@@ -25,8 +26,9 @@ internal static class SkySeen
     /// <summary>Null: the sky allowed no run whatever the weather was.</summary>
     public static NightOutcome? Of(Watch watch, LocalDate night, SeenHours seen, SharedSky sky)
     {
-        var over = NightSpan.Of(watch.Site.Zone, night).End;
-        return WeatherOutcome.Between(
-            NightEvaluation.Came(watch, night, seen.Best, over, sky), NightEvaluation.Came(watch, night, seen.Worst, over, sky));
+        var best = Came(seen.Best);
+        return WeatherOutcome.Between(best, seen.IsWhole ? best : Came(seen.Worst));
+
+        NightPlan Came(ForecastSeries hours) => NightEvaluation.Came(watch, night, hours, NightSpan.Of(watch.Site.Zone, night).End, sky);
     }
 }

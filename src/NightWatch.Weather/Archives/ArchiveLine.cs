@@ -7,7 +7,8 @@ namespace NightWatch.Weather.Archives;
 /// <summary>One line of an archive, a JSON object; each reading refuses in one sentence what it cannot take.</summary>
 internal sealed class ArchiveLine : IDisposable
 {
-    private static readonly InstantPattern ToTheMinute = InstantPattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm'Z'");
+    /// <summary>How an archive writes its times.</summary>
+    public static readonly InstantPattern ToTheMinute = InstantPattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm'Z'");
 
     private readonly int number;
     private readonly JsonDocument document;

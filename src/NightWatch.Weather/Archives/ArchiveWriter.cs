@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using NightWatch.Weather.Series;
@@ -23,31 +22,42 @@ public static class ArchiveWriter
         ArgumentNullException.ThrowIfNull(series);
         var times = series.Instants.Values.SelectMany(points => points.Select(point => point.At))
             .Concat(series.Periods.Values.SelectMany(points => points.Select(point => point.End))).ToList();
-        var (first, last) = (HourAfter(times.Min()), times.Max());
-        var hours = new List<Instant>();
-        for (var at = first; at <= last; at += Hour) hours.Add(at);
+        var first = WholeHour.AtOrAfter(times.Min());
+        var count = (int)((times.Max() - first) / Hour) + 1;
         return new JsonObject
         {
             ["issued"] = Minute(series.RetrievedAt + Duration.FromSeconds(59)),
             ["start"] = Minute(first),
             ["stepMinutes"] = 60,
-            ["cloudPercent"] = Row(hours, at => series.At(InstantQuantity.CloudAreaFraction, at), 100),
-            ["airC"] = Row(hours, at => series.At(InstantQuantity.AirTemperatureC, at)),
-            ["dewPointC"] = Row(hours, at => series.At(InstantQuantity.DewPointC, at)),
-            ["rainProbabilityPercent"] = Row(hours, at => Before(PeriodQuantity.PrecipitationProbability, at), 100),
-            ["rainMm"] = Row(hours, at => Before(PeriodQuantity.PrecipitationMm, at)),
-            ["windMps"] = Row(hours, at => series.At(InstantQuantity.WindMps, at)),
-            ["gustMps"] = Row(hours, at => Before(PeriodQuantity.GustMps, at)),
+            ["cloudPercent"] = At(InstantQuantity.CloudAreaFraction, 100),
+            ["airC"] = At(InstantQuantity.AirTemperatureC),
+            ["dewPointC"] = At(InstantQuantity.DewPointC),
+            ["rainProbabilityPercent"] = Before(PeriodQuantity.PrecipitationProbability, 100),
+            ["rainMm"] = Before(PeriodQuantity.PrecipitationMm),
+            ["windMps"] = At(InstantQuantity.WindMps),
+            ["gustMps"] = Before(PeriodQuantity.GustMps),
         }.ToJsonString();
 
-        Reading Before(PeriodQuantity quantity, Instant at) => series.Over(quantity, new Interval(at - Hour, at));
+        JsonArray At(InstantQuantity quantity, double scale = 1)
+        {
+            var values = new double[count];
+            series.Along(quantity, first, Hour, values);
+            return Row(values, scale);
+        }
+
+        JsonArray Before(PeriodQuantity quantity, double scale = 1)
+        {
+            var values = new double[count];
+            series.Along(quantity, first - Hour, Hour, values);
+            return Row(values, scale);
+        }
     }
 
     /// <summary>
     /// The hours that came, by the feed's own later word: of each hour what the first run issued after it says. A feed that tells no past
     /// hours gives none.
     /// </summary>
-    /// <param name="runs">Ascending by the time of issue, as <see cref="ForecastArchive.ReadRuns"/> gives them.</param>
+    /// <param name="runs">Ascending by the time of issue, as <see cref="ForecastArchive"/> gives them.</param>
     public static IReadOnlyList<string> HoursThatCame(IReadOnlyList<ForecastSeries> runs)
     {
         ArgumentNullException.ThrowIfNull(runs);
@@ -90,11 +100,11 @@ public static class ArchiveWriter
         });
     }
 
-    private static JsonArray Row(List<Instant> hours, Func<Instant, Reading> read, double scale = 1) => [.. hours.Select(JsonNode? (at) => Number(read(at), scale))];
+    private static JsonArray Row(double[] values, double scale) => [.. values.Select(JsonNode? (value) => double.IsNaN(value) ? null : Number(value, scale))];
 
-    private static JsonValue? Number(Reading reading, double scale = 1) => reading.Value is { } value ? JsonValue.Create(Math.Round(value * scale, 2)) : null;
+    private static JsonValue? Number(Reading reading, double scale = 1) => reading.Value is { } value ? Number(value, scale) : null;
 
-    private static string Minute(Instant at) => at.ToString("uuuu'-'MM'-'dd'T'HH':'mm'Z'", CultureInfo.InvariantCulture);
+    private static JsonValue Number(double value, double scale) => JsonValue.Create(Math.Round(value * scale, 2));
 
-    private static Instant HourAfter(Instant at) => Instant.FromUnixTimeSeconds((at.ToUnixTimeSeconds() + 3599) / 3600 * 3600);
+    private static string Minute(Instant at) => ArchiveLine.ToTheMinute.Format(at);
 }

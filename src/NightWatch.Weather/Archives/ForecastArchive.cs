@@ -38,11 +38,18 @@ public static class ForecastArchive
     /// <param name="file">The file's bytes.</param>
     /// <param name="longestAhead">Hours farther ahead of their issue are left out, since nobody asks for them.</param>
     /// <exception cref="ArchiveFormatException">A line is not what the format says.</exception>
-    public static RunArchive ReadRuns(byte[] file, Duration longestAhead)
+    public static RunArchive ReadRuns(byte[] file, Duration longestAhead) => OfLines(Lines(file), longestAhead);
+
+    /// <summary>Reads forecasts whose lines are at hand.</summary>
+    /// <param name="lines">The header first.</param>
+    /// <param name="longestAhead">Hours farther ahead of their issue are left out.</param>
+    /// <exception cref="ArchiveFormatException">A line is not what the format says.</exception>
+    public static RunArchive OfLines(IEnumerable<(string Text, int Number)> lines, Duration longestAhead)
     {
+        ArgumentNullException.ThrowIfNull(lines);
         ArchiveHeader? header = null;
         var runs = new SortedList<Instant, ForecastSeries>();
-        foreach (var (text, number) in Lines(file))
+        foreach (var (text, number) in lines)
         {
             using var line = new ArchiveLine(text, number);
             if (header is null)
@@ -60,9 +67,9 @@ public static class ForecastArchive
 
     /// <summary>When the run of a line was issued.</summary>
     /// <exception cref="ArchiveFormatException">It is no line of a run.</exception>
-    public static Instant IssuedIn(string text)
+    public static Instant IssuedIn((string Text, int Number) run)
     {
-        using var line = new ArchiveLine(text, 0);
+        using var line = new ArchiveLine(run.Text, run.Number);
         return line.Time("issued");
     }
 
@@ -160,7 +167,9 @@ public static class ForecastArchive
         header is null ? new(1, "", "the file is empty; accepted: a header line first")
         : new(2, "", $"the archive holds no {what}; accepted: one a line below the header");
 
-    private static IEnumerable<(string Text, int Number)> Lines(byte[] file)
+    /// <summary>The lines of a file that hold something, with their numbers from 1.</summary>
+    /// <exception cref="ArchiveFormatException">The compressed file is damaged.</exception>
+    public static IEnumerable<(string Text, int Number)> Lines(byte[] file)
     {
         ArgumentNullException.ThrowIfNull(file);
         var isZipped = file is [0x1f, 0x8b, ..];

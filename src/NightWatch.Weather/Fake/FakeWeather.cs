@@ -57,7 +57,7 @@ public sealed class FakeWeather
     internal FakeWeather(long seed, Climate climate)
     {
         this.climate = climate;
-        shortShift = climate.ShiftFor(new ForecastError(ForecastError.SwitchH, 0, 0).BiasShare * climate.Bias);
+        shortShift = climate.ShiftFor(ForecastError.ShortRangeBias * climate.Bias);
         longShift = climate.ShiftFor(climate.Bias);
         var root = Chance.Mix(0x5EED, seed);
         slow = Field(1, SlowKm, climate.SlowH);
@@ -142,7 +142,7 @@ public sealed class FakeWeather
     }
 
     private double Shift(ForecastError error) =>
-        error.LeadH > ForecastError.SwitchH ? longShift : shortShift * error.BiasShare / new ForecastError(ForecastError.SwitchH, 0, 0).BiasShare;
+        error.LeadH > ForecastError.SwitchH ? longShift : shortShift * error.BiasShare / ForecastError.ShortRangeBias;
 
     /// <summary>A standard normal of two, the first with so much of the variance.</summary>
     private static double Mixed(double a, double b, double shareOfA) => Math.Sqrt(shareOfA) * a + Math.Sqrt(1 - shareOfA) * b;

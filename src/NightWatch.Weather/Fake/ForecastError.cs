@@ -23,7 +23,7 @@ internal readonly record struct ForecastError(double LeadH, double IssuedH, int 
     private const double BiasGrowsH = 8;
 
     /// <summary>Bias of the short-range model over that of the other: in New York 11 points to 15.</summary>
-    private const double ShortRangeBias = 0.72;
+    public const double ShortRangeBias = 0.72;
 
     /// <summary>Variance of the longer-range model's error that is its own.</summary>
     private const double OwnShare = 0.3;

@@ -14,6 +14,9 @@ namespace NightWatch.Weather.Observations;
 /// <param name="IsAutomatic">An hour of the dark at least was told by an instrument alone.</param>
 public sealed record SeenHours(ForecastSeries Best, ForecastSeries Worst, int Blind, int Missing, bool IsAutomatic)
 {
+    /// <summary>Nothing was out of sight: there is one reading.</summary>
+    public bool IsWhole => ReferenceEquals(Best, Worst);
+
     private static readonly Duration Hour = Duration.FromHours(1);
 
     /// <summary>A feed's own later hours: it sees all the sky, and may lack hours.</summary>

@@ -4,7 +4,6 @@ using NightWatch.Service.Commands.Keeping;
 using NightWatch.Service.Settings;
 using NightWatch.Service.Terminal;
 using NightWatch.Watchkeeping.Evaluations;
-using NightWatch.Weather;
 using NightWatch.Weather.Archives;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.Fetching;
@@ -34,16 +33,14 @@ internal static class FeedCommand
             await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
             var sites = (await store.Watches.ListAsync(stop)).DistinctBy(CellOf).ToList();
             if (sites.Count == 0) throw new BadInputException("There is no watch yet, so there is no place to ask for; 'nightwatch watch add FILE' saves one.");
-            var services = new ServiceCollection()
-                .AddSingleton(shell.Clock).AddSingleton(TimeProvider.System).AddLogging(logging => logging.ClearProviders())
-                .AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());
-            await using var parts = services.BuildServiceProvider();
+            await using var parts = LiveFeeds.Of(settings.Feeds, shell.Clock).BuildServiceProvider();
+            IForecastFeed[] feeds = [.. parts.GetServices<IForecastFeed>()];
             var to = Directory.CreateDirectory(shell.PathOf(given.GetValue(folder) ?? "archive")).FullName;
             var keep = given.GetValue(months) ?? UsualMonths;
             var kept = 0;
             foreach (var watch in sites)
             {
-                foreach (var feed in parts.GetServices<IForecastFeed>())
+                foreach (var feed in feeds)
                 {
                     if (await feed.FetchAsync(CellOf(watch).Place, null, stop) is Fetched.Fresh fresh)
                     {

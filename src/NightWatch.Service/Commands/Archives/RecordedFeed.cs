@@ -22,38 +22,21 @@ internal sealed class RecordedFeed(string folder, ArchiveHeader header, string s
     /// <returns>Forecasts there are now.</returns>
     public int Add(ForecastSeries series, int keepMonths)
     {
-        var oldest = series.RetrievedAt - Month * keepMonths;
-        var lines = File.Exists(RunsPath) ? Lines(RunsPath) : [];
-        var kept = lines.Skip(1).Where(line => IssuedIn(line) >= oldest).Append(ArchiveWriter.Run(series)).ToList();
-        Write(RunsPath, [ArchiveWriter.RunsHeader(header), .. kept]);
-        // Up to their own time of issue: what came, not what was expected.
-        var came = ArchiveWriter.HoursThatCame(ForecastArchive.ReadRuns(File.ReadAllBytes(RunsPath), Duration.Zero).Runs);
-        if (came.Count > 0) Write(OutcomePath, [ArchiveWriter.OutcomeHeader(header), .. came]);
-        return kept.Count;
-    }
-
-    private Instant IssuedIn(string line)
-    {
         try
         {
-            return ForecastArchive.IssuedIn(line);
+            var oldest = series.RetrievedAt - Month * keepMonths;
+            var before = File.Exists(RunsPath) ? ForecastArchive.Lines(File.ReadAllBytes(RunsPath)).Skip(1) : [];
+            string[] runs = [.. before.Where(run => ForecastArchive.IssuedIn(run) >= oldest).Select(run => run.Text), ArchiveWriter.Run(series)];
+            string[] lines = [ArchiveWriter.RunsHeader(header), .. runs];
+            // Up to their own time of issue: what came, not what was expected.
+            var came = ArchiveWriter.HoursThatCame(ForecastArchive.OfLines(lines.Select((line, i) => (line, i + 1)), Duration.Zero).Runs);
+            Write(RunsPath, lines);
+            if (came.Count > 0) Write(OutcomePath, [ArchiveWriter.OutcomeHeader(header), .. came]);
+            return runs.Length;
         }
         catch (ArchiveFormatException broken)
         {
             throw new BadInputException($"--out: '{RunsPath}' {broken.Message}");
-        }
-    }
-
-    private static string[] Lines(string path)
-    {
-        try
-        {
-            using var reader = new StreamReader(new GZipStream(File.OpenRead(path), CompressionMode.Decompress), Encoding.UTF8);
-            return reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        }
-        catch (InvalidDataException)
-        {
-            throw new BadInputException($"--out: '{path}' is no whole gzip file; accepted: one that this command wrote. Move it away to begin a new one.");
         }
     }
 

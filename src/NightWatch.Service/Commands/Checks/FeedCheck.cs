@@ -1,4 +1,4 @@
-using NightWatch.Weather;
+using NightWatch.Service.Terminal;
 using NightWatch.Weather.Feeds;
 
 namespace NightWatch.Service.Commands.Checks;
@@ -12,9 +12,7 @@ internal static class FeedCheck
     {
         var options = bench.Settings.Feeds;
         if (options.Faults().Count > 0) return [Finding.Fault("feed", "not tried, as its configuration is wrong.")];
-        var services = new ServiceCollection()
-            .AddSingleton(bench.Shell.Clock).AddSingleton(TimeProvider.System).AddLogging(logging => logging.ClearProviders())
-            .AddHttpClient().AddWeatherFeeds(options.ToWeather());
+        var services = LiveFeeds.Of(options, bench.Shell.Clock);
         services.ConfigureHttpClientDefaults(client => client.AddHttpMessageHandler(bench.Clocks.Listener));
         await using var parts = services.BuildServiceProvider();
         var answers = new List<(string Id, bool Well, bool MustAct, string Text)>();

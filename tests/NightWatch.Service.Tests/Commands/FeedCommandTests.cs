@@ -52,6 +52,26 @@ public sealed class FeedCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_damaged_archive_is_named_and_left_as_it_is()
+    {
+        await WatchAsync();
+        await RunAsync("feed record --out kept");
+        var path = Path.Combine(folder, "kept", "salt-pan.fake.runs.jsonl.gz");
+        var whole = await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);
+        foreach (var damaged in new[] { whole[..(whole.Length / 2)], Encoding.UTF8.GetBytes("no archive") })
+        {
+            await File.WriteAllBytesAsync(path, damaged, TestContext.Current.CancellationToken);
+
+            var (exit, _, error) = await RunAsync("feed record --out kept");
+
+            Assert.Equal(2, exit);
+            Assert.Contains("--out: '", error, StringComparison.Ordinal);
+            Assert.Single(error.TrimEnd().Split('\n'));
+            Assert.Equal(damaged, await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
+        }
+    }
+
+    [Fact]
     public async Task Without_a_watch_there_is_no_place_to_ask_for()
     {
         var (exit, _, error) = await RunAsync("feed record");

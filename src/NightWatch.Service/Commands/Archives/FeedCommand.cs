@@ -42,7 +42,8 @@ internal static class FeedCommand
             {
                 foreach (var feed in feeds)
                 {
-                    if (await feed.FetchAsync(CellOf(watch).Place, null, stop) is Fetched.Fresh fresh)
+                    var answer = await feed.FetchAsync(CellOf(watch).Place, null, stop);
+                    if (answer is Fetched.Fresh fresh)
                     {
                         var file = new RecordedFeed(to, HeaderOf(watch, feed), watch.Site.Id);
                         shell.Say(FormattableString.Invariant($"{watch.Site.Name}, {feed.Id}: {file.Add(fresh.Series, keep)} forecasts in {file.RunsPath}."));
@@ -50,7 +51,8 @@ internal static class FeedCommand
                     }
                     else
                     {
-                        await shell.Error.WriteLineAsync($"nightwatch: {watch.Site.Name}, {feed.Id}: no answer, nothing is added.");
+                        var why = (answer as Fetched.Unavailable)?.Why ?? "The feed had nothing new.";
+                        await shell.Error.WriteLineAsync($"nightwatch: {watch.Site.Name}, {feed.Id}: nothing is added. {why}");
                     }
                 }
             }

@@ -25,9 +25,13 @@ internal sealed class RecordedFeed(string folder, ArchiveHeader header, string s
         try
         {
             var oldest = series.RetrievedAt - Month * keepMonths;
-            var before = File.Exists(RunsPath) ? ForecastArchive.Lines(File.ReadAllBytes(RunsPath)).Skip(1) : [];
-            string[] runs = [.. before.Where(run => ForecastArchive.IssuedIn(run) >= oldest).Select(run => run.Text), ArchiveWriter.Run(series)];
-            string[] lines = [ArchiveWriter.RunsHeader(header), .. runs];
+            (string Text, int Number)[] before = File.Exists(RunsPath) ? [.. ForecastArchive.Lines(File.ReadAllBytes(RunsPath))] : [];
+            string[] runs =
+            [
+                .. before.Skip(1).Where(run => ForecastArchive.IssuedIn(run) >= oldest).Select(run => run.Text), ArchiveWriter.Run(series),
+            ];
+            // The header that is there is kept, so that a file of another kind is found out and not written over.
+            string[] lines = [before.Length > 0 ? before[0].Text : ArchiveWriter.RunsHeader(header), .. runs];
             // Up to their own time of issue: what came, not what was expected.
             var came = ArchiveWriter.HoursThatCame(ForecastArchive.OfLines(lines.Select((line, i) => (line, i + 1)), Duration.Zero).Runs);
             Write(RunsPath, lines);

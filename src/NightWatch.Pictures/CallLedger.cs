@@ -12,8 +12,8 @@ namespace NightWatch.Pictures;
 public readonly record struct LedgerNight(LocalDate Night, bool SaidOn, bool? Usable);
 
 /// <summary>
-/// The calls over the months, a row a month and a column a day: each night a mark that differs in form, not in colour alone. Nights without a
-/// mark were no test: the sky ruled them out, or nobody looked.
+/// The calls over the months, a row a month and a column a day: each night a mark that differs in form, not in colour alone. Nights without
+/// a mark were no test: the sky ruled them out, or nobody looked.
 /// </summary>
 public static class CallLedger
 {
@@ -56,13 +56,15 @@ public static class CallLedger
     private static IEnumerable<Shape> Days()
     {
         foreach (var day in (int[])[1, 5, 10, 15, 20, 25, 31])
-            yield return new Shape.Words(new(X(day), TopPx - 9), day.ToString(CultureInfo.InvariantCulture), 12, Anchor: Anchor.Middle, Color: Faint);
+            yield return new Shape.Words(
+                new(X(day), TopPx - 9), day.ToString(CultureInfo.InvariantCulture), 12, Anchor: Anchor.Middle, Color: Faint);
     }
 
     private static IEnumerable<Shape> Month(YearMonth month, int row, ClockWords clock)
     {
         var y = TopPx + (row + 0.5) * RowPx;
-        yield return new Shape.Words(new(2, y + 4), month.Month == 1 || row == 0 ? clock.MonthOfYear(month) : clock.Month(month), 12, Color: Ink);
+        yield return new Shape.Words(
+            new(2, y + 4), month.Month == 1 || row == 0 ? clock.MonthOfYear(month) : clock.Month(month), 12, Color: Ink);
         yield return new Shape.Line([new(X(1), y), new(X(month.OnDayOfMonth(1).With(DateAdjusters.EndOfMonth).Day), y)], "#e6e2d6", 0.7);
     }
 
@@ -96,7 +98,8 @@ public static class CallLedger
     private static IEnumerable<Shape> Legend(double y, ILanguage language)
     {
         bool?[] came = [true, false, null];
-        return came.SelectMany((usable, i) => Entry(8, y + 20 * i, true, usable)).Concat(came.SelectMany((usable, i) => Entry(WidthPx * 0.56, y + 20 * i, false, usable)));
+        return came.SelectMany((usable, i) => Entry(8, y + 20 * i, true, usable))
+            .Concat(came.SelectMany((usable, i) => Entry(WidthPx * 0.56, y + 20 * i, false, usable)));
 
         IEnumerable<Shape> Entry(double x, double y, bool saidOn, bool? usable) =>
             [.. Mark(x, y, saidOn, usable), new Shape.Words(new(x + 12, y + 4), language.LedgerMark(saidOn, usable), 12, Color: Ink)];
@@ -106,7 +109,8 @@ public static class CallLedger
         ContingencyTable.Of(nights.Where(night => night.Usable is not null).Select(night => (night.SaidOn, night.Usable!.Value))),
         nights.Count(night => night.Usable is null));
 
-    private static Spot[] Square(double x, double y, double half) => [new(x - half, y - half), new(x + half, y - half), new(x + half, y + half), new(x - half, y + half)];
+    private static Spot[] Square(double x, double y, double half) =>
+        [new(x - half, y - half), new(x + half, y - half), new(x + half, y + half), new(x - half, y + half)];
 
     private static Spot[] Circle(double x, double y, double radius) =>
         [.. Enumerable.Range(0, 16).Select(i => new Spot(x + radius * Math.Cos(i * Math.PI / 8), y + radius * Math.Sin(i * Math.PI / 8)))];

@@ -66,7 +66,10 @@ public static class FrameChart
         [
             new Shape.Words(new Spot(FrameView.MarginPx, 30), language.FrameTitle, 22, Bold: true),
             new Shape.Words(
-                new Spot(WidthPx - FrameView.MarginPx, 30), language.Field(plan.Watch.Kit.FocalLengthMm, framing, speech), 20, Anchor: Anchor.End),
+                new Spot(WidthPx - FrameView.MarginPx, 30),
+                language.Field(plan.Watch.Kit.FocalLengthMm, framing, speech),
+                20,
+                Anchor: Anchor.End),
             .. view.Ground(framing, plan.Watch.Site.Horizon),
             .. view.Edges(),
             .. FramePath.Of(framing, sequence, view, speech),

@@ -19,7 +19,10 @@ internal static class FramePath
             yield return new Shape.Line(spots, Ink, isIn ? 4 : 2.5, isIn ? 0 : 7);
 
         var drawn = new List<(double Left, double Right, double Y)>();
-        var marks = Marks(framing, sequence, speech).Select(mark => (Spot: Place(framing.Path, mark.At, view), mark.Text, mark.IsBold)).Where(mark => mark.Spot is not null).ToList();
+        var marks = Marks(framing, sequence, speech)
+            .Select(mark => (Spot: Place(framing.Path, mark.At, view), mark.Text, mark.IsBold))
+            .Where(mark => mark.Spot is not null)
+            .ToList();
         foreach (var (place, text, isBold) in marks)
         {
             var spot = place!.Value;
@@ -30,16 +33,27 @@ internal static class FramePath
             foreach (var left in (double[])[spot.X + GapPx, spot.X - GapPx - width])
             {
                 var room = (Left: left, Right: left + width, spot.Y);
-                if (room.Left < FrameView.MarginPx || room.Right > FrameChart.WidthPx - FrameView.MarginPx || drawn.Exists(other => Overlap(other, room)) || marks.Exists(other => Covers(room, other.Spot!.Value))) continue;
+                if (
+                    room.Left < FrameView.MarginPx
+                    || room.Right > FrameChart.WidthPx - FrameView.MarginPx
+                    || drawn.Exists(other => Overlap(other, room))
+                    || marks.Exists(other => Covers(room, other.Spot!.Value)))
+                    continue;
                 drawn.Add(room);
                 yield return new Shape.Words(
-                    new Spot(left > spot.X ? left : spot.X - GapPx, spot.Y + 6), text, size, isBold, left > spot.X ? Anchor.Start : Anchor.End, Halo: Paper);
+                    new Spot(left > spot.X ? left : spot.X - GapPx, spot.Y + 6),
+                    text,
+                    size,
+                    isBold,
+                    left > spot.X ? Anchor.Start : Anchor.End,
+                    Halo: Paper);
                 break;
             }
         }
     }
 
-    private static bool Covers((double Left, double Right, double Y) room, Spot dot) => dot.X > room.Left && dot.X < room.Right && Math.Abs(dot.Y - room.Y) < LinePx / 2;
+    private static bool Covers((double Left, double Right, double Y) room, Spot dot) =>
+        dot.X > room.Left && dot.X < room.Right && Math.Abs(dot.Y - room.Y) < LinePx / 2;
 
     private static bool Overlap((double Left, double Right, double Y) a, (double Left, double Right, double Y) b) =>
         a.Left < b.Right && b.Left < a.Right && Math.Abs(a.Y - b.Y) < LinePx;
@@ -53,7 +67,8 @@ internal static class FramePath
         yield return (last, Say(PathMark.Last, sequence.Span.End), true);
         var step = last - first > Duration.FromHours(2.5) ? Duration.FromHours(1) : Duration.FromMinutes(15);
         var ticks = step.BclCompatibleTicks;
-        for (var at = Instant.FromUnixTimeTicks((first.ToUnixTimeTicks() / ticks + 1) * ticks); at < last; at += step) yield return (at, speech.Clock.Time(at), false);
+        for (var at = Instant.FromUnixTimeTicks((first.ToUnixTimeTicks() / ticks + 1) * ticks); at < last; at += step)
+            yield return (at, speech.Clock.Time(at), false);
 
         string Say(PathMark mark, Instant at) => speech.Language.Of(mark, at, speech);
     }
@@ -85,5 +100,10 @@ internal static class FramePath
     }
 
     private static Spot[] Dot(Spot centre, double radius) =>
-        [.. Enumerable.Range(0, 16).Select(i => i * Math.PI / 8).Select(turn => new Spot(centre.X + radius * Math.Cos(turn), centre.Y + radius * Math.Sin(turn)))];
+        [
+            .. Enumerable
+                .Range(0, 16)
+                .Select(i => i * Math.PI / 8)
+                .Select(turn => new Spot(centre.X + radius * Math.Cos(turn), centre.Y + radius * Math.Sin(turn))),
+        ];
 }

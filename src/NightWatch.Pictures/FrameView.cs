@@ -19,7 +19,8 @@ internal sealed class FrameView
     private readonly double top = HeadPx + 34;
 
     /// <param name="framing">Sides of the sensor.</param>
-    public FrameView(FramingPlan framing) => Bottom = top + Math.Min(640, (RightPx - LeftPx) * framing.Frame.HeightMm / framing.Frame.WidthMm);
+    public FrameView(FramingPlan framing) =>
+        Bottom = top + Math.Min(640, (RightPx - LeftPx) * framing.Frame.HeightMm / framing.Frame.WidthMm);
 
     /// <summary>Lower edge of the frame.</summary>
     public double Bottom { get; }
@@ -28,7 +29,8 @@ internal sealed class FrameView
     public double Foot => Bottom + 40;
 
     /// <summary>Where a point of the frame lies: −1 to 1 from edge to edge.</summary>
-    public Spot At(double across, double up) => new((LeftPx + RightPx) / 2 + across * (RightPx - LeftPx) / 2, (top + Bottom) / 2 - up * (Bottom - top) / 2);
+    public Spot At(double across, double up) =>
+        new((LeftPx + RightPx) / 2 + across * (RightPx - LeftPx) / 2, (top + Bottom) / 2 - up * (Bottom - top) / 2);
 
     /// <summary>The point can be drawn: in the frame or on the paper close around it.</summary>
     public bool Shows(Spot spot) => spot.X >= MarginPx && spot.X <= FrameChart.WidthPx - MarginPx && spot.Y >= HeadPx && spot.Y <= Foot;
@@ -36,7 +38,10 @@ internal sealed class FrameView
     /// <summary>Edges and centre.</summary>
     public IEnumerable<Shape> Edges()
     {
-        yield return new Shape.Line([new(LeftPx, top), new(RightPx, top), new(RightPx, Bottom), new(LeftPx, Bottom), new(LeftPx, top), new(RightPx, top)], Ink, 2.5);
+        yield return new Shape.Line(
+            [new(LeftPx, top), new(RightPx, top), new(RightPx, Bottom), new(LeftPx, Bottom), new(LeftPx, top), new(RightPx, top)],
+            Ink,
+            2.5);
         var centre = At(0, 0);
         yield return new Shape.Line([centre with { X = centre.X - 9 }, centre with { X = centre.X + 9 }], "#7d8592", 1.5);
         yield return new Shape.Line([centre with { Y = centre.Y - 9 }, centre with { Y = centre.Y + 9 }], "#7d8592", 1.5);
@@ -59,8 +64,10 @@ internal sealed class FrameView
     private List<Spot> Skyline(FramingPlan framing, Heading heading, HorizonProfile horizon)
     {
         var frame = framing.Frame;
-        var spots = FrameSkyline.Trace(frame, new CameraPose(heading, frame.FocalLengthMm), horizon)
-            .Select(point => At(Math.Clamp(point.XMm * 2 / frame.WidthMm, -1, 1), Math.Clamp(point.YMm * 2 / frame.HeightMm, -1, 1))).ToList();
+        var spots = FrameSkyline
+            .Trace(frame, new CameraPose(heading, frame.FocalLengthMm), horizon)
+            .Select(point => At(Math.Clamp(point.XMm * 2 / frame.WidthMm, -1, 1), Math.Clamp(point.YMm * 2 / frame.HeightMm, -1, 1)))
+            .ToList();
         return spots.Exists(spot => spot.Y < Bottom) ? spots : [];
     }
 }

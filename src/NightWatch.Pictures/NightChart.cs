@@ -38,13 +38,15 @@ public static class NightChart
         ArgumentNullException.ThrowIfNull(plan);
         if (plan.Conditions.Count < 2) return null;
         var strips = Strip.Stack(new TimeAxis(plan), NightStrips.Of(plan));
-        return new ChartPlot(WidthPx, strips[^1].Bottom + TimeAxis.FootPx, TimeAxis.LeftPx, TimeAxis.RightPx, strips[0].Top, strips[^1].Bottom);
+        return new ChartPlot(
+            WidthPx, strips[^1].Bottom + TimeAxis.FootPx, TimeAxis.LeftPx, TimeAxis.RightPx, strips[0].Top, strips[^1].Bottom);
     }
 
     internal static Scene SceneOf(NightPlan plan)
     {
         var says = Says(plan);
-        if (plan.Conditions.Count < 2) return new Scene(WidthPx, 60, says, [new Shape.Words(new Spot(20, 38), Speech.To(plan.Watch).Language.NothingToDraw, 22)]);
+        if (plan.Conditions.Count < 2)
+            return new Scene(WidthPx, 60, says, [new Shape.Words(new Spot(20, 38), Speech.To(plan.Watch).Language.NothingToDraw, 22)]);
         var axis = new TimeAxis(plan);
         var strips = Strip.Stack(axis, NightStrips.Of(plan));
         var bottom = strips[^1].Bottom;

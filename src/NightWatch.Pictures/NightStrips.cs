@@ -30,17 +30,34 @@ internal sealed record NightStrips(IReadOnlyList<Instant> Times, IReadOnlyList<S
         var high = Math.Max(30, Math.Ceiling((most + 6) / 15) * 15);
         var mark = Math.Min(high, 90); // Above the zenith is room for a name, nothing else.
         double? limit = plan.Watch.Subject is Subject.Stars ? null : plan.Watch.Limits.MinAltitudeDeg;
-        (double, string)[] marks = limit is { } least ? [(least, speech.Degrees(least)), (mark, speech.Degrees(mark))] : [(mark, speech.Degrees(mark))];
+        (double, string)[] marks = limit is { } least
+            ? [(least, speech.Degrees(least)), (mark, speech.Degrees(mark))]
+            : [(mark, speech.Degrees(mark))];
         return new StripContent(
-            language.AltitudeStrip, language.Altitudes(plan.Watch.Subject, subject.Max(), moonIsUp, speech), 160, 0, high, marks, limit,
-            [new Curve(moon, CurveStyle.Dashed, moonIsUp ? language.MoonCurve : null), new Curve(subject, CurveStyle.Solid, subject.Max() is > 2 ? name : null)]);
+            language.AltitudeStrip,
+            language.Altitudes(plan.Watch.Subject, subject.Max(), moonIsUp, speech),
+            160,
+            0,
+            high,
+            marks,
+            limit,
+            [
+                new Curve(moon, CurveStyle.Dashed, moonIsUp ? language.MoonCurve : null),
+                new Curve(subject, CurveStyle.Solid, subject.Max() is > 2 ? name : null),
+            ]);
     }
 
     private static StripContent Cloud(NightPlan plan, Speech speech)
     {
         var limit = plan.Watch.Limits.Cloud.Caution;
         return new StripContent(
-            speech.Language.CloudStrip, speech.Language.CloudFigures(plan.Summary, speech), 120, 0, 1, [(limit, speech.Percent(limit)), (1, speech.Percent(1))], limit,
+            speech.Language.CloudStrip,
+            speech.Language.CloudFigures(plan.Summary, speech),
+            120,
+            0,
+            1,
+            [(limit, speech.Percent(limit)), (1, speech.Percent(1))],
+            limit,
             [new Curve(Values(plan, c => c.Cloud), CurveStyle.Filled)]);
     }
 
@@ -50,7 +67,13 @@ internal sealed record NightStrips(IReadOnlyList<Instant> Times, IReadOnlyList<S
         var language = speech.Language;
         var high = Math.Max(4, Math.Ceiling(margin.Max() ?? 4));
         return new StripContent(
-            language.LensStrip, language.LensFigures(plan.Summary, speech), 100, -2, high, [(0, language.DewMark), (high, language.LensMark(high, speech))], 0,
+            language.LensStrip,
+            language.LensFigures(plan.Summary, speech),
+            100,
+            -2,
+            high,
+            [(0, language.DewMark), (high, language.LensMark(high, speech))],
+            0,
             [new Curve([.. margin.Select(m => m is { } v ? Math.Max(v, -2) : m)], CurveStyle.FilledBelowZero)]);
     }
 

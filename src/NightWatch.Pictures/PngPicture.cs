@@ -12,7 +12,8 @@ internal static class PngPicture
     /// <summary>PNG bytes at <paramref name="scale"/> device pixels a logical pixel; grey takes a third of the bytes of colour.</summary>
     public static byte[] Of(Scene scene, double scale, SKColorType colors = SKColorType.Gray8)
     {
-        using var bitmap = new SKBitmap((int)Math.Round(scene.Width * scale), (int)Math.Round(scene.Height * scale), colors, SKAlphaType.Opaque);
+        using var bitmap = new SKBitmap(
+            (int)Math.Round(scene.Width * scale), (int)Math.Round(scene.Height * scale), colors, SKAlphaType.Opaque);
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
         canvas.Scale((float)scale);

@@ -5,8 +5,8 @@ using NightWatch.Words;
 namespace NightWatch.Pictures;
 
 /// <summary>
-/// What was said against what came: a point a tenth, on the diagonal where it came as often as said, with a bar for what chance may do and the
-/// number of nights beside it. Tenths with too few nights are left out.
+/// What was said against what came: a point a tenth, on the diagonal where it came as often as said, with a bar for what chance may do and
+/// the number of nights beside it. Tenths with too few nights are left out.
 /// </summary>
 public static class ReliabilityPicture
 {
@@ -21,14 +21,21 @@ public static class ReliabilityPicture
     /// <summary>The picture as an SVG element; null: no tenth has enough nights.</summary>
     /// <param name="bins">The tenths.</param>
     /// <param name="language">In which it speaks.</param>
-    public static string? Svg(IReadOnlyList<ReliabilityBin> bins, ILanguage language) => SceneOf(bins, language) is { } scene ? SvgPicture.Of(scene) : null;
+    public static string? Svg(IReadOnlyList<ReliabilityBin> bins, ILanguage language) =>
+        SceneOf(bins, language) is { } scene ? SvgPicture.Of(scene) : null;
 
     internal static Scene? SceneOf(IReadOnlyList<ReliabilityBin> bins, ILanguage language)
     {
         ArgumentNullException.ThrowIfNull(bins);
         ReliabilityBin[] shown = [.. bins.Where(bin => bin.IsShown)];
         if (shown.Length == 0) return null;
-        Shape[] shapes = [.. Frame(language), .. shown.SelectMany(Bar), new Shape.Line([.. shown.Select(bin => At(bin.MeanSaid!.Value, bin.Frequency!.Value))], "#1d3f6e", 2), .. shown.SelectMany(Point)];
+        Shape[] shapes =
+        [
+            .. Frame(language),
+            .. shown.SelectMany(Bar),
+            new Shape.Line([.. shown.Select(bin => At(bin.MeanSaid!.Value, bin.Frequency!.Value))], "#1d3f6e", 2),
+            .. shown.SelectMany(Point),
+        ];
         return new Scene(WidthPx, HeightPx, language.Reliability(bins), shapes);
     }
 
@@ -63,6 +70,7 @@ public static class ReliabilityPicture
     {
         var at = At(bin.MeanSaid!.Value, bin.Frequency!.Value);
         yield return new Shape.Area([new(at.X, at.Y - 5), new(at.X + 5, at.Y), new(at.X, at.Y + 5), new(at.X - 5, at.Y)], "#1d3f6e");
-        yield return new Shape.Words(new(at.X + 9, at.Y + 13), bin.Count.ToString(CultureInfo.InvariantCulture), 11, Color: Ink, Halo: "#ffffff");
+        yield return new Shape.Words(
+            new(at.X + 9, at.Y + 13), bin.Count.ToString(CultureInfo.InvariantCulture), 11, Color: Ink, Halo: "#ffffff");
     }
 }

@@ -37,5 +37,12 @@ internal abstract record Shape
     public sealed record Line(IReadOnlyList<Spot> Path, string Color, double Width, double Dash = 0) : Shape;
 
     /// <summary>A line of text on its baseline, with a halo of the paper's colour where it crosses other things.</summary>
-    public sealed record Words(Spot At, string Text, double Size, bool Bold = false, Anchor Anchor = Anchor.Start, string Color = "#14181f", string? Halo = null) : Shape;
+    public sealed record Words(
+        Spot At,
+        string Text,
+        double Size,
+        bool Bold = false,
+        Anchor Anchor = Anchor.Start,
+        string Color = "#14181f",
+        string? Halo = null) : Shape;
 }

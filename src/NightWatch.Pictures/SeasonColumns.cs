@@ -5,7 +5,9 @@ using NodaTime;
 
 namespace NightWatch.Pictures;
 
-/// <summary>The hours of each night: shades for Sun and Moon, the usable time, the edges of the subject's time above its least altitude.</summary>
+/// <summary>
+/// The hours of each night: shades for Sun and Moon, the usable time, the edges of the subject's time above its least altitude.
+/// </summary>
 internal sealed class SeasonColumns(SeasonFrame frame)
 {
     public const string Day = "#f6f1e2";
@@ -101,5 +103,6 @@ internal sealed class SeasonColumns(SeasonFrame frame)
         return "#" + Convert.ToHexStringLower(mixed);
     }
 
-    private static int Channel(string color, int index) => int.Parse(color.AsSpan(1 + 2 * index, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
+    private static int Channel(string color, int index) =>
+        int.Parse(color.AsSpan(1 + 2 * index, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
 }

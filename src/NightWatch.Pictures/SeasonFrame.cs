@@ -118,7 +118,12 @@ internal sealed class SeasonFrame
             }
 
             if (dayStep > 0 && (dayStep == 1 || night.Day % dayStep == 0))
-                yield return new Shape.Words(new(X(night) + ColumnPx / 2, y + 17), night.Day.ToString(CultureInfo.InvariantCulture), 12, Anchor: Anchor.Middle, Color: Faint);
+                yield return new Shape.Words(
+                    new(X(night) + ColumnPx / 2, y + 17),
+                    night.Day.ToString(CultureInfo.InvariantCulture),
+                    12,
+                    Anchor: Anchor.Middle,
+                    Color: Faint);
         }
 
         yield return new Shape.Line([new(LeftPx, y), new(Right, y)], Ink, 1);
@@ -153,6 +158,7 @@ internal sealed class SeasonFrame
     private static double OfDay(Instant at, DarkNight night)
     {
         var clock = at.InZone(night.Sky.Zone).LocalDateTime;
-        return Period.DaysBetween(night.Night, clock.Date) * 24 + clock.TimeOfDay.NanosecondOfDay / (double)NodaConstants.NanosecondsPerHour;
+        return Period.DaysBetween(night.Night, clock.Date) * 24
+            + clock.TimeOfDay.NanosecondOfDay / (double)NodaConstants.NanosecondsPerHour;
     }
 }

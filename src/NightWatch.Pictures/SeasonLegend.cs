@@ -13,13 +13,16 @@ internal static class SeasonLegend
         var hasSubject = calendar.Nights[0].Sky.Subject.State != SubjectState.None;
         List<(string Color, SeasonShade Shade)> entries = [(SeasonColumns.Usable, SeasonShade.Usable)];
         if (hasSubject) entries.Add((SeasonColumns.Night, SeasonShade.SubjectDown));
-        entries.AddRange(
-        [
-            (SeasonColumns.Moonlit(0.3), SeasonShade.ThinMoon), (SeasonColumns.Moonlit(1), SeasonShade.FullMoon),
-            (SeasonColumns.AstronomicalTwilight, SeasonShade.AstronomicalTwilight), (SeasonColumns.NauticalTwilight, SeasonShade.NauticalTwilight),
-            (SeasonColumns.CivilTwilight, SeasonShade.CivilTwilight), (SeasonColumns.Day, SeasonShade.Day),
+        entries.AddRange([
+            (SeasonColumns.Moonlit(0.3), SeasonShade.ThinMoon),
+            (SeasonColumns.Moonlit(1), SeasonShade.FullMoon),
+            (SeasonColumns.AstronomicalTwilight, SeasonShade.AstronomicalTwilight),
+            (SeasonColumns.NauticalTwilight, SeasonShade.NauticalTwilight),
+            (SeasonColumns.CivilTwilight, SeasonShade.CivilTwilight),
+            (SeasonColumns.Day, SeasonShade.Day),
         ]);
-        if (calendar.Nights.Any(night => night.Eclipse?.DarkTotality.Count > 0)) entries.Add((SeasonColumns.EclipsedMoon, SeasonShade.EclipsedMoon));
+        if (calendar.Nights.Any(night => night.Eclipse?.DarkTotality.Count > 0))
+            entries.Add((SeasonColumns.EclipsedMoon, SeasonShade.EclipsedMoon));
         var x = SeasonFrame.LeftPx;
         var y = frame.BarsTop + SeasonFrame.BarsHeightPx + 68;
         foreach (var (color, shade) in entries)
@@ -28,7 +31,8 @@ internal static class SeasonLegend
             var width = 22 + words.Length * 7.3 + 12;
             if (x + width > frame.Width) (x, y) = (SeasonFrame.LeftPx, y + 24);
             yield return TimeAxis.Box(x, y - 12, x + 16, y + 2, color);
-            yield return new Shape.Line([new(x, y - 12), new(x + 16, y - 12), new(x + 16, y + 2), new(x, y + 2), new(x, y - 12)], SeasonFrame.Faint, 0.8);
+            yield return new Shape.Line(
+                [new(x, y - 12), new(x + 16, y - 12), new(x + 16, y + 2), new(x, y + 2), new(x, y - 12)], SeasonFrame.Faint, 0.8);
             yield return new Shape.Words(new(x + 22, y), words, 13);
             x += width;
         }

@@ -5,7 +5,9 @@ using NightWatch.Words;
 
 namespace NightWatch.Pictures;
 
-/// <summary>What belongs to whole nights: the Moon's lit share, the best run of each lunation, the usable hours as bars, the best nights.</summary>
+/// <summary>
+/// What belongs to whole nights: the Moon's lit share, the best run of each lunation, the usable hours as bars, the best nights.
+/// </summary>
 internal sealed class SeasonLunations(SeasonFrame frame, Speech speech)
 {
     private const int NightsNumbered = 5;
@@ -20,10 +22,12 @@ internal sealed class SeasonLunations(SeasonFrame frame, Speech speech)
         foreach (var night in calendar.Nights)
         {
             var height = SeasonFrame.MoonHeightPx * night.Sky.Moon.IlluminatedFraction;
-            if (height >= 0.5) yield return TimeAxis.Box(frame.X(night.Night), foot - height, frame.X(night.Night) + frame.ColumnPx, foot, MoonShade);
+            if (height >= 0.5)
+                yield return TimeAxis.Box(frame.X(night.Night), foot - height, frame.X(night.Night) + frame.ColumnPx, foot, MoonShade);
         }
 
-        yield return new Shape.Words(new(SeasonFrame.LeftPx - 10, SeasonFrame.RunsTopPx + BracketPx + 6), speech.Language.BestRow, 14, Anchor: Anchor.End);
+        yield return new Shape.Words(
+            new(SeasonFrame.LeftPx - 10, SeasonFrame.RunsTopPx + BracketPx + 6), speech.Language.BestRow, 14, Anchor: Anchor.End);
         double[] freeFrom = [double.NegativeInfinity, double.NegativeInfinity];
         foreach (var run in calendar.Lunations.Where(lunation => lunation.Best is not null).Select(lunation => lunation.Best!))
         {
@@ -46,7 +50,8 @@ internal sealed class SeasonLunations(SeasonFrame frame, Speech speech)
     {
         var most = Math.Max(1, Math.Ceiling(calendar.Nights.Max(night => night.Usable.TotalHours)));
         var foot = frame.BarsTop + SeasonFrame.BarsHeightPx;
-        yield return new Shape.Words(new(SeasonFrame.LeftPx - 10, frame.BarsTop + 11), speech.Units.Figure(most, Unit.Hours), 14, Anchor: Anchor.End);
+        yield return new Shape.Words(
+            new(SeasonFrame.LeftPx - 10, frame.BarsTop + 11), speech.Units.Figure(most, Unit.Hours), 14, Anchor: Anchor.End);
         yield return new Shape.Line([new(SeasonFrame.LeftPx, frame.BarsTop), new(frame.Right, frame.BarsTop)], "#d6dae2", 1);
         foreach (var night in calendar.Nights.Where(night => night.IsUsable))
         {
@@ -59,7 +64,8 @@ internal sealed class SeasonLunations(SeasonFrame frame, Speech speech)
         foreach (var (night, rank) in numbered.Where(_ => frame.ColumnPx >= 14))
         {
             var text = rank.ToString(CultureInfo.InvariantCulture);
-            yield return new Shape.Words(new(frame.X(night.Night) + frame.ColumnPx / 2, foot - 5), text, 13, Bold: true, Anchor: Anchor.Middle);
+            yield return new Shape.Words(
+                new(frame.X(night.Night) + frame.ColumnPx / 2, foot - 5), text, 13, Bold: true, Anchor: Anchor.Middle);
         }
     }
 

@@ -13,7 +13,12 @@ internal static class SixteenGreys
     /// <summary>Grey 0 to 255 in steps of 17 is 0 to 15.</summary>
     private const int Step = 17;
 
-    private static readonly uint[] Crcs = [.. Enumerable.Range(0, 256).Select(n => Enumerable.Range(0, 8).Aggregate((uint)n, (crc, _) => (crc & 1) != 0 ? 0xEDB88320 ^ (crc >> 1) : crc >> 1))];
+    private static readonly uint[] Crcs =
+    [
+        .. Enumerable
+            .Range(0, 256)
+            .Select(n => Enumerable.Range(0, 8).Aggregate((uint)n, (crc, _) => (crc & 1) != 0 ? 0xEDB88320 ^ (crc >> 1) : crc >> 1)),
+    ];
 
     /// <summary>PNG bytes of 8-bit greys, each rounded to the nearest of the sixteen.</summary>
     /// <param name="greys">Row by row from the top.</param>

@@ -38,7 +38,11 @@ public static class SourcePicture
         if (tallies.Count == 0) return null;
         var axis = TopPx + tallies.Count * RowPx + 4;
         Shape[] shapes =
-            [.. tallies.SelectMany((tally, row) => Row(tally, TopPx + row * RowPx, language)), .. Axis(axis), .. Legend(axis + 40, language)];
+        [
+            .. tallies.SelectMany((tally, row) => Row(tally, TopPx + row * RowPx, language)),
+            .. Axis(axis),
+            .. Legend(axis + 40, language),
+        ];
         return new Scene(WidthPx, axis + 40 + 2 * LegendRowPx, language.SourceTallies(tallies), shapes);
     }
 

@@ -32,7 +32,14 @@ internal sealed record Curve(IReadOnlyList<double?> Values, CurveStyle Style, st
 /// <param name="LimitAt">A value ruled across the strip; null: none.</param>
 /// <param name="Curves">In the order of painting.</param>
 internal sealed record StripContent(
-    string Name, string Figures, double HeightPx, double Low, double High, IReadOnlyList<(double Value, string Label)> Marks, double? LimitAt, IReadOnlyList<Curve> Curves);
+    string Name,
+    string Figures,
+    double HeightPx,
+    double Low,
+    double High,
+    IReadOnlyList<(double Value, string Label)> Marks,
+    double? LimitAt,
+    IReadOnlyList<Curve> Curves);
 
 /// <summary>A strip of the chart in its place.</summary>
 internal sealed class Strip(StripContent content, double top, IReadOnlyList<double> xs)
@@ -75,11 +82,22 @@ internal sealed class Strip(StripContent content, double top, IReadOnlyList<doub
         if (content.LimitAt is { } limit)
             yield return new Shape.Line([new(TimeAxis.LeftPx, Y(limit)), new(TimeAxis.RightPx, Y(limit))], Ink, 1.5, 3);
         foreach (var (value, label) in content.Marks)
-            yield return new Shape.Words(new Spot(TimeAxis.LeftPx - 8, Math.Clamp(Y(value) + 7, Top + 16, Bottom)), label, 19, Anchor: Anchor.End);
+            yield return new Shape.Words(
+                new Spot(TimeAxis.LeftPx - 8, Math.Clamp(Y(value) + 7, Top + 16, Bottom)), label, 19, Anchor: Anchor.End);
         yield return new Shape.Line(
-            [new(TimeAxis.LeftPx, Top), new(TimeAxis.RightPx, Top), new(TimeAxis.RightPx, Bottom), new(TimeAxis.LeftPx, Bottom), new(TimeAxis.LeftPx, Top)], "#7d8592", 1);
+            [
+                new(TimeAxis.LeftPx, Top), new(TimeAxis.RightPx, Top), new(TimeAxis.RightPx, Bottom), new(TimeAxis.LeftPx, Bottom),
+                new(TimeAxis.LeftPx, Top),
+            ],
+            "#7d8592",
+            1);
         if (content.Curves.All(c => c.Values.All(v => v is null)))
-            yield return new Shape.Words(new Spot((TimeAxis.LeftPx + TimeAxis.RightPx) / 2, (Top + Bottom) / 2 + 8), axis.Speech.Language.Unknown, 22, Anchor: Anchor.Middle, Halo: "#ffffff");
+            yield return new Shape.Words(
+                new Spot((TimeAxis.LeftPx + TimeAxis.RightPx) / 2, (Top + Bottom) / 2 + 8),
+                axis.Speech.Language.Unknown,
+                22,
+                Anchor: Anchor.Middle,
+                Halo: "#ffffff");
     }
 
     private IEnumerable<Shape> Draw(Curve curve)
@@ -90,7 +108,8 @@ internal sealed class Strip(StripContent content, double top, IReadOnlyList<doub
             if (curve.Style == CurveStyle.Filled)
                 yield return new Shape.Area([new(line[0].X, Bottom), .. line, new(line[^1].X, Bottom)], Fill);
             if (curve.Style == CurveStyle.FilledBelowZero && line.Any(s => s.Y > Y(0)))
-                yield return new Shape.Area([new(line[0].X, Y(0)), .. line.Select(s => s with { Y = Math.Max(s.Y, Y(0)) }), new(line[^1].X, Y(0))], Fill);
+                yield return new Shape.Area(
+                    [new(line[0].X, Y(0)), .. line.Select(s => s with { Y = Math.Max(s.Y, Y(0)) }), new(line[^1].X, Y(0))], Fill);
             yield return new Shape.Line(line, Ink, curve.Style == CurveStyle.Dashed ? 3 : 3.5, curve.Style == CurveStyle.Dashed ? 8 : 0);
         }
 

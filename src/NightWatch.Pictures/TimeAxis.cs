@@ -120,7 +120,8 @@ internal sealed class TimeAxis
     public static Shape Box(double x0, double y0, double x1, double y1, string color) =>
         new Shape.Area([new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1)], color);
 
-    private static string ShadeOf(double sunAltitudeDeg) => Shades.First(shade => sunAltitudeDeg < shade.BelowDeg || shade.BelowDeg == 90).Color;
+    private static string ShadeOf(double sunAltitudeDeg) =>
+        Shades.First(shade => sunAltitudeDeg < shade.BelowDeg || shade.BelowDeg == 90).Color;
 
     // Every zone's whole hours fall on quarters of UTC hours.
     private IEnumerable<Instant> QuarterHours()

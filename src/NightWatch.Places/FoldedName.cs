@@ -2,13 +2,17 @@ using System.Text;
 
 namespace NightWatch.Places;
 
-/// <summary>A place's name as it is compared: lower-case letters without marks and digits, one space between words. "São Tomé" is "sao tome".</summary>
+/// <summary>
+/// A place's name as it is compared: lower-case letters without marks and digits, one space between words. "São Tomé" is "sao tome".
+/// </summary>
 internal static class FoldedName
 {
     // Base letters of U+00C0 to U+017F. The program runs without the system's Unicode tables (InvariantGlobalization), so they stand here.
     private const string Latin =
-        "aaaaaaaceeeeiiiidnooooo*ouuuuyts" + "aaaaaaaceeeeiiiidnooooo*ouuuuyty"
-        + "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiiiiijjkkklllllllllln" + "nnnnnnnnoooooooorrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
+        "aaaaaaaceeeeiiiidnooooo*ouuuuyts"
+        + "aaaaaaaceeeeiiiidnooooo*ouuuuyty"
+        + "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiiiiijjkkklllllllllln"
+        + "nnnnnnnnoooooooorrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
 
     public static string Of(string name)
     {

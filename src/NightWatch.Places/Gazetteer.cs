@@ -71,7 +71,10 @@ public sealed class Gazetteer
         var high = (int)Math.Floor(Math.Min(Bands - 1, latitudeDeg + 90 + reachDeg));
         var highestDeg = Math.Min(90, Math.Abs(latitudeDeg) + reachDeg);
         // Half the width of the circle in longitude; the whole turn where it holds a pole.
-        var widthDeg = highestDeg >= 90 ? 180 : Math.Asin(Math.Min(1, Math.Sin(reachDeg * Math.PI / 180) / Math.Cos(latitudeDeg * Math.PI / 180))) * 180 / Math.PI;
+        var widthDeg =
+            highestDeg >= 90
+                ? 180
+                : Math.Asin(Math.Min(1, Math.Sin(reachDeg * Math.PI / 180) / Math.Cos(latitudeDeg * Math.PI / 180))) * 180 / Math.PI;
         var middle = (int)Math.Round((longitudeDeg + 180) * 1000);
         var width = (int)Math.Ceiling(widthDeg * 1000);
 

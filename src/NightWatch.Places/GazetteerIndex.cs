@@ -17,8 +17,8 @@ public sealed class GazetteerIndex(Gazetteer gazetteer)
     public static GazetteerIndex Bundled => bundled.Value;
 
     /// <summary>
-    /// Places of a name, whatever its case and marks: first those called so, then those whose name begins so, then those with a word that does;
-    /// within each the most populous first.
+    /// Places of a name, whatever its case and marks: first those called so, then those whose name begins so, then those with a word that
+    /// does; within each the most populous first.
     /// </summary>
     /// <param name="name">As typed; what follows a comma (a country, which the gazetteer does not know) is left out.</param>
     /// <param name="most">At most so many.</param>

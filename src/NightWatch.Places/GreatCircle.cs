@@ -7,7 +7,8 @@ public static class GreatCircle
     private const double Degree = Math.PI / 180;
 
     /// <summary>From one place to another: distance, km, and initial bearing, degrees from north through east, 0 to below 360.</summary>
-    public static (double Km, double BearingDeg) To(double fromLatitudeDeg, double fromLongitudeDeg, double toLatitudeDeg, double toLongitudeDeg)
+    public static (double Km, double BearingDeg) To(
+        double fromLatitudeDeg, double fromLongitudeDeg, double toLatitudeDeg, double toLongitudeDeg)
     {
         var (sinFrom, cosFrom) = Math.SinCos(fromLatitudeDeg * Degree);
         var (sinTo, cosTo) = Math.SinCos(toLatitudeDeg * Degree);

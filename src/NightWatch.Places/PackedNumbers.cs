@@ -3,7 +3,9 @@ using System.Text;
 
 namespace NightWatch.Places;
 
-/// <summary>Reads a bundled table from its beginning: numbers of seven bits a byte, the lowest first (LEB128), and bytes between them.</summary>
+/// <summary>
+/// Reads a bundled table from its beginning: numbers of seven bits a byte, the lowest first (LEB128), and bytes between them.
+/// </summary>
 internal sealed class PackedNumbers(byte[] content)
 {
     private int at;

@@ -3,11 +3,14 @@ using System.Collections;
 namespace NightWatch.Places;
 
 /// <summary>Which time zone holds where: the world as quarters of quarters down to about a kilometre. Immutable.</summary>
-/// <remarks>timezone-boundary-builder data from OpenStreetMap, ODbL; how it was made and its format stand in <c>Places/Zones/README.md</c>.</remarks>
+/// <remarks>
+/// timezone-boundary-builder data from OpenStreetMap, ODbL; how it was made and its format stand in <c>Places/Zones/README.md</c>.
+/// </remarks>
 public sealed class ZoneMap
 {
     /// <summary>What must be shown where its answers are shown.</summary>
-    public const string Attribution = "Time zone boundaries: timezone-boundary-builder, from OpenStreetMap (openstreetmap.org/copyright), ODbL 1.0";
+    public const string Attribution =
+        "Time zone boundaries: timezone-boundary-builder, from OpenStreetMap (openstreetmap.org/copyright), ODbL 1.0";
 
     private const double East = 179.9999;
     private const double North = 89.9999;
@@ -74,7 +77,9 @@ public sealed class ZoneMap
         return node == 0 ? AtSea(longitudeDeg) : names[-node - 1];
     }
 
-    /// <summary>The zones at and around a place, the place's own first: a border may run here, and people near one may keep the other side's time.</summary>
+    /// <summary>
+    /// The zones at and around a place, the place's own first: a border may run here, and people near one may keep the other side's time.
+    /// </summary>
     /// <param name="latitudeDeg">Degrees north.</param>
     /// <param name="longitudeDeg">Degrees east.</param>
     /// <param name="reachKm">How far around, km.</param>

@@ -39,7 +39,8 @@ public sealed class DatabaseOptions
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>
     public IEnumerable<string> Faults()
     {
-        if (string.IsNullOrWhiteSpace(Connection)) yield return "Database:Connection is empty; accepted: a file name, or Host=...;Database=...;Username=... for PostgreSQL.";
+        if (string.IsNullOrWhiteSpace(Connection))
+            yield return "Database:Connection is empty; accepted: a file name, or Host=...;Database=...;Username=... for PostgreSQL.";
         if (KeepForecastRuns is < 2 or > 500) yield return $"Database:KeepForecastRuns is {KeepForecastRuns}; accepted: 2 to 500.";
         if (KeepReplayDays is < 0 or > 3650) yield return $"Database:KeepReplayDays is {KeepReplayDays}; accepted: 0 (off) to 3650.";
         if (KeepLettersDays is < 1 or > 3650) yield return $"Database:KeepLettersDays is {KeepLettersDays}; accepted: 1 to 3650.";

@@ -17,7 +17,8 @@ public sealed class Recovery(Database database)
         return await database.WriteAsync(
             async session =>
                 await session.ExecuteAsync(
-                    "UPDATE outbox SET lease_until = @now WHERE state = 'Sending' AND lease_owner <> @Node AND lease_until > @now", new { now, database.Node })
+                    "UPDATE outbox SET lease_until = @now WHERE state = 'Sending' AND lease_owner <> @Node AND lease_until > @now",
+                    new { now, database.Node })
                 // Its first words are those of the partial index.
                 + await session.ExecuteAsync(
                     """

@@ -13,7 +13,9 @@ public sealed record RetentionRule
     /// <summary>Forecasts older than this go, whatever their number.</summary>
     public Duration Forecasts { get; init; } = Duration.FromDays(14);
 
-    /// <summary>So long every answer is kept, whatever the two rules above say, so that what was told can be replayed; zero: they alone rule.</summary>
+    /// <summary>
+    /// So long every answer is kept, whatever the two rules above say, so that what was told can be replayed; zero: they alone rule.
+    /// </summary>
     public Duration Replay { get; init; } = Duration.Zero;
 
     /// <summary>Rain of hours before this goes; nobody asks further back than four days.</summary>
@@ -36,7 +38,9 @@ public sealed record RetentionRule
 }
 
 /// <summary>Rows that went.</summary>
-public sealed record Removed(int Forecasts, int Rain, int FeedHolds, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due, int Outcomes, int Pages = 0, int Bounces = 0);
+public sealed record Removed(
+    int Forecasts, int Rain, int FeedHolds, int LetterTexts, int Letters, int Verdicts, int ToldNights, int Due, int Outcomes,
+    int Pages = 0, int Bounces = 0);
 
 /// <summary>Lets old rows go.</summary>
 public sealed class Retention(Database database)
@@ -57,7 +61,8 @@ public sealed class Retention(Database database)
             await DeleteAsync("DELETE FROM rain WHERE hour < @before", new { before = now - rule.Rain }),
             await DeleteAsync("DELETE FROM feed_hold WHERE until < @now", new { now }),
             await DeleteAsync(
-                "UPDATE outbox SET mime = @none WHERE closed_at < @before AND length(mime) > 0", new { before = now - rule.LetterTexts, none = Array.Empty<byte>() }),
+                "UPDATE outbox SET mime = @none WHERE closed_at < @before AND length(mime) > 0",
+                new { before = now - rule.LetterTexts, none = Array.Empty<byte>() }),
             await DeleteAsync("DELETE FROM outbox WHERE closed_at < @before", new { before = now - rule.Verdicts }),
             await DeleteAsync("DELETE FROM verdict WHERE at < @before", new { before = now - rule.Verdicts }),
             await DeleteAsync("DELETE FROM told_night WHERE night < @before", new { before = (now - rule.Verdicts).InUtc().Date }),
@@ -65,11 +70,13 @@ public sealed class Retention(Database database)
                 "DELETE FROM due WHERE state IN ('Done', 'Dropped') AND closed_at < @before", new { before = now - rule.Due }),
             await DeleteAsync("DELETE FROM outcome WHERE night < @before", new { before = (now - rule.Outcomes).InUtc().Date }),
             await DeleteAsync("DELETE FROM ticket WHERE expires_at < @now", new { now })
-            + await DeleteAsync("DELETE FROM session WHERE expires_at < @now", new { now })
-            + await DeleteAsync("DELETE FROM ration WHERE at < @before", new { before = now - rule.Rations })
-            + await DeleteAsync("DELETE FROM news_owed WHERE NOT EXISTS (SELECT 1 FROM watch WHERE watch.address = news_owed.address)", new { }),
+                + await DeleteAsync("DELETE FROM session WHERE expires_at < @now", new { now })
+                + await DeleteAsync("DELETE FROM ration WHERE at < @before", new { before = now - rule.Rations })
+                + await DeleteAsync(
+                    "DELETE FROM news_owed WHERE NOT EXISTS (SELECT 1 FROM watch WHERE watch.address = news_owed.address)", new { }),
             await DeleteAsync("DELETE FROM bounce WHERE at < @before", new { before = now - SuppressionRule.StrikesAge }));
 
-        Task<int> DeleteAsync(string sql, object values) => database.WriteAsync(session => session.ExecuteAsync(sql, values), cancellationToken);
+        Task<int> DeleteAsync(string sql, object values) =>
+            database.WriteAsync(session => session.ExecuteAsync(sql, values), cancellationToken);
     }
 }

@@ -62,7 +62,11 @@ public static class WeatherFeeds
         if (options.Ensemble is { } ensemble && !Ensembles.ContainsKey(ensemble))
             faults.Add($"There is no ensemble '{ensemble}'; accepted: {string.Join(", ", Ensembles.Keys.Order())}, or none.");
         using var http = new HttpClient();
-        faults.AddRange(options.Feeds.Where(Forecasts.ContainsKey).Select(id => Fault(() => Forecasts[id](options, http, new NoClock()))).OfType<string>());
+        faults.AddRange(
+            options
+                .Feeds.Where(Forecasts.ContainsKey)
+                .Select(id => Fault(() => Forecasts[id](options, http, new NoClock())))
+                .OfType<string>());
         if (options.Ensemble is { } known && Ensembles.TryGetValue(known, out var make))
             faults.AddRange(new[] { Fault(() => make(options, http, new NoClock())) }.OfType<string>().Except(faults).ToList());
         return faults;

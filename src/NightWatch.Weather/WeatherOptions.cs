@@ -50,12 +50,16 @@ public sealed record WeatherOptions
 
     /// <summary>How much a feed may be asked in a day; null: it sets no limit a day, or a plan or host of one's own sets another.</summary>
     /// <param name="keptId">One of <see cref="KeptIds"/>.</param>
-    public FeedBudget? BudgetOf(string keptId) => OpenMeteoApiKey is not null ? null : keptId switch
-    {
-        "open-meteo" when OpenMeteoUrl is null => new FeedBudget(OpenMeteoBudget.CallsADay, OpenMeteoBudget.OfForecast(OpenMeteo)),
-        _ when keptId == MembersId.Of("open-meteo-ensemble") && OpenMeteoEnsembleUrl is null => new FeedBudget(OpenMeteoBudget.CallsADay, OpenMeteoBudget.OfEnsemble(OpenMeteo)),
-        _ => null,
-    };
+    public FeedBudget? BudgetOf(string keptId) =>
+        OpenMeteoApiKey is not null
+            ? null
+            : keptId switch
+            {
+                "open-meteo" when OpenMeteoUrl is null => new FeedBudget(OpenMeteoBudget.CallsADay, OpenMeteoBudget.OfForecast(OpenMeteo)),
+                _ when keptId == MembersId.Of("open-meteo-ensemble") && OpenMeteoEnsembleUrl is null => new FeedBudget(
+                    OpenMeteoBudget.CallsADay, OpenMeteoBudget.OfEnsemble(OpenMeteo)),
+                _ => null,
+            };
 
     internal MetNorwayOptions MetNorway
     {

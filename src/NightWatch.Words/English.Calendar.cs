@@ -40,7 +40,8 @@ public sealed partial class English
     public string BestRun(string place, NightRun run)
     {
         ArgumentNullException.ThrowIfNull(run);
-        return string.Create(Culture, $"Best dark run: {place}, {run.Count} {(run.Count == 1 ? "night" : "nights")}, {run.Usable.TotalHours:0.#} h");
+        return string.Create(
+            Culture, $"Best dark run: {place}, {run.Count} {(run.Count == 1 ? "night" : "nights")}, {run.Usable.TotalHours:0.#} h");
     }
 
     /// <inheritdoc/>
@@ -48,5 +49,6 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string DarkNightSays(Interval window, double moonLit, Speech speech) =>
-        $"{Window(window, speech)}. Moon {speech.Percent(moonLit)} lit, below the horizon. Computed from the sky alone: look at the weather.";
+        $"{Window(window, speech)}. Moon {speech.Percent(moonLit)} lit, below the horizon. Computed from the sky alone: look at the " +
+        "weather.";
 }

@@ -52,7 +52,8 @@ public sealed partial class English
         var dates = $"{Dates(calendar.Nights[0].Night, calendar.Nights[^1].Night)}, clock of {calendar.Nights[0].Sky.Zone.Id}.";
         return calendar.Ranked.Count == 0
             ? $"{dates} No usable night."
-            : $"{dates} Best night {speech.Clock.Day(calendar.Ranked[0].Night)}, {speech.Clock.Length(calendar.Ranked[0].LongestRun)} of good frames.";
+            : $"{dates} Best night {speech.Clock.Day(calendar.Ranked[0].Night)}, {speech.Clock.Length(calendar.Ranked[0].LongestRun)} of " +
+                "good frames.";
     }
 
     /// <inheritdoc/>

@@ -39,14 +39,18 @@ public sealed partial class English
     /// <inheritdoc/>
     public string WeekIsOff(LocalDate first, LocalDate last, int off, IReadOnlyList<(Factor Factor, int Nights)> ways)
     {
-        var counted = off == 0 ? ""
-            : $" In the way of the {off} nights looked at: {string.Join(", ", ways.Select(way => $"{Within(way.Factor)} ({way.Nights})"))}.";
+        var counted =
+            off == 0
+                ? ""
+                : $" In the way of the {off} nights looked at: " +
+                    $"{string.Join(", ", ways.Select(way => $"{Within(way.Factor)} ({way.Nights})"))}.";
         return $"The week of {Week(first, last)}.{counted} Should one of them turn, a letter of its own comes.";
     }
 
     /// <inheritdoc/>
     public string WeekCaveat =>
-        $"A forecast five nights ahead or more is little better than the usual for the season. This is guidance, not a warning service: your {Authorities}.";
+        $"A forecast five nights ahead or more is little better than the usual for the season. This is guidance, not a warning service: " +
+        $"your {Authorities}.";
 
     /// <inheritdoc/>
     public string WeekNight(NightPlan plan, bool isFree, Speech speech)
@@ -57,7 +61,8 @@ public sealed partial class English
             plan.Verdict.Run is { } run ? $"window {speech.Clock.ShortSpan(run)} {speech.Clock.Abbreviation(run.Start)}" : null,
             LeaveBy(plan, speech),
             CloudIn(plan, speech),
-            OnceDone(plan.Verdict, speech) ?? (plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {Within(plan.Verdict.Deciding.Factor)}" : null),
+            OnceDone(plan.Verdict, speech)
+                ?? (plan.Verdict.Class == VerdictClass.Marginal ? $"doubtful: {Within(plan.Verdict.Deciding.Factor)}" : null),
             isFree ? null : "not one of your free evenings");
     }
 

@@ -49,7 +49,9 @@ public sealed partial class English
     public string Frames(Sequence sequence, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(sequence);
-        return string.Create(speech.Language.Culture, $"{sequence.Shots} of {sequence.ExposureS:0.#} s, one every {sequence.IntervalS:0.#} s, ISO {sequence.Iso}");
+        return string.Create(
+            speech.Language.Culture,
+            $"{sequence.Shots} of {sequence.ExposureS:0.#} s, one every {sequence.IntervalS:0.#} s, ISO {sequence.Iso}");
     }
 
     /// <inheritdoc/>
@@ -65,7 +67,8 @@ public sealed partial class English
         ArgumentNullException.ThrowIfNull(sequence);
         return string.Create(
             speech.Language.Culture,
-            $"{sequence.TrailPixels:0.#} px; longest exposure {sequence.TrailLimitS:0.#} s by the sidereal rate, {sequence.CommonPracticeLimitS:0} s by 600 / focal length (common practice)");
+            $"{sequence.TrailPixels:0.#} px; longest exposure {sequence.TrailLimitS:0.#} s by the sidereal rate, " +
+            $"{sequence.CommonPracticeLimitS:0} s by 600 / focal length (common practice)");
     }
 
     /// <inheritdoc/>

@@ -27,11 +27,16 @@ public sealed partial class English
     {
         ArgumentNullException.ThrowIfNull(motion);
         var culture = speech.Language.Culture;
-        var mean = string.Create(culture, $"{motion.MeanPanDegPerFrame:0.000}° and {motion.MeanTiltDegPerFrame:0.000}° a frame in the mean");
+        var mean = string.Create(
+            culture, $"{motion.MeanPanDegPerFrame:0.000}° and {motion.MeanTiltDegPerFrame:0.000}° a frame in the mean");
         var rail = motion.MeanRailMmPerFrame > 0 ? string.Create(culture, $", rail {motion.MeanRailMmPerFrame:0.##} mm a frame") : "";
-        var ramps = motion.EaseInFrames + motion.EaseOutFrames > 0
-            ? string.Create(culture, $"; ramps of {Frames(motion.EaseInFrames)} in and {motion.EaseOutFrames} out, {motion.FastestOverMean:0.##} times the mean between them")
-            : "";
+        var ramps =
+            motion.EaseInFrames + motion.EaseOutFrames > 0
+                ? string.Create(
+                    culture,
+                    $"; ramps of {Frames(motion.EaseInFrames)} in and {motion.EaseOutFrames} out, {motion.FastestOverMean:0.##} times " +
+                    $"the mean between them")
+                : "";
         return $"pan {speech.Number(motion.PanDeg)}°, tilt {speech.Number(motion.TiltDeg)}°: {mean}{rail}{ramps}";
     }
 
@@ -41,7 +46,8 @@ public sealed partial class English
         ArgumentNullException.ThrowIfNull(sequence);
         return string.Create(
             speech.Language.Culture,
-            $"{sequence.TestExposureS:0.###} s at ISO {sequence.TestIso} come out as bright as {sequence.ExposureS:0.#} s at ISO {sequence.Iso}; one at the planned settings last");
+            $"{sequence.TestExposureS:0.###} s at ISO {sequence.TestIso} come out as bright as {sequence.ExposureS:0.#} s at ISO " +
+            $"{sequence.Iso}; one at the planned settings last");
     }
 
     /// <inheritdoc/>

@@ -72,21 +72,24 @@ public sealed partial class English
     };
 
     /// <inheritdoc/>
-    public string Of(PlanPart part) => part switch
-    {
-        PlanPart.Sky => "Sun by simplified VSOP2000, Moon by ELP/MPP02, topocentric on WGS84; conventions as the sky command's",
-        PlanPart.Weather => "The feed's values: instants interpolated to the step, periods by their overlap with it; null is unknown",
-        PlanPart.Lens => "As lens.source",
-        PlanPart.SkyBrightness => "Clear sky: as skyBrightness.source, with twilight of the Sun's altitude",
-        PlanPart.Moonlight => "Krisciunas and Schaefer 1991, PASP 103, 1033",
-        PlanPart.Contrast =>
-            "Subject's light dimmed by Kasten and Young 1989 air mass over the sky's light, against overhead under a natural sky of 22.0 mag/arcsec2",
-        PlanPart.SkyInFrame => "As skyLevel.source",
-        PlanPart.Summary => "Means and extremes of the conditions over the run",
-        PlanPart.Timeline => "Each entry's own reason; road, set-up and test times from the watch, packing and sleep by common practice",
-        PlanPart.LaterNights => "The same evaluation of later nights with the same answer of the feed",
-        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Accepted: one of the parts of a plan."),
-    };
+    public string Of(PlanPart part) =>
+        part switch
+        {
+            PlanPart.Sky => "Sun by simplified VSOP2000, Moon by ELP/MPP02, topocentric on WGS84; conventions as the sky command's",
+            PlanPart.Weather => "The feed's values: instants interpolated to the step, periods by their overlap with it; null is unknown",
+            PlanPart.Lens => "As lens.source",
+            PlanPart.SkyBrightness => "Clear sky: as skyBrightness.source, with twilight of the Sun's altitude",
+            PlanPart.Moonlight => "Krisciunas and Schaefer 1991, PASP 103, 1033",
+            PlanPart.Contrast =>
+                "Subject's light dimmed by Kasten and Young 1989 air mass over the sky's light, against overhead under a natural sky of " +
+                "22.0 mag/arcsec2",
+            PlanPart.SkyInFrame => "As skyLevel.source",
+            PlanPart.Summary => "Means and extremes of the conditions over the run",
+            PlanPart.Timeline =>
+                "Each entry's own reason; road, set-up and test times from the watch, packing and sleep by common practice",
+            PlanPart.LaterNights => "The same evaluation of later nights with the same answer of the feed",
+            _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Accepted: one of the parts of a plan."),
+        };
 
     /// <inheritdoc/>
     public string Of(NightOutcome outcome) => outcome switch
@@ -128,11 +131,13 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public IReadOnlyList<string> StandingCautions(bool onPage) =>
-    [
-        $"This {(onPage ? "page" : "letter")} is guidance, not a warning service. Your {Authorities}; where they say otherwise, follow them.",
-        "Thunder heard is reason enough to leave rail and tripod and get into a car or a building. Keep clear of water and edges in the dark, dress for the coldest hour, and tell someone where you are and when you will be back.",
-        "Do not drive tired: sleep first. Keep batteries dry, undamaged and out of reach of frost and heat.",
-    ];
+        [
+            $"This {(onPage ? "page" : "letter")} is guidance, not a warning service. Your {Authorities}; where they say otherwise, " +
+            "follow them.",
+            "Thunder heard is reason enough to leave rail and tripod and get into a car or a building. Keep clear of water and edges in " +
+            "the dark, dress for the coldest hour, and tell someone where you are and when you will be back.",
+            "Do not drive tired: sleep first. Keep batteries dry, undamaged and out of reach of frost and heat.",
+        ];
 
     /// <inheritdoc/>
     public string See(string choice) => $"See {choice}";

@@ -66,7 +66,9 @@ public sealed partial class English
         var window = facts.Run is { } run ? $", {speech.Clock.ShortSpan(run)}" : "";
         var leave = facts.LeaveBy is { } at ? $", leave {speech.Clock.Time(at)}" : "";
         var today = facts.Night.Ahead < 0 ? "tonight" : Name(facts.Night, NightNaming.Counted, speech);
-        var deciding = facts.Deciding.Value is { } value ? $", {Within(facts.Deciding.Factor)} {speech.Units.Figure(value, facts.Deciding.Unit)}" : "";
+        var deciding = facts.Deciding.Value is { } value
+            ? $", {Within(facts.Deciding.Factor)} {speech.Units.Figure(value, facts.Deciding.Unit)}"
+            : "";
         var verdict = Of(facts.Class);
         return facts.News switch
         {
@@ -76,7 +78,8 @@ public sealed partial class English
             NightNews.Slipped => new($"CHANGED, {verdict} {today}, {day}: ", [leave, window]),
             NightNews.Off => new($"OFF {today}, {day}: ", [deciding, Instead(facts, "; instead", speech)]),
             NightNews.StoodDownAsWished => new(
-                $"STAND DOWN {day}: ", [facts.PausedUntil is { } until ? $", paused until {speech.Clock.Day(until)}" : Instead(facts, ", switched to", speech)]),
+                $"STAND DOWN {day}: ",
+                [facts.PausedUntil is { } until ? $", paused until {speech.Clock.Day(until)}" : Instead(facts, ", switched to", speech)]),
             NightNews.SwitchedOn or NightNews.SwitchedMayWork => new($"SWITCHED, {verdict} {day}: ", [leave, window]),
             NightNews.Asked => new("How was ", [$" on {day}?"]),
             _ => new($"STAND DOWN {day}: ", [deciding, Instead(facts, "; instead", speech)]),
@@ -155,7 +158,8 @@ public sealed partial class English
         return (
             "A night is now told by its chance of enough good frames and by what a good night missed is worth to you: "
                 + $"{drives}, until you set it otherwise{setting}. What must be done first stands in the first line.",
-            "The old limit on moonlight is gone: what counts is how dark the sky is at your subject, whether the Moon, towns or twilight light it.");
+            "The old limit on moonlight is gone: what counts is how dark the sky is at your subject, whether the Moon, towns or twilight " +
+            "light it.");
     }
 
     /// <inheritdoc/>
@@ -163,12 +167,14 @@ public sealed partial class English
 
     private static string Dated(SpokenNight night, Speech speech) => $"the night of {speech.Clock.Night(night.Evening)}";
 
-    private static string Instead(SubjectFacts facts, string joined, Speech speech) => facts.Instead switch
-    {
-        null => "",
-        { Site: { } site, Evening: var evening } when evening == facts.Night.Evening => $"{joined} {PlainWords.Shortened(site, MostOfOtherSite)}",
-        { Evening: var evening } => $"{joined} {speech.Clock.Day(evening)}",
-    };
+    private static string Instead(SubjectFacts facts, string joined, Speech speech) =>
+        facts.Instead switch
+        {
+            null => "",
+            { Site: { } site, Evening: var evening } when evening == facts.Night.Evening =>
+                $"{joined} {PlainWords.Shortened(site, MostOfOtherSite)}",
+            { Evening: var evening } => $"{joined} {speech.Clock.Day(evening)}",
+        };
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

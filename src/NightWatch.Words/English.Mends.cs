@@ -7,34 +7,37 @@ namespace NightWatch.Words;
 public sealed partial class English
 {
     /// <inheritdoc/>
-    public string Of(Mend mend, Speech speech) => mend switch
-    {
-        Mend.Heater { From: { } from } m => $"A dew heater of {speech.OneDecimal(m.Watts)} W, on from {speech.Clock.Time(from)}.",
-        Mend.Heater m => $"A heater of {speech.OneDecimal(m.Watts)} W.",
-        Mend.HeaterEnergy m => $"{speech.Number(m.Wh)} Wh more for the heater.",
-        Mend.Packs m => $"Packs of {speech.Number(m.Wh)} Wh more.",
-        Mend.WarmPacks => "Packs kept warm against the body or in an insulated bag, or power from the car.",
-        Mend.Card m => $"Another card of at least {speech.Number(m.Gb)} GB, or a longer interval.",
-        Mend.OtherAim m => OtherAim(m, speech),
-        Mend.LessExposure => "A lower ISO or a shorter exposure from then on.",
-        Mend.FirmSpots => "Boots, a ground sheet and a tripod on firm spots; or a day of dry wind and sun.",
-        Mend.ShorterRun => "A shorter run accepted, or a date on which the subject is up longer in the dark.",
-        Mend.CloudAtMost m => $"Cloud of {speech.Percent(m.Mean)} or less over {speech.Number(m.Minutes)} min, known for all of it.",
-        Mend.CloudBelow m => $"Clearer: cloud below {speech.Percent(m.Mean)} for at least {speech.Number(m.Minutes)} min.",
-        Mend.FogBelow m => $"Fog on less than {speech.Percent(m.Share)} of the run, or a site above it.",
-        Mend.GustsBelow m => $"Gusts below {Speed(m.GustMps, speech)} through the run, or a place in the lee.",
-        Mend.MeanWindBelow m => $"A mean wind below {Speed(m.WindMps, speech)}, or a place in the lee.",
-        Mend.DryFor m => $"Dry for at least {speech.Number(m.Minutes)} min.",
-        Mend.ChanceBelow m => $"A probability below {speech.Percent(m.Probability)} through the run.",
-        Mend.MoonDown { Turns.Count: 0 } => "A night nearer new Moon.",
-        Mend.MoonDown m => $"A run with the Moon down (it {string.Join(" and ", m.Turns.Select(turn => Turn(turn, speech)))}), or a night nearer new Moon.",
-        Mend.DarkerSite m => $"A site whose sky at the subject reaches {speech.OneDecimal(m.Mag)} mag/arcsec², or another subject.",
-        Mend.OtherDate => "A date on which the subject is up in the dark.",
-        Mend.NightWithoutIt => "A night without it, or your own judgement on the spot.",
-        Mend.NearerNight m => $"The same forecast {speech.Number(m.AheadH / 24)} days ahead or less.",
-        Mend.Knowledge m => Knowledge(m.Of),
-        _ => throw new ArgumentOutOfRangeException(nameof(mend), mend, "Accepted: one of the cases of a mend."),
-    };
+    public string Of(Mend mend, Speech speech) =>
+        mend switch
+        {
+            Mend.Heater { From: { } from } m => $"A dew heater of {speech.OneDecimal(m.Watts)} W, on from {speech.Clock.Time(from)}.",
+            Mend.Heater m => $"A heater of {speech.OneDecimal(m.Watts)} W.",
+            Mend.HeaterEnergy m => $"{speech.Number(m.Wh)} Wh more for the heater.",
+            Mend.Packs m => $"Packs of {speech.Number(m.Wh)} Wh more.",
+            Mend.WarmPacks => "Packs kept warm against the body or in an insulated bag, or power from the car.",
+            Mend.Card m => $"Another card of at least {speech.Number(m.Gb)} GB, or a longer interval.",
+            Mend.OtherAim m => OtherAim(m, speech),
+            Mend.LessExposure => "A lower ISO or a shorter exposure from then on.",
+            Mend.FirmSpots => "Boots, a ground sheet and a tripod on firm spots; or a day of dry wind and sun.",
+            Mend.ShorterRun => "A shorter run accepted, or a date on which the subject is up longer in the dark.",
+            Mend.CloudAtMost m => $"Cloud of {speech.Percent(m.Mean)} or less over {speech.Number(m.Minutes)} min, known for all of it.",
+            Mend.CloudBelow m => $"Clearer: cloud below {speech.Percent(m.Mean)} for at least {speech.Number(m.Minutes)} min.",
+            Mend.FogBelow m => $"Fog on less than {speech.Percent(m.Share)} of the run, or a site above it.",
+            Mend.GustsBelow m => $"Gusts below {Speed(m.GustMps, speech)} through the run, or a place in the lee.",
+            Mend.MeanWindBelow m => $"A mean wind below {Speed(m.WindMps, speech)}, or a place in the lee.",
+            Mend.DryFor m => $"Dry for at least {speech.Number(m.Minutes)} min.",
+            Mend.ChanceBelow m => $"A probability below {speech.Percent(m.Probability)} through the run.",
+            Mend.MoonDown { Turns.Count: 0 } => "A night nearer new Moon.",
+            Mend.MoonDown m =>
+                $"A run with the Moon down (it {string.Join(" and ", m.Turns.Select(turn => Turn(turn, speech)))}), or a night nearer " +
+                "new Moon.",
+            Mend.DarkerSite m => $"A site whose sky at the subject reaches {speech.OneDecimal(m.Mag)} mag/arcsec², or another subject.",
+            Mend.OtherDate => "A date on which the subject is up in the dark.",
+            Mend.NightWithoutIt => "A night without it, or your own judgement on the spot.",
+            Mend.NearerNight m => $"The same forecast {speech.Number(m.AheadH / 24)} days ahead or less.",
+            Mend.Knowledge m => Knowledge(m.Of),
+            _ => throw new ArgumentOutOfRangeException(nameof(mend), mend, "Accepted: one of the cases of a mend."),
+        };
 
     /// <inheritdoc/>
     public string Also(IReadOnlyList<Factor> factors) => $"Also: {string.Join(", ", factors.Select(Within))}.";
@@ -43,7 +46,9 @@ public sealed partial class English
     public string NothingElse(IReadOnlyList<Factor> unknown)
     {
         ArgumentNullException.ThrowIfNull(unknown);
-        return unknown.Count == 0 ? "Nothing else stands in the way." : $"Nothing else stands in the way; not known: {string.Join(", ", unknown.Select(Within))}.";
+        return unknown.Count == 0
+            ? "Nothing else stands in the way."
+            : $"Nothing else stands in the way; not known: {string.Join(", ", unknown.Select(Within))}.";
     }
 
     /// <inheritdoc/>

@@ -15,7 +15,8 @@ public sealed partial class English
             "Confirm: letters about good nights to this address",
             "Shall NightWatch write to this address?",
             [
-                $"Somebody, we hope you, asked for letters to this address: when a dark and clear night is coming{where}, when that changes on the day, and the day's clock times.",
+                $"Somebody, we hope you, asked for letters to this address: when a dark and clear night is coming{where}, when that " +
+                "changes on the day, and the day's clock times.",
                 "If that was you, open the page and press the button there.",
             ],
             "Open the page to confirm",
@@ -39,16 +40,18 @@ public sealed partial class English
         $"Written {speech.Clock.WithOffset(now)}, because somebody typed this address into the sign-in page of this installation.");
 
     /// <inheritdoc/>
-    public NoticeWords Test(string from, Instant now) => new(
-        "NightWatch test letter: mail arrives",
-        "NightWatch test letter",
-        [
-            "This is a test letter from NightWatch. That you read it means that letters from this installation reach you.",
-            "It is about no night and asks nothing of you. Should it lie in the junk folder, mark its sender as wanted, or the word that a night is off will lie there too.",
-        ],
-        "",
-        [],
-        $"Written {InstantPattern.General.Format(now)}, from {from}.");
+    public NoticeWords Test(string from, Instant now) =>
+        new(
+            "NightWatch test letter: mail arrives",
+            "NightWatch test letter",
+            [
+                "This is a test letter from NightWatch. That you read it means that letters from this installation reach you.",
+                "It is about no night and asks nothing of you. Should it lie in the junk folder, mark its sender as wanted, or the word " +
+                "that a night is off will lie there too.",
+            ],
+            "",
+            [],
+            $"Written {InstantPattern.General.Format(now)}, from {from}.");
 
     private string At(GeoPosition at) => string.Create(
         Culture,

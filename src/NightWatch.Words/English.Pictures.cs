@@ -44,7 +44,8 @@ public sealed partial class English
         var window = verdict.Run is not { } run ? "No dark time with the subject up."
             : verdict.Class == VerdictClass.NoGo ? $"Best stretch {speech.Clock.Span(run)}, not good enough."
             : $"Shooting window {speech.Clock.Span(run)}.";
-        return $"Chart of the night {speech.Clock.Night(evening)}. {window} Cloud: {Cloud(summary, speech)} Dew: {Dew(summary, speech)} Moon: {Moon(summary, speech)}";
+        return $"Chart of the night {speech.Clock.Night(evening)}. {window} Cloud: {Cloud(summary, speech)} Dew: {Dew(summary, speech)} " +
+            $"Moon: {Moon(summary, speech)}";
     }
 
     /// <inheritdoc/>
@@ -78,7 +79,8 @@ public sealed partial class English
     {
         ArgumentNullException.ThrowIfNull(summary);
         return summary.CloudMean is null && summary.CloudMost is null ? Unknown
-            : $"{speech.Units.Figure(summary.CloudMean, Unit.Fraction)} on average, {speech.Units.Figure(summary.CloudMost, Unit.Fraction)} at most";
+            : $"{speech.Units.Figure(summary.CloudMean, Unit.Fraction)} on average, " +
+                $"{speech.Units.Figure(summary.CloudMost, Unit.Fraction)} at most";
     }
 
     /// <inheritdoc/>
@@ -98,8 +100,11 @@ public sealed partial class English
     {
         ArgumentNullException.ThrowIfNull(framing);
         var first = framing.Path[0];
-        var place = first is { Across: { } across, Up: { } up, IsIn: true } ? $"At the first frame it stands {FromCentre(across, up, speech)}. " : "";
-        return $"Path of the subject across the frame of {Degrees(framing.FieldAcrossDeg)} by {Degrees(framing.FieldUpDeg)}. {place}{InFrame(framing, sequence, speech)}";
+        var place = first is { Across: { } across, Up: { } up, IsIn: true }
+            ? $"At the first frame it stands {FromCentre(across, up, speech)}. "
+            : "";
+        return $"Path of the subject across the frame of {Degrees(framing.FieldAcrossDeg)} by {Degrees(framing.FieldUpDeg)}. " +
+            $"{place}{InFrame(framing, sequence, speech)}";
     }
 
     /// <inheritdoc/>
@@ -110,22 +115,29 @@ public sealed partial class English
     public string InFrame(FramingPlan framing, Sequence sequence, Speech speech) =>
         framing.Enters is not { } enters ? "The subject is never in the frame."
         : framing.ShareIn >= 1 ? $"In the frame throughout, {speech.Clock.Time(enters)} to {speech.Clock.Time(sequence.Span.End)}."
-        : $"In the frame {speech.Clock.Time(enters)} to {speech.Clock.Time(framing.Leaves ?? sequence.Span.End)}: {speech.Percent(framing.ShareIn)} of {sequence.Shots} frames.";
+        : $"In the frame {speech.Clock.Time(enters)} to {speech.Clock.Time(framing.Leaves ?? sequence.Span.End)}: " +
+            $"{speech.Percent(framing.ShareIn)} of {sequence.Shots} frames.";
 
     /// <inheritdoc/>
     public string Headings(FramingPlan framing, Speech speech)
     {
         var (start, end) = (framing.Move.Start, framing.Move.End);
         var first = $"azimuth {Degrees(start.AzimuthDeg)}, altitude {Degrees(start.AltitudeDeg)}";
-        return start == end ? $"The camera stands at {first}." : $"The camera goes from {first} to {Degrees(end.AzimuthDeg)}, {Degrees(end.AltitudeDeg)}.";
+        return start == end
+            ? $"The camera stands at {first}."
+            : $"The camera goes from {first} to {Degrees(end.AzimuthDeg)}, {Degrees(end.AltitudeDeg)}.";
     }
 
     /// <inheritdoc/>
     public string Foreground(FramingPlan framing, Speech speech) =>
         framing.ForegroundAtStart + framing.ForegroundAtEnd == 0
-            ? framing.IsProgrammed || framing.ForegroundWished.Least <= 0 ? "No foreground in the frame." : "The subject stands too high for any foreground."
-        : framing.Move.Start == framing.Move.End ? $"Foreground, filled: {speech.Percent(framing.ForegroundAtStart)} of the frame."
-        : $"Foreground: {speech.Percent(framing.ForegroundAtStart)} at the first frame (filled), {speech.Percent(framing.ForegroundAtEnd)} at the last (dashed).";
+            ? framing.IsProgrammed || framing.ForegroundWished.Least <= 0
+                ? "No foreground in the frame."
+                : "The subject stands too high for any foreground."
+            : framing.Move.Start == framing.Move.End
+                ? $"Foreground, filled: {speech.Percent(framing.ForegroundAtStart)} of the frame."
+                : $"Foreground: {speech.Percent(framing.ForegroundAtStart)} at the first frame (filled), " +
+                    $"{speech.Percent(framing.ForegroundAtEnd)} at the last (dashed).";
 
     /// <inheritdoc/>
     public string AtFrame(FramePathPoint point, Sequence sequence, Speech speech)
@@ -137,7 +149,8 @@ public sealed partial class English
     }
 
     private static string FromCentre(double across, double up, Speech speech) =>
-        $"{speech.Percent(Math.Abs(across))} {(across >= 0 ? "right" : "left")} and {speech.Percent(Math.Abs(up))} {(up >= 0 ? "up" : "down")} of the centre";
+        $"{speech.Percent(Math.Abs(across))} {(across >= 0 ? "right" : "left")} and {speech.Percent(Math.Abs(up))} " +
+        $"{(up >= 0 ? "up" : "down")} of the centre";
 
     private string Degrees(double value) => value.ToString("0", Culture) + "°";
 }

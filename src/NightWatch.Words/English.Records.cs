@@ -76,9 +76,11 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
-    public string EveningsNotFree(int nights) => nights == 1
-        ? "1 night more lay on an evening that is not free: it is in the table of every call, and counts neither as right nor as lost."
-        : $"{nights} nights more lay on evenings that are not free: they are in the table of every call, and count neither as right nor as lost.";
+    public string EveningsNotFree(int nights) =>
+        nights == 1
+            ? "1 night more lay on an evening that is not free: it is in the table of every call, and counts neither as right nor as lost."
+            : $"{nights} nights more lay on evenings that are not free: they are in the table of every call, and count neither as right " +
+                "nor as lost.";
 
     /// <inheritdoc/>
     public string NightsNotTold(int nights) => nights == 1
@@ -122,17 +124,19 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
-    public string? Caveat(OutcomeSource source) => source switch
-    {
-        OutcomeSource.Analysis =>
-            "Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so "
-            + "answer the question on the morning after.",
-        OutcomeSource.Metar => "An aerodrome reports its own sky, and its shallow fog and fog patches are taken for none.",
-        OutcomeSource.AutomaticMetar =>
-            "An automatic station sees no cloud above 3.8 km: it tells of nights that low cloud, fog or rain spoilt, and of a night that looks "
-            + "clear to it whether it was it does not tell.",
-        _ => null,
-    };
+    public string? Caveat(OutcomeSource source) =>
+        source switch
+        {
+            OutcomeSource.Analysis =>
+                "Later runs are no observation: they err as the forecast errs, and are kind to it. Your own word counts before them, so "
+                    + "answer the question on the morning after.",
+            OutcomeSource.Metar => "An aerodrome reports its own sky, and its shallow fog and fog patches are taken for none.",
+            OutcomeSource.AutomaticMetar =>
+                "An automatic station sees no cloud above 3.8 km: it tells of nights that low cloud, fog or rain spoilt, and of a night " +
+                "that looks "
+                    + "clear to it whether it was it does not tell.",
+            _ => null,
+        };
 
     /// <inheritdoc/>
     public string Of(LearningProof proof)
@@ -147,7 +151,8 @@ public sealed partial class English
 
         var figures = string.Create(
             Culture,
-            $"Brier score {proof.LearntBrier:0.0000} by what had been learnt before each look, {proof.StartBrier:0.0000} by the prior alone, over {proof.Nights} nights");
+            $"Brier score {proof.LearntBrier:0.0000} by what had been learnt before each look, {proof.StartBrier:0.0000} by the prior " +
+            $"alone, over {proof.Nights} nights");
         return proof.IsProven ? $"Used: {figures}." : $"Not used: {figures}; no better than chance may give.";
     }
 
@@ -156,10 +161,17 @@ public sealed partial class English
     {
         ArgumentNullException.ThrowIfNull(learnt);
         ChanceModel[] models = [.. (place is null ? learnt.Learning.KnownPlaces : [place]).Select(learnt.Learning.ModelFor)];
-        var weighs = models.Length == 0 ? "" : string.Create(
-            Culture,
-            $" The forecast weighs {Range(models.Select(model => model.Weight), "0.00", 1)} and the climate, {Range(models.Select(model => model.Climate), "0", 100)} % usable nights, the rest.");
-        var sources = learnt.Sources.Count == 0 ? "" : $" Outcomes by {string.Join(", ", learnt.Sources.Select(source => $"{source.Key} {source.Value}"))}.";
+        var weighs =
+            models.Length == 0
+                ? ""
+                : string.Create(
+                    Culture,
+                    $" The forecast weighs {Range(models.Select(model => model.Weight), "0.00", 1)} and the climate, " +
+                    $"{Range(models.Select(model => model.Climate), "0", 100)} % usable nights, the rest.");
+        var sources =
+            learnt.Sources.Count == 0
+                ? ""
+                : $" Outcomes by {string.Join(", ", learnt.Sources.Select(source => $"{source.Key} {source.Value}"))}.";
         return $"{Of(learnt.Proof)}{weighs}{sources}";
     }
 

@@ -86,10 +86,11 @@ public sealed partial class English
     }
 
     /// <inheritdoc/>
-    public string YearsHeading(string climate, int sites, int years, LocalDate from, int every, long seed, TimeSpan took, Speech speech) => string.Create(
-        Culture,
-        $"Invented weather, {climate}: {Many(sites, "site")}, {Many(years, "year")} from {speech.Clock.Date(from)}, "
-        + $"{(every == 1 ? "every night" : $"one night in {every}")}, seed {seed}, in {took.TotalSeconds:0} s.");
+    public string YearsHeading(string climate, int sites, int years, LocalDate from, int every, long seed, TimeSpan took, Speech speech) =>
+        string.Create(
+            Culture,
+            $"Invented weather, {climate}: {Many(sites, "site")}, {Many(years, "year")} from {speech.Clock.Date(from)}, "
+                + $"{(every == 1 ? "every night" : $"one night in {every}")}, seed {seed}, in {took.TotalSeconds:0} s.");
 
     /// <inheritdoc/>
     public string YearsNights(int nights, int usable) =>
@@ -97,7 +98,8 @@ public sealed partial class English
 
     /// <inheritdoc/>
     public string YearsAssumptions(int members) =>
-        "Climate and persistence are those of one station's typical year, errors by lead those of one feed in one place: this tests the program, and "
+        "Climate and persistence are those of one station's typical year, errors by lead those of one feed in one place: this tests the " +
+        "program, and "
         + "says nothing of your feed and your place. Over what distance weather decorrelates is unproven. "
         + (members > 0
             ? $"The {Many(members, "member")} scatter about the run by 0.7 of its own error: what their spread tells is an assumption."

@@ -17,10 +17,21 @@ public sealed partial class English
     {
         ArgumentNullException.ThrowIfNull(summary);
         if (summary is not { CloudMean: { } mean, CloudMost: { } most }) return "Cloud is not known.";
-        var words = mean switch { <= 0.05 => "Clear", <= 0.2 => "Mostly clear", <= 0.45 => "Broken cloud", <= 0.8 => "Mostly cloudy", _ => "Overcast" };
+        var words = mean switch
+        {
+            <= 0.05 => "Clear",
+            <= 0.2 => "Mostly clear",
+            <= 0.45 => "Broken cloud",
+            <= 0.8 => "Mostly cloudy",
+            _ => "Overcast",
+        };
         var text = $"{words}: {speech.Percent(mean)} on average, {speech.Percent(most)} at most";
-        (string Name, double? Mean)[] layers = [("low", summary.LowCloudMean), ("medium", summary.MediumCloudMean), ("high", summary.HighCloudMean)];
-        var told = layers.Where(layer => layer.Mean >= LeastSaidLayer).Select(layer => $"{layer.Name} {speech.Percent(layer.Mean!.Value)}").ToArray();
+        (string Name, double? Mean)[] layers =
+        [("low", summary.LowCloudMean), ("medium", summary.MediumCloudMean), ("high", summary.HighCloudMean)];
+        var told = layers
+            .Where(layer => layer.Mean >= LeastSaidLayer)
+            .Select(layer => $"{layer.Name} {speech.Percent(layer.Mean!.Value)}")
+            .ToArray();
         return told.Length == 0 ? $"{text}." : $"{text} ({string.Join(", ", told)}).";
     }
 
@@ -38,8 +49,10 @@ public sealed partial class English
         }
 
         return !summary.HasHeater ? $"{deposit} on an unheated lens from {speech.Clock.Time(onset)}; no heater in the kit."
-            : summary.HeatedOnset is { } late ? $"{deposit} from {speech.Clock.Time(onset)}; the heater holds it off until {speech.Clock.Time(late)}."
-            : $"{deposit} on an unheated lens from {speech.Clock.Time(onset)}; heater on by {speech.Clock.Time(summary.HeaterOn ?? onset)}.";
+            : summary.HeatedOnset is { } late
+                ? $"{deposit} from {speech.Clock.Time(onset)}; the heater holds it off until {speech.Clock.Time(late)}."
+            : $"{deposit} on an unheated lens from {speech.Clock.Time(onset)}; heater on by " +
+                $"{speech.Clock.Time(summary.HeaterOn ?? onset)}.";
     }
 
     /// <inheritdoc/>
@@ -67,9 +80,11 @@ public sealed partial class English
             ProbabilityBasis.SkyAlone => "The sky alone decides; no weather can change it.",
             _ when chance.IsBlind => "No forecast: even chances.",
             ProbabilityBasis.EnsembleMembers when chance.Usable is { } usable =>
-                $"{usable} of {chance.Count} runs, the newest forecast and the members of its ensemble, give a usable night; a model of this feed weighs them with the forecast's own figures.",
+                $"{usable} of {chance.Count} runs, the newest forecast and the members of its ensemble, give a usable night; a model of " +
+                "this feed weighs them with the forecast's own figures.",
             ProbabilityBasis.LaggedRuns when chance.Usable is { } usable =>
-                $"{usable} of the last {chance.Count} runs of the forecast give a usable night; a model of this feed weighs them with the forecast's own figures.",
+                $"{usable} of the last {chance.Count} runs of the forecast give a usable night; a model of this feed weighs them with " +
+                "the forecast's own figures.",
             ProbabilityBasis.LeadTimePrior => "By a model of this feed from the newest forecast's own figures over the night.",
             ProbabilityBasis.Came => "The night has come; this is what it was.",
             _ => "",
@@ -78,7 +93,8 @@ public sealed partial class English
         var learnt = chance is { CalibratedBy: { } nights, Uncalibrated: { } before }
             ? string.Create(
                 Culture,
-                $" The model has learnt from {nights} nights of this feed at this lead (version {chance.CalibrationVersion}); without them it would say {before * 100:0} %.")
+                $" The model has learnt from {nights} nights of this feed at this lead (version {chance.CalibrationVersion}); without " +
+                $"them it would say {before * 100:0} %.")
             : "";
         return $"{found}{lowered}{learnt}";
     }

@@ -15,35 +15,46 @@ public sealed partial class English
     };
 
     /// <inheritdoc/>
-    public string? Why(TimelineEntry entry, Speech speech) => entry switch
-    {
-        TimelineEntry.Nap e => $"Until {speech.Clock.Time(e.Until)}: by the drive home you will have been up about {speech.Number(e.AwakeH)} h without it.",
-        TimelineEntry.LeaveHome e => $"The drive takes {speech.Number(e.DriveMin)} min; leaving after {speech.Clock.Time(e.Latest)} would cut the run.",
-        TimelineEntry.Arrive { InDaylight: true } e => $"Set-up takes {speech.Number(e.SetUpMin)} min and ends before sunset.",
-        TimelineEntry.Arrive e => $"Set-up takes {speech.Number(e.SetUpMin)} min and reaches into the dark; take head lamps and know the way back.",
-        TimelineEntry.FocusAndTest e => Tests(e, speech),
-        TimelineEntry.DriveHome { IsTooLong: true } e =>
-            $"You will have been awake about {speech.Number(e.AwakeH)} h. After 17 h people react as with 0.05 % alcohol in the blood: sleep there before driving.",
-        TimelineEntry.DriveHome e => $"You will have been awake about {speech.Number(e.AwakeH)} h; sleep first if you are tired.",
-        TimelineEntry.MoonTurns e => $"The Moon is {speech.Percent(e.LitFraction)} lit.",
-        TimelineEntry.SubjectLimit { Clears: true } e => $"It stands above {speech.Number(e.AltitudeDeg)}° and the skyline from here.",
-        TimelineEntry.SubjectLimit e => $"It sinks below {speech.Number(e.AltitudeDeg)}° or the skyline.",
-        TimelineEntry.SubjectHighest e => $"It culminates at {speech.OneDecimal(e.AltitudeDeg)}°.",
-        TimelineEntry.HeaterOn e =>
-            $"The bare lens comes within {Apart(e.WithinK, speech)} of its {(e.IsFrost ? "frost" : "dew")} point; {speech.OneDecimal(e.HoldsW)} W hold it.",
-        TimelineEntry.DewOnset => "The front element, cooling under the open sky, reaches the point at which air leaves water on it.",
-        TimelineEntry.HeaterEmpty e => $"From here the lens is on its own against {(e.IsFrost ? "frost" : "dew")}: change the battery before.",
-        TimelineEntry.FirstFrame e =>
-            $"{e.Shots} frames of {speech.Number(e.ExposureS)} s every {speech.Number(e.IntervalS)} s play for {speech.Number(e.PlaybackS)} s at {speech.Number(e.PlaybackFps)} frames a second.",
-        TimelineEntry.LastFrame e => LastFrame(e, speech),
-        TimelineEntry.SkyTooBright e =>
-            $"Frame {e.LastSoundShot} is the last sound one: {Word(e.LiftedBy)} lifts the sky past {speech.Percent(e.Limit)} of saturation.",
-        TimelineEntry.CardFull e => $"The cards of the kit are full after {e.Shots} frames.",
-        TimelineEntry.SubjectLeaves e =>
-            $"It was in {speech.Percent(e.ShareIn)} of the frames; {(e.IsProgrammed ? "the move ends elsewhere" : "turn the camera after it or stop")}.",
-        { Step: var step } => Why(step),
-        _ => throw new ArgumentNullException(nameof(entry)),
-    };
+    public string? Why(TimelineEntry entry, Speech speech) =>
+        entry switch
+        {
+            TimelineEntry.Nap e =>
+                $"Until {speech.Clock.Time(e.Until)}: by the drive home you will have been up about {speech.Number(e.AwakeH)} h without " +
+                "it.",
+            TimelineEntry.LeaveHome e =>
+                $"The drive takes {speech.Number(e.DriveMin)} min; leaving after {speech.Clock.Time(e.Latest)} would cut the run.",
+            TimelineEntry.Arrive { InDaylight: true } e => $"Set-up takes {speech.Number(e.SetUpMin)} min and ends before sunset.",
+            TimelineEntry.Arrive e =>
+                $"Set-up takes {speech.Number(e.SetUpMin)} min and reaches into the dark; take head lamps and know the way back.",
+            TimelineEntry.FocusAndTest e => Tests(e, speech),
+            TimelineEntry.DriveHome { IsTooLong: true } e =>
+                $"You will have been awake about {speech.Number(e.AwakeH)} h. After 17 h people react as with 0.05 % alcohol in the " +
+                "blood: sleep there before driving.",
+            TimelineEntry.DriveHome e => $"You will have been awake about {speech.Number(e.AwakeH)} h; sleep first if you are tired.",
+            TimelineEntry.MoonTurns e => $"The Moon is {speech.Percent(e.LitFraction)} lit.",
+            TimelineEntry.SubjectLimit { Clears: true } e => $"It stands above {speech.Number(e.AltitudeDeg)}° and the skyline from here.",
+            TimelineEntry.SubjectLimit e => $"It sinks below {speech.Number(e.AltitudeDeg)}° or the skyline.",
+            TimelineEntry.SubjectHighest e => $"It culminates at {speech.OneDecimal(e.AltitudeDeg)}°.",
+            TimelineEntry.HeaterOn e =>
+                $"The bare lens comes within {Apart(e.WithinK, speech)} of its {(e.IsFrost ? "frost" : "dew")} point; " +
+                $"{speech.OneDecimal(e.HoldsW)} W hold it.",
+            TimelineEntry.DewOnset => "The front element, cooling under the open sky, reaches the point at which air leaves water on it.",
+            TimelineEntry.HeaterEmpty e =>
+                $"From here the lens is on its own against {(e.IsFrost ? "frost" : "dew")}: change the battery before.",
+            TimelineEntry.FirstFrame e =>
+                $"{e.Shots} frames of {speech.Number(e.ExposureS)} s every {speech.Number(e.IntervalS)} s play for " +
+                $"{speech.Number(e.PlaybackS)} s at {speech.Number(e.PlaybackFps)} frames a second.",
+            TimelineEntry.LastFrame e => LastFrame(e, speech),
+            TimelineEntry.SkyTooBright e =>
+                $"Frame {e.LastSoundShot} is the last sound one: {Word(e.LiftedBy)} lifts the sky past {speech.Percent(e.Limit)} of " +
+                "saturation.",
+            TimelineEntry.CardFull e => $"The cards of the kit are full after {e.Shots} frames.",
+            TimelineEntry.SubjectLeaves e =>
+                $"It was in {speech.Percent(e.ShareIn)} of the frames; " +
+                $"{(e.IsProgrammed ? "the move ends elsewhere" : "turn the camera after it or stop")}.",
+            { Step: var step } => Why(step),
+            _ => throw new ArgumentNullException(nameof(entry)),
+        };
 
     private static string Title(TimelineStep step) => step switch
     {
@@ -101,7 +112,8 @@ public sealed partial class English
             ? string.Create(speech.Language.Culture, $"frames of {exposure:0.###} s at ISO {iso}")
             : "short frames at high ISO";
         var move = e.HasMove ? "step through both ends of the move; " : "";
-        return $"Focus on a bright star at full magnification; {frames} for framing and level; {move}then one frame as planned, and look at its histogram and its corners.";
+        return $"Focus on a bright star at full magnification; {frames} for framing and level; {move}then one frame as planned, and look " +
+            $"at its histogram and its corners.";
     }
 
     private static string LastFrame(TimelineEntry.LastFrame e, Speech speech) => e.Cause switch

@@ -29,9 +29,11 @@ public sealed partial class English
     public string InShort(Verdict verdict, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(verdict);
-        if (verdict.Run is not { } run || verdict.Deciding is { IsHazard: true, Severity: Severity.Stop }) return speech.Whole(verdict.Deciding);
+        if (verdict.Run is not { } run || verdict.Deciding is { IsHazard: true, Severity: Severity.Stop })
+            return speech.Whole(verdict.Deciding);
         var first = OnceDone(verdict, speech);
-        return $"{speech.Percent(verdict.Probability.Value)} chance of a usable night, {speech.Clock.Times(run)}" + (first is null ? "" : $"; {first}");
+        return $"{speech.Percent(verdict.Probability.Value)} chance of a usable night, {speech.Clock.Times(run)}"
+            + (first is null ? "" : $"; {first}");
     }
 
     /// <inheritdoc/>
@@ -100,8 +102,10 @@ public sealed partial class English
         ArgumentNullException.ThrowIfNull(limits);
         var levels = DarkLevels.Of(limits, subject);
         var up = subject is Subject.Stars ? "" : $", {Of(subject)} above {speech.Number(limits.MinAltitudeDeg)}° and the skyline";
-        return $"Usable: at least {speech.Clock.Length(Duration.FromMinutes(limits.UsableRunMin))} of good frames with the Sun 18° below the horizon{up}. "
-            + $"Towns and the Moon take from a frame where the sky is brighter than {speech.Number(levels.FullMag)} mag/arcsec², and all of it where it is brighter than "
+        return $"Usable: at least {speech.Clock.Length(Duration.FromMinutes(limits.UsableRunMin))} of good frames with the Sun 18° below " +
+            $"the horizon{up}. "
+            + $"Towns and the Moon take from a frame where the sky is brighter than {speech.Number(levels.FullMag)} mag/arcsec², and all " +
+                "of it where it is brighter than "
             + $"{speech.Number(levels.NothingMag)}. Computed from the sky alone; the weather is looked at when the night comes near.";
     }
 

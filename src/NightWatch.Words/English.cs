@@ -32,7 +32,8 @@ public sealed partial class English : ILanguage
 
     /// <inheritdoc/>
     public string Deference =>
-        "Official warnings always come first: follow your local weather service, park and emergency authorities. This is guidance, not a warning service.";
+        "Official warnings always come first: follow your local weather service, park and emergency authorities. This is guidance, not a " +
+        "warning service.";
 
     /// <inheritdoc/>
     public string FromTo(string start, string end) => $"{start} to {end}";

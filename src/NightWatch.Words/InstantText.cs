@@ -45,7 +45,11 @@ public static class InstantText
     /// <summary>"2026-08-13 04:16" in UTC, for whoever runs the service.</summary>
     public static string Minute(Instant at) => MinutePattern.Format(at);
 
-    private static Instant Rounded(Instant at) => Instant.FromUnixTimeTicks((at.ToUnixTimeTicks() + (NodaConstants.TicksPerMillisecond / 2)) / NodaConstants.TicksPerMillisecond * NodaConstants.TicksPerMillisecond);
+    private static Instant Rounded(Instant at) =>
+        Instant.FromUnixTimeTicks(
+            (at.ToUnixTimeTicks() + (NodaConstants.TicksPerMillisecond / 2))
+                / NodaConstants.TicksPerMillisecond
+                * NodaConstants.TicksPerMillisecond);
 
     private static void Digits(Span<byte> utf8, int value)
     {

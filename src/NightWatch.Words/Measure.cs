@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace NightWatch.Words;
 
-/// <summary>How a figure of one unit is said: value · <paramref name="Scale"/> + <paramref name="Offset"/>, rounded, and its sign behind it.</summary>
+/// <summary>
+/// How a figure of one unit is said: value · <paramref name="Scale"/> + <paramref name="Offset"/>, rounded, and its sign behind it.
+/// </summary>
 /// <param name="Scale">Factor to the unit that is said.</param>
 /// <param name="Offset">Added after it.</param>
 /// <param name="Decimals">At most so many; halves go away from zero, trailing zeros are left out.</param>

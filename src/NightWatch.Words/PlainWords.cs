@@ -7,8 +7,8 @@ namespace NightWatch.Words;
 public static class PlainWords
 {
     /// <summary>
-    /// One line: every control, line or paragraph separator, bidirectional override and noncharacter becomes a space, runs of space one space,
-    /// a lone surrogate the replacement character.
+    /// One line: every control, line or paragraph separator, bidirectional override and noncharacter becomes a space, runs of space one
+    /// space, a lone surrogate the replacement character.
     /// </summary>
     public static string OneLine(string text)
     {
@@ -38,8 +38,8 @@ public static class PlainWords
     /// <summary>User-perceived characters.</summary>
     public static int Length(string text) => new StringInfo(text).LengthInTextElements;
 
-    // C0, C1, line and paragraph separators; explicit bidi embeddings, overrides and isolates (Unicode UAX #9); noncharacters (Unicode 16, 23.7),
-    // which XML refuses.
+    // C0, C1, line and paragraph separators; explicit bidi embeddings, overrides and isolates (Unicode UAX #9); noncharacters (Unicode 16,
+    // 23.7), which XML refuses.
     private static bool IsUnfit(Rune rune) =>
         Rune.IsControl(rune) || rune.Value is 0x2028 or 0x2029 or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069)
         || rune.Value is >= 0xFDD0 and <= 0xFDEF || (rune.Value & 0xFFFE) == 0xFFFE;

@@ -8,7 +8,13 @@ namespace NightWatch.Words;
 public static class TradeWords
 {
     /// <summary>"no-go".</summary>
-    public static string Of(VerdictClass verdict) => verdict switch { VerdictClass.Go => "go", VerdictClass.Marginal => "marginal", _ => "no-go" };
+    public static string Of(VerdictClass verdict) =>
+        verdict switch
+        {
+            VerdictClass.Go => "go",
+            VerdictClass.Marginal => "marginal",
+            _ => "no-go",
+        };
 
     /// <summary>"caution".</summary>
     public static string Of(Severity severity) => severity switch { Severity.Stop => "stop", Severity.Caution => "caution", _ => "ok" };
@@ -28,5 +34,9 @@ public static class TradeWords
 
     /// <summary>The words of any name: "RainProbability" to "rain probability".</summary>
     public static string Spaced(Enum name) =>
-        string.Concat(name.ToString().Select((letter, i) => i > 0 && char.IsUpper(letter) ? " " + char.ToLowerInvariant(letter) : char.ToLowerInvariant(letter).ToString()));
+        string.Concat(
+            name.ToString()
+                .Select(
+                    (letter, i) =>
+                        i > 0 && char.IsUpper(letter) ? " " + char.ToLowerInvariant(letter) : char.ToLowerInvariant(letter).ToString()));
 }

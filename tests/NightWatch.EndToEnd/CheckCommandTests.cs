@@ -19,7 +19,8 @@ public sealed class CheckCommandTests
 
         Assert.True(ran.Exit == 0, ran.Output + ran.Error);
         Assert.DoesNotContain("fault ", ran.Output, StringComparison.Ordinal);
-        foreach (var about in (string[])["configuration", "secrets", "database", "feed", "mail", "pages", "zone data"]) Assert.Contains($"ok      {about}:", ran.Output, StringComparison.Ordinal);
+        foreach (var about in (string[])["configuration", "secrets", "database", "feed", "mail", "pages", "zone data"])
+            Assert.Contains($"ok      {about}:", ran.Output, StringComparison.Ordinal);
         foreach (var about in (string[])["clock", "disk"]) Assert.Contains($" {about}:", ran.Output, StringComparison.Ordinal);
         // A check looks; the database is the first start's to make.
         Assert.Empty(Directory.GetFiles(program.Folder, "nightwatch.db*"));
@@ -34,7 +35,8 @@ public sealed class CheckCommandTests
         File.WriteAllText(secret, "not-the-password");
         if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(secret, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         program.Write("appsettings.json", $$"""
-            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{server.Port}}, "Security": "none", "UserName": "watch", "PasswordFile": "{{secret}}" } }
+            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "Transport": "smtp", "Host": "127.0.0.1",
+              "Port": {{server.Port}}, "Security": "none", "UserName": "watch", "PasswordFile": "{{secret}}" } }
             """);
 
         var ran = await program.RunAsync("check");
@@ -50,14 +52,16 @@ public sealed class CheckCommandTests
     {
         using var program = new Nightwatch();
         program.Write("appsettings.json", """
-            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "From": "NightWatch <watch@example.org>" }, "Service": { "ListUnsubscribe": "https://night.example.org/stop/7" } }
+            { "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "From": "NightWatch <watch@example.org>" },
+              "Service": { "ListUnsubscribe": "https://night.example.org/stop/7" } }
             """);
 
         var ran = await program.RunAsync("check", "--send-test", "ada@example.net");
 
         Assert.True(ran.Exit == 0, ran.Output + ran.Error);
         Assert.Contains("ok      test letter: written to", ran.Output, StringComparison.Ordinal);
-        var letter = await MimeKit.MimeMessage.LoadAsync(Assert.Single(Directory.GetFiles(Path.Combine(program.Folder, "letters"), "*.eml")), TestContext.Current.CancellationToken);
+        var letter = await MimeKit.MimeMessage.LoadAsync(
+            Assert.Single(Directory.GetFiles(Path.Combine(program.Folder, "letters"), "*.eml")), TestContext.Current.CancellationToken);
         Assert.Equal("ada@example.net", Assert.Single(letter.To.Mailboxes).Address);
         Assert.Equal("List-Unsubscribe=One-Click", letter.Headers["List-Unsubscribe-Post"]);
         Assert.Contains("test letter", letter.TextBody, StringComparison.Ordinal);
@@ -79,19 +83,29 @@ public sealed class CheckCommandTests
     public async Task A_feed_that_cannot_be_reached_is_told_in_one_line()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", $$"""{ "Feeds": { "Order": "met-norway", "Usage": "private", "Contact": "operator@example.org", "MetNorwayUrl": "http://127.0.0.1:{{FreePort.Take()}}/" } }""");
+        program.Write(
+            "appsettings.json",
+            """{ "Feeds": { "Order": "met-norway", "Usage": "private", "Contact": "operator@example.org" """ +
+            $$""", "MetNorwayUrl": "http://127.0.0.1:{{FreePort.Take()}}/" } }"""
+        );
 
         var ran = await program.RunAsync("check");
 
         Assert.Equal(1, ran.Exit);
-        Assert.StartsWith("fault   feed: met-norway", Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "fault   feed: met-norway",
+            Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal)),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Every_fault_of_the_configuration_gets_its_line()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "Port": 70000, "TickSeconds": 0 } }""");
+        program.Write(
+            "appsettings.json",
+            """{ "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "Port": 70000, "TickSeconds": 0 } }"""
+        );
 
         var ran = await program.RunAsync("check");
 
@@ -110,14 +124,21 @@ public sealed class CheckCommandTests
             return Task.CompletedTask;
         });
         using var program = new Nightwatch();
-        program.Write("appsettings.json", $$"""{ "Feeds": { "Order": "met-norway,fake", "Usage": "private", "Contact": "operator@example.org", "MetNorwayUrl": "{{feed.Url}}" } }""");
+        program.Write(
+            "appsettings.json",
+            """{ "Feeds": { "Order": "met-norway,fake", "Usage": "private", "Contact": "operator@example.org" """ +
+            $$""", "MetNorwayUrl": "{{feed.Url}}" } }"""
+        );
 
         var ran = await program.RunAsync("check");
 
         Assert.Equal(1, ran.Exit);
         // One feed stands in for the other; the clock is what is wrong.
         Assert.Contains("warning feed: met-norway", ran.Output, StringComparison.Ordinal);
-        Assert.StartsWith("fault   clock:", Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "fault   clock:",
+            Assert.Single(ran.Output.Split('\n'), line => line.StartsWith("fault", StringComparison.Ordinal)),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -128,12 +149,18 @@ public sealed class CheckCommandTests
         await SqlAsync(program, "CREATE TABLE older (id INTEGER)");
 
         var waiting = await program.RunAsync("check", "--json");
-        program.Write("appsettings.json", """{ "Database": { "Connection": "/proc/nowhere/nightwatch.db" }, "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        program.Write(
+            "appsettings.json",
+            """{ "Database": { "Connection": "/proc/nowhere/nightwatch.db" }, "Feeds": { "Order": "fake", "Usage": "private" } }"""
+        );
         var missing = await program.RunAsync("check");
 
         Assert.Equal(0, waiting.Exit);
         using var document = System.Text.Json.JsonDocument.Parse(waiting.Output);
-        var database = document.RootElement.GetProperty("findings").EnumerateArray().First(finding => finding.GetProperty("about").GetString() == "database");
+        var database = document
+            .RootElement.GetProperty("findings")
+            .EnumerateArray()
+            .First(finding => finding.GetProperty("about").GetString() == "database");
         Assert.Equal("warning", database.GetProperty("level").GetString());
         Assert.Contains("migrations", database.GetProperty("text").GetString(), StringComparison.Ordinal);
         Assert.Equal(1L, await SqlAsync(program, "SELECT count(*) FROM sqlite_master"));
@@ -203,9 +230,17 @@ public sealed class CheckCommandTests
         await using var disk = await SmallDisk.MountAsync(4);
         using var program = new Nightwatch();
         var file = Path.Combine(disk.Folder, "nightwatch.db");
-        program.Write("appsettings.json", $$"""{ "Database": { "Connection": "{{file}}" }, "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "PagesBase": "night.example.org" } }""");
+        program.Write(
+            "appsettings.json",
+            $$"""{ "Database": { "Connection": "{{file}}" }, "Feeds": { "Order": "fake", "Usage": "private" }""" +
+            $$""", "Service": { "PagesBase": "night.example.org" } }"""
+        );
         program.Write("watch.json", WatchFile.Example);
-        program.Write("good.json", $$"""{ "Database": { "Connection": "{{file}}" }, "Feeds": { "Order": "fake", "Usage": "private" } , "Service": { "PagesBase": "" } }""");
+        program.Write(
+            "good.json",
+            $$"""{ "Database": { "Connection": "{{file}}" }""" +
+            $$""", "Feeds": { "Order": "fake", "Usage": "private" } , "Service": { "PagesBase": "" } }"""
+        );
         Assert.Equal(0, (await program.RunAsync("watch", "add", "watch.json", "--config", "good.json")).Exit);
         disk.Fill();
 
@@ -214,7 +249,8 @@ public sealed class CheckCommandTests
         Assert.Equal(1, check.Exit);
         Assert.Contains("fault   configuration: Service:PagesBase", check.Output, StringComparison.Ordinal);
         Assert.Contains("fault   disk:", check.Output, StringComparison.Ordinal);
-        foreach (var about in (string[])["database", "feed", "mail", "pages", "clock", "zone data", "test letter"]) Assert.Contains($" {about}:", check.Output, StringComparison.Ordinal);
+        foreach (var about in (string[])["database", "feed", "mail", "pages", "clock", "zone data", "test letter"])
+            Assert.Contains($" {about}:", check.Output, StringComparison.Ordinal);
         Assert.Contains("ok      zone data:", check.Output, StringComparison.Ordinal);
         Assert.Empty(check.Error);
     }
@@ -225,7 +261,10 @@ public sealed class CheckCommandTests
         using var program = new Nightwatch();
         var version = NodaTime.DateTimeZoneProviders.Tzdb.VersionId.Split(' ')[1];
         ZoneData.Write(program.Folder, (version, "2031z"), ("Africa/Windhoek", "Africa/Newtown!"));
-        program.Write("appsettings.json", """{ "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "ZoneFile": "zones.nzd" } }""");
+        program.Write(
+            "appsettings.json",
+            """{ "Feeds": { "Order": "fake", "Usage": "private" }, "Service": { "ZoneFile": "zones.nzd" } }"""
+        );
         program.Write("watch.json", WatchFile.Example);
 
         var check = await program.RunAsync("check");
@@ -247,5 +286,6 @@ public sealed class CheckCommandTests
         return await command.ExecuteScalarAsync(TestContext.Current.CancellationToken);
     }
 
-    private static string ZoneOf(string example) => System.Text.RegularExpressions.Regex.Match(example, "\"zone\": \"([^\"]+)\"").Groups[1].Value;
+    private static string ZoneOf(string example) =>
+        System.Text.RegularExpressions.Regex.Match(example, "\"zone\": \"([^\"]+)\"").Groups[1].Value;
 }

@@ -24,7 +24,9 @@ using SkiaSharp;
 namespace NightWatch.EndToEnd;
 
 /// <summary>The night's page in a real browser, over the service's own pages and the rehearsal's invented world.</summary>
-public sealed partial class NightPageTests(Browser browser, NightPageTests.Afternoon afternoon) : IClassFixture<Browser>, IClassFixture<NightPageTests.Afternoon>
+public sealed partial class NightPageTests(Browser browser, NightPageTests.Afternoon afternoon)
+    : IClassFixture<Browser>,
+        IClassFixture<NightPageTests.Afternoon>
 {
     private static readonly Watch Flat = Cast.Watches[0];
     private static readonly LocalDate Tonight = Cast.FirstDay.PlusDays(1);
@@ -134,7 +136,8 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
         await World.Parts.GetRequiredService<WatchStore>().RemoveAsync(watch.Id, World.Clock.GetCurrentInstant(), Stop);
         await tab.Page.ReloadAsync();
         Assert.Contains("opens nothing", await tab.Page.Locator("h1").TextContentAsync(), StringComparison.Ordinal);
-        Assert.False(await tab.Page.EvaluateAsync<bool>("async () => (await (await caches.open('nights-1')).match(location.href)) !== undefined"));
+        Assert.False(
+            await tab.Page.EvaluateAsync<bool>("async () => (await (await caches.open('nights-1')).match(location.href)) !== undefined"));
     }
 
     [Fact]
@@ -156,11 +159,19 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
     public async Task Nothing_shifts_while_it_loads_and_nothing_is_wider_than_a_small_phone()
     {
         await using var tab = await browser.OpenAsync(320);
-        foreach (var link in (Uri?[])[World.Links.Night(Flat, Tonight), World.Links.Season(Flat), World.Links.Debrief(Flat, Cast.FirstDay, "clear"), new(World.Base, "status")])
+        foreach (
+            var link in (Uri?[])
+                [
+                    World.Links.Night(Flat, Tonight),
+                    World.Links.Season(Flat),
+                    World.Links.Debrief(Flat, Cast.FirstDay, "clear"),
+                    new(World.Base, "status"),
+                ])
         {
             await tab.GoAsync(link);
             var shift = await tab.Page.EvaluateAsync<double>(
-                "() => new Promise(done => { let sum = 0; new PerformanceObserver(list => { for (const e of list.getEntries()) sum += e.value; }).observe({ type: 'layout-shift', buffered: true }); setTimeout(() => done(sum), 250); })");
+                "() => new Promise(done => { let sum = 0; new PerformanceObserver(list => { for (const e of list.getEntries()) sum += " +
+                "e.value; }).observe({ type: 'layout-shift', buffered: true }); setTimeout(() => done(sum), 250); })");
             Assert.True(shift == 0, $"{link!.AbsolutePath} shifts by {shift}");
             Assert.Equal(320, await tab.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
         }
@@ -192,9 +203,14 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
     {
         (string Name, Uri? Link)[] pages =
         [
-            ("tonight", World.Links.Night(Flat, Tonight)), ("go", World.Links.Night(Cast.Watches[2], Tonight.PlusDays(1))), ("last night", World.Links.Night(Flat, Cast.FirstDay)),
+            ("tonight", World.Links.Night(Flat, Tonight)),
+            ("go", World.Links.Night(Cast.Watches[2], Tonight.PlusDays(1))),
+            ("last night", World.Links.Night(Flat, Cast.FirstDay)),
             ("unknown", World.Links.Night(Flat, Tonight.PlusDays(40))),
-            ("season", World.Links.Season(Flat)), ("debrief", World.Links.Debrief(Flat, Cast.FirstDay, "clear")), ("snooze", World.Links.Snooze(Flat, Tonight)), ("status", new Uri(World.Base, "status")),
+            ("season", World.Links.Season(Flat)),
+            ("debrief", World.Links.Debrief(Flat, Cast.FirstDay, "clear")),
+            ("snooze", World.Links.Snooze(Flat, Tonight)),
+            ("status", new Uri(World.Base, "status")),
         ];
         await using var tab = await browser.OpenAsync(width, scheme);
         // Every page at both widths and on both grounds; the two that differ most in every other way too.
@@ -205,8 +221,18 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
             if (await tab.Page.Locator("#field-mode").CountAsync() is var boxes && field && boxes == 0) continue;
             if (field) await tab.Page.Locator("#field-mode").CheckAsync();
             await tab.Page.EvaluateAsync("() => { for (const part of document.querySelectorAll('details')) part.open = true; }");
-            var found = await tab.Page.RunAxe(new AxeRunOptions { RunOnly = new() { Type = "tag", Values = [.. AxeRules] } });
-            Assert.True(found.Violations.Length == 0, $"{name}: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(node => node.Html))})"))}");
+            var found = await tab.Page.RunAxe(
+                new AxeRunOptions
+                {
+                    RunOnly = new() { Type = "tag", Values = [.. AxeRules] },
+                });
+            Assert.True(
+                found.Violations.Length == 0,
+                $"{name}: " +
+            string.Join(
+                "; ",
+                found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(node => node.Html))})"))
+            );
         }
     }
 
@@ -226,19 +252,32 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
     private static async Task SameAsync(IPage page, JsonElement conditions, int step)
     {
         var condition = conditions[step];
-        var readings = JsonDocument.Parse((await page.Locator("#night-grid").TextContentAsync())!).RootElement.GetProperty("readings").EnumerateArray().ToArray();
+        var readings = JsonDocument
+            .Parse((await page.Locator("#night-grid").TextContentAsync())!)
+            .RootElement.GetProperty("readings")
+            .EnumerateArray()
+            .ToArray();
         var shown = await page.Locator("#night-chart .readout dd").AllTextContentsAsync();
         Assert.Equal(readings.Length, shown.Count);
         for (var i = 0; i < readings.Length; i++)
         {
-            var planned = readings[i].GetProperty("path").GetString()!.Split('.').Aggregate(condition, (node, name) => node.ValueKind == JsonValueKind.Null ? node : node.GetProperty(name));
+            var planned = readings[i]
+                .GetProperty("path")
+                .GetString()!
+                .Split('.')
+                .Aggregate(condition, (node, name) => node.ValueKind == JsonValueKind.Null ? node : node.GetProperty(name));
             var said = planned.ValueKind == JsonValueKind.Null ? "unknown" : Said(planned.GetDouble(), readings[i]);
             Assert.True(said == shown[i], $"{readings[i].GetProperty("path")} at step {step}: the plan says {said}, the page {shown[i]}");
         }
 
-        var local = DateTimeOffset.Parse(condition.GetProperty("at").GetString()!, CultureInfo.InvariantCulture).ToOffset(TimeSpan.FromHours(10));
+        var local = DateTimeOffset
+            .Parse(condition.GetProperty("at").GetString()!, CultureInfo.InvariantCulture)
+            .ToOffset(TimeSpan.FromHours(10));
         Assert.Equal(local.ToString("HH:mm", CultureInfo.InvariantCulture), await page.Locator("#night-chart .at").TextContentAsync());
-        Assert.StartsWith(local.ToString("HH:mm", CultureInfo.InvariantCulture) + ": Worth of a frame ", await page.Locator("#night-chart .slider").GetAttributeAsync("aria-valuetext"), StringComparison.Ordinal);
+        Assert.StartsWith(
+            local.ToString("HH:mm", CultureInfo.InvariantCulture) + ": Worth of a frame ",
+            await page.Locator("#night-chart .slider").GetAttributeAsync("aria-valuetext"),
+            StringComparison.Ordinal);
     }
 
     // A second way to the words, in decimal arithmetic.
@@ -246,7 +285,8 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
     {
         var said = (decimal)value * (decimal)reading.GetProperty("scale").GetDouble() + (decimal)reading.GetProperty("offset").GetDouble();
         var rounded = Math.Round(said, reading.GetProperty("decimals").GetInt32(), MidpointRounding.AwayFromZero);
-        return (rounded == 0 ? "0" : rounded.ToString("0.####", CultureInfo.InvariantCulture).Replace('-', '−')) + reading.GetProperty("suffix").GetString();
+        return (rounded == 0 ? "0" : rounded.ToString("0.####", CultureInfo.InvariantCulture).Replace('-', '−'))
+            + reading.GetProperty("suffix").GetString();
     }
 
     /// <summary>The plan command itself, in a process of its own, on the answer that the service keeps.</summary>
@@ -260,8 +300,20 @@ public sealed partial class NightPageTests(Browser browser, NightPageTests.After
         program.Write("watch.json", JsonSerializer.Serialize(Flat, WatchJson.Options));
         await File.WriteAllBytesAsync(Path.Combine(program.Folder, "answer.json"), body, Stop);
         var ran = await program.RunAsync(
-            "plan", "--watch", "watch.json", "--night", Tonight.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture), "--forecast", "answer.json", "--feed", "fake",
-            "--now", World.Clock.GetCurrentInstant().ToString(), "--fetched", kept.Head.RetrievedAt.ToString(), "--json");
+            "plan",
+            "--watch",
+            "watch.json",
+            "--night",
+            Tonight.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture),
+            "--forecast",
+            "answer.json",
+            "--feed",
+            "fake",
+            "--now",
+            World.Clock.GetCurrentInstant().ToString(),
+            "--fetched",
+            kept.Head.RetrievedAt.ToString(),
+            "--json");
         Assert.True(ran.Exit == 0, ran.Error);
         return JsonDocument.Parse(ran.Output);
     }

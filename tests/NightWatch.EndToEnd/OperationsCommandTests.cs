@@ -35,9 +35,11 @@ public sealed class OperationsCommandTests
         await using (var service = ServiceProcess.Run(program.Folder, []))
         {
             var letters = Path.Combine(program.Folder, "letters");
-            await KillBench.UntilAsync(() => Task.FromResult(Directory.Exists(letters) && Directory.GetFiles(letters, "*.eml").Length > 0), () => service.Log);
+            await KillBench.UntilAsync(
+                () => Task.FromResult(Directory.Exists(letters) && Directory.GetFiles(letters, "*.eml").Length > 0), () => service.Log);
             Assert.Equal(0, await service.StopAsync());
-            Assert.Contains("Subject: of-use", File.ReadAllText(Assert.Single(Directory.GetFiles(letters, "*.eml"))), StringComparison.Ordinal);
+            Assert.Contains(
+                "Subject: of-use", File.ReadAllText(Assert.Single(Directory.GetFiles(letters, "*.eml"))), StringComparison.Ordinal);
         }
 
         var states = JsonDocument.Parse((await program.RunAsync("outbox", "list", "--state", "expired", "--json")).Output).RootElement;
@@ -101,7 +103,11 @@ public sealed class OperationsCommandTests
     public async Task Backup_and_restore_of_PostgreSQL_are_left_to_its_own_tools()
     {
         using var program = new Nightwatch();
-        program.Write("appsettings.json", """{ "Database": { "Connection": "Host=db.example.org;Database=nightwatch;Username=watch;Password=hush" }, "Feeds": { "Order": "fake", "Usage": "private" } }""");
+        program.Write(
+            "appsettings.json",
+            """{ "Database": { "Connection": "Host=db.example.org;Database=nightwatch;Username=watch;Password=hush" }""" +
+            """, "Feeds": { "Order": "fake", "Usage": "private" } }"""
+        );
 
         var backup = await program.RunAsync("backup", "copy.db");
         var restore = await program.RunAsync("restore", "copy.db");
@@ -138,16 +144,20 @@ public sealed class OperationsCommandTests
     {
         await database.MigrateAsync(Cancel);
         await new OutboxStore(database).EnqueueAsync(
-            [.. letters.Select(letter => new OutboxDraft
-            {
-                DedupeKey = letter.Key,
-                MessageId = $"{letter.Key}@nightwatch.example.org",
-                Kind = "Outlook",
-                Recipient = "ilse@example.org",
-                Mime = Encoding.ASCII.GetBytes($"Subject: {letter.Key}\r\nFrom: watch@example.org\r\nTo: ilse@example.org\r\nMessage-ID: <{letter.Key}@nightwatch.example.org>\r\n\r\nClear skies.\r\n"),
-                NotBefore = Now - Duration.FromDays(1),
-                NotAfter = letter.NotAfter,
-            })],
+            [
+                .. letters.Select(letter => new OutboxDraft
+                {
+                    DedupeKey = letter.Key,
+                    MessageId = $"{letter.Key}@nightwatch.example.org",
+                    Kind = "Outlook",
+                    Recipient = "ilse@example.org",
+                    Mime = Encoding.ASCII.GetBytes(
+                        $"Subject: {letter.Key}\r\nFrom: watch@example.org\r\nTo: ilse@example.org\r\nMessage-ID: " +
+                        $"<{letter.Key}@nightwatch.example.org>\r\n\r\nClear skies.\r\n"),
+                    NotBefore = Now - Duration.FromDays(1),
+                    NotAfter = letter.NotAfter,
+                }),
+            ],
             Now - Duration.FromDays(1),
             Cancel);
     }

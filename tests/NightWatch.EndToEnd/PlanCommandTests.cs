@@ -12,7 +12,8 @@ public sealed class PlanCommandTests
     private const string Watch = """
         {
           "id": "tessa-reservoir", "subscriber": { "name": "Tessa Okoro", "address": "tessa.okoro@example.org" },
-          "site": { "id": "reservoir", "name": "The Old Reservoir", "position": { "latitudeDeg": 51.5, "longitudeDeg": -0.1, "elevationM": 25 }, "zone": "Europe/London", "measuredSkyBrightness": 21.2 },
+          "site": { "id": "reservoir", "name": "The Old Reservoir", "position": { "latitudeDeg": 51.5, "longitudeDeg": -0.1,
+            "elevationM": 25 }, "zone": "Europe/London", "measuredSkyBrightness": 21.2 },
           "subject": { "kind": "stars" },
           "limits": { "usableRunMin": 60 },
           "outing": { "drivesPerLostNight": 1 },
@@ -29,7 +30,9 @@ public sealed class PlanCommandTests
         var plan = await PlanAsync(night);
 
         Assert.Equal(verdict, plan.GetProperty("verdict").GetString());
-        var (start, end) = (Instant(plan.GetProperty("windows").GetProperty("run"), "start"), Instant(plan.GetProperty("windows").GetProperty("run"), "end"));
+        var (start, end) = (
+            Instant(plan.GetProperty("windows").GetProperty("run"), "start"),
+            Instant(plan.GetProperty("windows").GetProperty("run"), "end"));
         Assert.Equal(Mean("cloud_area_fraction", start, end) / 100, Value(plan, "cloud"), 0.01);
         Assert.Equal(GoodMinutes(start, end), Value(plan, "length"), 2.0);
         Assert.Equal(WettestMmPerH(start, end), Value(plan, "rain"), 0.001);
@@ -58,7 +61,10 @@ public sealed class PlanCommandTests
     {
         var plan = await PlanAsync("2020-07-22");
 
-        Assert.Contains("MET Norway", plan.GetProperty("forecast").GetProperty("attribution").GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "MET Norway",
+            plan.GetProperty("forecast").GetProperty("attribution").GetProperty("text").GetString(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -67,7 +73,9 @@ public sealed class PlanCommandTests
         using var program = new Nightwatch();
         program.Write("watch.json", Watch.Replace("51.5", "-24.7", StringComparison.Ordinal));
 
-        var ran = await program.RunAsync("plan", "--watch", "watch.json", "--night", "2020-07-22", "--now", "2020-07-20T06:00:00Z", "--forecast", Recording, "--feed", "met-norway");
+        var ran = await program.RunAsync(
+            "plan", "--watch", "watch.json", "--night", "2020-07-22", "--now", "2020-07-20T06:00:00Z", "--forecast", Recording, "--feed",
+            "met-norway");
 
         Assert.Equal(0, ran.Exit);
         Assert.Contains("km from The Old Reservoir", ran.Line, StringComparison.Ordinal);
@@ -77,13 +85,19 @@ public sealed class PlanCommandTests
     {
         using var program = new Nightwatch();
         program.Write("watch.json", Watch);
-        var ran = await program.RunAsync("plan", "--watch", "watch.json", "--night", night, "--now", "2020-07-20T06:00:00Z", "--forecast", Recording, "--feed", "met-norway", "--json");
+        var ran = await program.RunAsync(
+            "plan", "--watch", "watch.json", "--night", night, "--now", "2020-07-20T06:00:00Z", "--forecast", Recording, "--feed",
+            "met-norway", "--json");
         Assert.True(ran.Exit == 0, ran.Error);
         return JsonDocument.Parse(ran.Output).RootElement.Clone();
     }
 
     private static double Value(JsonElement plan, string factor) =>
-        plan.GetProperty("reasons").EnumerateArray().Single(reason => reason.GetProperty("factor").GetString() == factor).GetProperty("value").GetDouble();
+        plan.GetProperty("reasons")
+            .EnumerateArray()
+            .Single(reason => reason.GetProperty("factor").GetString() == factor)
+            .GetProperty("value")
+            .GetDouble();
 
     private static DateTimeOffset Instant(JsonElement element, string name) => element.GetProperty(name).GetDateTimeOffset();
 
@@ -109,15 +123,21 @@ public sealed class PlanCommandTests
             var after = points.FindIndex(point => point.At > at);
             var (low, high) = (points[after - 1], points[after]);
             var share = (at - low.At) / (high.At - low.At);
-            var value = low.Details.GetProperty(name).GetDouble() + (share * (high.Details.GetProperty(name).GetDouble() - low.Details.GetProperty(name).GetDouble()));
+            var value =
+                low.Details.GetProperty(name).GetDouble()
+                + (share * (high.Details.GetProperty(name).GetDouble() - low.Details.GetProperty(name).GetDouble()));
             return of is null ? value : of(value);
         });
     }
 
     /// <summary>Of the periods that touch the run, the wettest: the shortest that the file gives at each step, as a rate.</summary>
-    private static double WettestMmPerH(DateTimeOffset start, DateTimeOffset end) => Steps()
-        .Select(step => (At: Instant(step, "time"), Data: step.GetProperty("data")))
-        .Select(step => step.Data.TryGetProperty("next_1_hours", out var one) ? (step.At, Hours: 1, Data: one) : step.Data.TryGetProperty("next_6_hours", out var six) ? (step.At, Hours: 6, Data: six) : default)
-        .Where(period => period.Hours > 0 && period.At < end && period.At.AddHours(period.Hours) > start)
-        .Max(period => period.Data.GetProperty("details").GetProperty("precipitation_amount").GetDouble() / period.Hours);
+    private static double WettestMmPerH(DateTimeOffset start, DateTimeOffset end) =>
+        Steps()
+            .Select(step => (At: Instant(step, "time"), Data: step.GetProperty("data")))
+            .Select(step =>
+                step.Data.TryGetProperty("next_1_hours", out var one) ? (step.At, Hours: 1, Data: one)
+                : step.Data.TryGetProperty("next_6_hours", out var six) ? (step.At, Hours: 6, Data: six)
+                : default)
+            .Where(period => period.Hours > 0 && period.At < end && period.At.AddHours(period.Hours) > start)
+            .Max(period => period.Data.GetProperty("details").GetProperty("precipitation_amount").GetDouble() / period.Hours);
 }

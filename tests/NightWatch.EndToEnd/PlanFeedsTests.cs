@@ -22,7 +22,9 @@ public sealed class PlanFeedsTests
     {
         using var program = new Nightwatch();
         program.Write("watch.json", Watch(30.0, -85.0, "America/Chicago"));
-        var ran = await program.RunAsync("plan", "--watch", "watch.json", "--night", "2022-02-04", "--now", "2022-02-04T12:00:00Z", "--forecast", Nws, "--feed", "nws", "--json");
+        var ran = await program.RunAsync(
+            "plan", "--watch", "watch.json", "--night", "2022-02-04", "--now", "2022-02-04T12:00:00Z", "--forecast", Nws, "--feed", "nws",
+            "--json");
         Assert.True(ran.Exit == 0, ran.Error);
         var plan = JsonDocument.Parse(ran.Output).RootElement;
 
@@ -55,7 +57,9 @@ public sealed class PlanFeedsTests
         program.Write("members.json", FeedBodies.Ensemble(At, clear: 13));
         program.Write("second.json", FeedBodies.MetNorway(At, cloudPercent: 81));
 
-        var plan = await PlanAsync(program, "--forecast", "forecast.json", "--feed", "open-meteo", "--members", "members.json", "--second", "second.json", "--second-feed", "met-norway");
+        var plan = await PlanAsync(
+            program, "--forecast", "forecast.json", "--feed", "open-meteo", "--members", "members.json", "--second", "second.json",
+            "--second-feed", "met-norway");
 
         Assert.Equal(0.07, Value(plan, "cloud"), 6);
         Assert.Equal(0.74, Value(plan, "disagreement"), 6);
@@ -66,7 +70,8 @@ public sealed class PlanFeedsTests
         Assert.True(Chance(plan) < Chance(alone), $"The second feed, which disagrees, lowers {Chance(alone)}; it came to {Chance(plan)}.");
         Assert.Equal(0, plan.GetProperty("rainBefore").GetProperty("mm").GetDouble());
         Assert.Equal(
-            ["met-norway", "open-meteo-ensemble"], plan.GetProperty("otherForecasts").EnumerateArray().Select(other => other.GetProperty("feedId").GetString()));
+            ["met-norway", "open-meteo-ensemble"],
+            plan.GetProperty("otherForecasts").EnumerateArray().Select(other => other.GetProperty("feedId").GetString()));
     }
 
     [Fact]
@@ -110,26 +115,40 @@ public sealed class PlanFeedsTests
         return JsonDocument.Parse(ran.Output).RootElement.Clone();
     }
 
-    private static string Watch(double latitude, double longitude, string zone) => FormattableString.Invariant($$"""
-        {
-          "id": "any", "subscriber": { "name": "Ada Pell", "address": "ada.pell@example.org" },
-          "site": { "id": "any", "name": "The Back Dunes", "position": { "latitudeDeg": {{latitude}}, "longitudeDeg": {{longitude}}, "elevationM": 5 }, "zone": "{{zone}}" },
-          "subject": { "kind": "stars" },
-          "kit": { "dewHeaterW": 6, "dewHeaterBatteryWh": 100, "batteriesWh": [200, 200], "cardGb": 512 },
-        }
-        """);
+    private static string Watch(double latitude, double longitude, string zone) =>
+        FormattableString.Invariant(
+            $$"""
+            {
+              "id": "any", "subscriber": { "name": "Ada Pell", "address": "ada.pell@example.org" },
+              "site": { "id": "any", "name": "The Back Dunes", "position": { "latitudeDeg": {{latitude}}, "longitudeDeg": {{longitude}},
+                "elevationM": 5 }, "zone": "{{zone}}" },
+              "subject": { "kind": "stars" },
+              "kit": { "dewHeaterW": 6, "dewHeaterBatteryWh": 100, "batteriesWh": [200, 200], "cardGb": 512 },
+            }
+            """
+        );
 
     private static double Value(JsonElement plan, string factor) =>
-        plan.GetProperty("reasons").EnumerateArray().Single(reason => reason.GetProperty("factor").GetString() == factor).GetProperty("value").GetDouble();
+        plan.GetProperty("reasons")
+            .EnumerateArray()
+            .Single(reason => reason.GetProperty("factor").GetString() == factor)
+            .GetProperty("value")
+            .GetDouble();
 
     /// <summary>The value of the interval that an instant lies in.</summary>
-    private static double InFile(string layer, DateTimeOffset at) => JsonDocument.Parse(File.ReadAllText(Nws)).RootElement.GetProperty("properties").GetProperty(layer)
-        .GetProperty("values").EnumerateArray()
-        .Single(entry =>
-        {
-            var parts = entry.GetProperty("validTime").GetString()!.Split('/');
-            var start = DateTimeOffset.Parse(parts[0], System.Globalization.CultureInfo.InvariantCulture);
-            return start <= at && at < start + XmlConvert.ToTimeSpan(parts[1]);
-        })
-        .GetProperty("value").GetDouble();
+    private static double InFile(string layer, DateTimeOffset at) =>
+        JsonDocument
+            .Parse(File.ReadAllText(Nws))
+            .RootElement.GetProperty("properties")
+            .GetProperty(layer)
+            .GetProperty("values")
+            .EnumerateArray()
+            .Single(entry =>
+            {
+                var parts = entry.GetProperty("validTime").GetString()!.Split('/');
+                var start = DateTimeOffset.Parse(parts[0], System.Globalization.CultureInfo.InvariantCulture);
+                return start <= at && at < start + XmlConvert.ToTimeSpan(parts[1]);
+            })
+            .GetProperty("value")
+            .GetDouble();
 }

@@ -6,7 +6,9 @@ namespace NightWatch.EndToEnd;
 
 public sealed partial class RehearsalTests
 {
-    /// <summary>The newcomer's first command shows one of everything; if it does not, the default seed in RehearseCommand wants choosing anew.</summary>
+    /// <summary>
+    /// The newcomer's first command shows one of everything; if it does not, the default seed in RehearseCommand wants choosing anew.
+    /// </summary>
     [Fact]
     public async Task The_first_command_shows_one_of_everything()
     {
@@ -27,8 +29,11 @@ public sealed partial class RehearsalTests
         Assert.All(letters, letter => Assert.True(File.Exists(Path.ChangeExtension(letter, ".html"))));
 
         var index = await File.ReadAllTextAsync(Path.Combine(program.Folder, "out", "index.html"), TestContext.Current.CancellationToken);
-        foreach (var kind in (string[])["outlook", "morning timeline", "reschedule warning", "stand down", "debrief"]) Assert.Contains($"<i>{kind}</i>", index, StringComparison.Ordinal);
-        Assert.All(Links().Matches(index), link => Assert.True(File.Exists(Path.Combine(program.Folder, "out", link.Groups[1].Value)), link.Value));
+        foreach (var kind in (string[])["outlook", "morning timeline", "reschedule warning", "stand down", "debrief"])
+            Assert.Contains($"<i>{kind}</i>", index, StringComparison.Ordinal);
+        Assert.All(
+            Links().Matches(index),
+            link => Assert.True(File.Exists(Path.Combine(program.Folder, "out", link.Groups[1].Value)), link.Value));
         Assert.DoesNotContain("http", index, StringComparison.Ordinal);
     }
 
@@ -42,7 +47,9 @@ public sealed partial class RehearsalTests
 
         var one = Directory.GetFiles(Path.Combine(program.Folder, "one"), "*", SearchOption.AllDirectories).Order().ToList();
         Assert.True(one.Count > 5);
-        Assert.All(one, file => Assert.Equal(File.ReadAllBytes(file), File.ReadAllBytes(file.Replace("/one/", "/two/", StringComparison.Ordinal))));
+        Assert.All(
+            one,
+            file => Assert.Equal(File.ReadAllBytes(file), File.ReadAllBytes(file.Replace("/one/", "/two/", StringComparison.Ordinal))));
     }
 
     [Fact]

@@ -13,13 +13,16 @@ public sealed partial class RunCommandTests
         using var program = new Nightwatch();
         program.Write("watch.json", WatchFile.Example);
         Assert.Equal(0, (await program.RunAsync("watch", "add", "watch.json")).Exit);
-        await using var service = ServiceProcess.Run(program.Folder, [new("Feeds:Order", "fake"), new("Feeds:Usage", "private"), new("Service:Port", "0"), new("Service:TickSeconds", "1")]);
+        await using var service = ServiceProcess.Run(
+            program.Folder,
+            [new("Feeds:Order", "fake"), new("Feeds:Usage", "private"), new("Service:Port", "0"), new("Service:TickSeconds", "1")]);
         await KillBench.UntilAsync(() => Task.FromResult(Address().IsMatch(service.Log)), () => "It did not get ready:\n" + service.Log);
         using var http = new HttpClient { BaseAddress = new Uri(Address().Match(service.Log).Value) };
 
         Assert.Equal("alive\n", await http.GetStringAsync("/health/live", TestContext.Current.CancellationToken));
         await KillBench.UntilAsync(
-            async () => (await http.GetAsync("/health/ready", TestContext.Current.CancellationToken)).IsSuccessStatusCode, () => "It did not say that it is ready:\n" + service.Log);
+            async () => (await http.GetAsync("/health/ready", TestContext.Current.CancellationToken)).IsSuccessStatusCode,
+            () => "It did not say that it is ready:\n" + service.Log);
         var metrics = await http.GetStringAsync("/metrics", TestContext.Current.CancellationToken);
         string[] told =
         [
@@ -29,7 +32,12 @@ public sealed partial class RunCommandTests
         foreach (var name in told)
             Assert.Contains(name, metrics, StringComparison.Ordinal);
         // No feed was asked and no look failed: counted from the start all the same, or the first one would be no increase.
-        foreach (var series in (string[])["nightwatch_feed_answer_total{.*nightwatch_feed=\"fake\".*nightwatch_outcome=\"refused\".*}", "nightwatch_pass_failure_total{.*nightwatch_pass=\"evening\".*}"])
+        foreach (
+            var series in (string[])
+                [
+                    "nightwatch_feed_answer_total{.*nightwatch_feed=\"fake\".*nightwatch_outcome=\"refused\".*}",
+                    "nightwatch_pass_failure_total{.*nightwatch_pass=\"evening\".*}",
+                ])
             Assert.Matches($"(?m)^{series} 0( |$)", metrics);
         using var proxied = new HttpRequestMessage(HttpMethod.Get, "/metrics") { Headers = { { "X-Forwarded-For", "192.0.2.1" } } };
         Assert.Equal(System.Net.HttpStatusCode.NotFound, (await http.SendAsync(proxied, TestContext.Current.CancellationToken)).StatusCode);
@@ -49,11 +57,15 @@ public sealed partial class RunCommandTests
         await KillBench.UntilAsync(() => Task.FromResult(service.Log.Contains("1 sent", StringComparison.Ordinal)), () => service.Log);
         Assert.Equal(0, await service.StopAsync());
 
-        foreach (var metric in (string[])["nightwatch.stage.duration", "nightwatch.feed.fetch.duration", "nightwatch.letter.outcome", "nightwatch.outbox.depth"])
+        foreach (
+            var metric in (string[])
+                ["nightwatch.stage.duration", "nightwatch.feed.fetch.duration", "nightwatch.letter.outcome", "nightwatch.outbox.depth"])
             Assert.Contains(metric, collector.Of("MetricsService"), StringComparison.Ordinal);
-        foreach (var span in (string[])["tick", "subscriber", "plan", "commit", "send"]) Assert.Contains(span, collector.Of("TraceService"), StringComparison.Ordinal);
+        foreach (var span in (string[])["tick", "subscriber", "plan", "commit", "send"])
+            Assert.Contains(span, collector.Of("TraceService"), StringComparison.Ordinal);
         foreach (var secret in (string[])["moraa", "any-night", "lake-shore", "34.1"])
-            Assert.DoesNotContain(secret, collector.Of("MetricsService") + collector.Of("TraceService"), StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain(
+                secret, collector.Of("MetricsService") + collector.Of("TraceService"), StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]

@@ -31,14 +31,25 @@ public sealed class SecretsTests : IDisposable
         await bench.OneEveningPassIsDueAsync();
         await using (var database = bench.Open()) await OperationsCommandTests.QueueAsync(database);
         await using var service = bench.Run(
-            ("Feeds:Order", "open-meteo"), ("Feeds:Ensemble", "open-meteo-ensemble"), ("Feeds:Usage", "commercial"), ("Feeds:OpenMeteoKeyFile", Secret("feed", FeedKey)),
-            ("Feeds:OpenMeteoUrl", feed.Url.ToString()), ("Feeds:OpenMeteoEnsembleUrl", feed.Url.ToString()),
-            ("Mail:Port", mail.Port.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("Mail:UserName", "watch"), ("Mail:PasswordFile", Secret("mail", Password)),
+            ("Feeds:Order", "open-meteo"),
+            ("Feeds:Ensemble", "open-meteo-ensemble"),
+            ("Feeds:Usage", "commercial"),
+            ("Feeds:OpenMeteoKeyFile", Secret("feed", FeedKey)),
+            ("Feeds:OpenMeteoUrl", feed.Url.ToString()),
+            ("Feeds:OpenMeteoEnsembleUrl", feed.Url.ToString()),
+            ("Mail:Port", mail.Port.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+            ("Mail:UserName", "watch"),
+            ("Mail:PasswordFile", Secret("mail", Password)),
             ("Service:IdKeyFile", Secret("id", IdKey)),
-            ("Logging:LogLevel:Default", "Trace"), ("Logging:LogLevel:Microsoft", "Trace"), ("Logging:LogLevel:System.Net.Http", "Trace"), ("Logging:LogLevel:Polly", "Trace"), ("Logging:LogLevel:Quartz", "Trace"));
+            ("Logging:LogLevel:Default", "Trace"),
+            ("Logging:LogLevel:Microsoft", "Trace"),
+            ("Logging:LogLevel:System.Net.Http", "Trace"),
+            ("Logging:LogLevel:Polly", "Trace"),
+            ("Logging:LogLevel:Quartz", "Trace"));
 
         await KillBench.UntilAsync(
-            () => Task.FromResult(feed.Seen.Count > 0 && service.Log.Contains("Mail needs an operator", StringComparison.Ordinal)), () => service.Log);
+            () => Task.FromResult(feed.Seen.Count > 0 && service.Log.Contains("Mail needs an operator", StringComparison.Ordinal)),
+            () => service.Log);
         await service.StopAsync();
 
         // The key did travel, where it belongs.
@@ -53,14 +64,29 @@ public sealed class SecretsTests : IDisposable
         using var program = new Nightwatch();
         program.Write("appsettings.json", $$"""
             {
-              "Database": { "Connection": "Host=127.0.0.1;Port=1;Database=nightwatch;Username=watch;Password={{DatabasePassword}};Timeout=2" },
-              "Feeds": { "Order": "open-meteo", "Usage": "commercial", "OpenMeteoKeyFile": "{{Secret("feed", FeedKey)}}", "OpenMeteoUrl": "http://127.0.0.1:1/" },
-              "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{mail.Port}}, "Security": "none", "UserName": "watch", "PasswordFile": "{{Secret("mail", Password)}}" },
+              "Database": {
+                "Connection": "Host=127.0.0.1;Port=1;Database=nightwatch;Username=watch;Password={{DatabasePassword}};Timeout=2" },
+              "Feeds": { "Order": "open-meteo", "Usage": "commercial", "OpenMeteoKeyFile": "{{Secret("feed",
+                FeedKey)}}", "OpenMeteoUrl": "http://127.0.0.1:1/" },
+              "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{mail.Port}}, "Security": "none", "UserName": "watch",
+                "PasswordFile": "{{Secret("mail",
+                Password)}}" },
               "Service": { "IdKeyFile": "{{Secret("id", IdKey)}}" }
             }
             """);
 
-        foreach (var command in (string[])["check", "check --json", "check --send-test ada@example.net --dns 127.0.0.1:1", "run", "watch list", "outbox list", "backup copy.db", "prune"])
+        foreach (
+            var command in (string[])
+                [
+                    "check",
+                    "check --json",
+                    "check --send-test ada@example.net --dns 127.0.0.1:1",
+                    "run",
+                    "watch list",
+                    "outbox list",
+                    "backup copy.db",
+                    "prune",
+                ])
         {
             var ran = await program.RunAsync(command.Split(' '));
 

@@ -22,7 +22,8 @@ public sealed partial class SkyCommandTests
     };
 
     [Theory, MemberData(nameof(Nights))]
-    public async Task Every_field_of_the_contract_is_there(string place, string lat, string lon, string zone, string night, string sunState, string subjectState, int hours)
+    public async Task Every_field_of_the_contract_is_there(
+        string place, string lat, string lon, string zone, string night, string sunState, string subjectState, int hours)
     {
         using var program = new Nightwatch();
 
@@ -35,13 +36,17 @@ public sealed partial class SkyCommandTests
         Assert.Equal(["night", "zone", "span", "sun", "moon", "subject", "darkWindows", "subjectWindows", "shootingWindows"], Names(sky));
         Assert.Equal((night, zone), (sky.GetProperty("night").GetString(), sky.GetProperty("zone").GetString()));
         Assert.Equal(["start", "end"], Names(sky.GetProperty("span")));
-        Assert.Equal(["state", "set", "civilDusk", "nauticalDusk", "astronomicalDusk", "astronomicalDawn", "nauticalDawn", "civilDawn", "rise"], Names(sky.GetProperty("sun")));
+        Assert.Equal(
+            ["state", "set", "civilDusk", "nauticalDusk", "astronomicalDusk", "astronomicalDawn", "nauticalDawn", "civilDawn", "rise"],
+            Names(sky.GetProperty("sun")));
         Assert.Equal(["rises", "sets", "illuminatedFraction", "altitudeAtMidnight", "azimuthAtMidnight"], Names(sky.GetProperty("moon")));
         Assert.Equal(["state", "rise", "set", "transit", "transitAltitude"], Names(sky.GetProperty("subject")));
         Assert.Equal(sunState, sky.GetProperty("sun").GetProperty("state").GetString());
         Assert.Equal(subjectState, sky.GetProperty("subject").GetProperty("state").GetString());
         Assert.Equal(sunState == "normal" ? JsonValueKind.String : JsonValueKind.Null, sky.GetProperty("sun").GetProperty("set").ValueKind);
-        var span = (Start: sky.GetProperty("span").GetProperty("start").GetDateTimeOffset(), End: sky.GetProperty("span").GetProperty("end").GetDateTimeOffset());
+        var span = (
+            Start: sky.GetProperty("span").GetProperty("start").GetDateTimeOffset(),
+            End: sky.GetProperty("span").GetProperty("end").GetDateTimeOffset());
         Assert.Equal(hours, (span.End - span.Start).TotalHours);
         Assert.All(Instants(sky), instant => Assert.Matches(UtcMilliseconds(), instant));
         Assert.All(Instants(sky), instant => Assert.InRange(DateTimeOffset.Parse(instant, null), span.Start, span.End));
@@ -52,7 +57,8 @@ public sealed partial class SkyCommandTests
     {
         using var program = new Nightwatch();
 
-        var ran = await program.RunAsync("sky", "--lat", "-24.7553", "--lon", "15.2905", "--zone", "Africa/Windhoek", "--night", "2026-08-12");
+        var ran = await program.RunAsync(
+            "sky", "--lat", "-24.7553", "--lon", "15.2905", "--zone", "Africa/Windhoek", "--night", "2026-08-12");
 
         Assert.Equal(0, ran.Exit);
         Assert.Contains("CAT", ran.Output, StringComparison.Ordinal);
@@ -79,13 +85,17 @@ public sealed partial class SkyCommandTests
 
     private static IEnumerable<string> Names(JsonElement element) => element.EnumerateObject().Select(member => member.Name);
 
-    private static IEnumerable<string> Instants(JsonElement element) => element.ValueKind switch
-    {
-        JsonValueKind.Object => element.EnumerateObject().Where(member => member.Name is not ("night" or "zone" or "state")).SelectMany(member => Instants(member.Value)),
-        JsonValueKind.Array => element.EnumerateArray().SelectMany(Instants),
-        JsonValueKind.String => [element.GetString()!],
-        _ => [],
-    };
+    private static IEnumerable<string> Instants(JsonElement element) =>
+        element.ValueKind switch
+        {
+            JsonValueKind.Object => element
+                .EnumerateObject()
+                .Where(member => member.Name is not ("night" or "zone" or "state"))
+                .SelectMany(member => Instants(member.Value)),
+            JsonValueKind.Array => element.EnumerateArray().SelectMany(Instants),
+            JsonValueKind.String => [element.GetString()!],
+            _ => [],
+        };
 
     [GeneratedRegex(@"\A\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z\z")]
     private static partial Regex UtcMilliseconds();

@@ -27,9 +27,20 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
     // Every night with known weather is a go within these limits, so that a letter must come.
     private static readonly (string Name, string Value)[] AnyNight =
     [
-        ("limits-cloud-caution", "100"), ("limits-cloud-stop", "100"), ("limits-precipitationProbability-caution", "100"), ("limits-precipitationProbability-stop", "100"),
-        ("limits-fog-caution", "100"), ("limits-fog-stop", "100"), ("limits-thunder-caution", "100"), ("limits-thunder-stop", "100"), ("limits-gustMps-caution", "40"), ("limits-gustMps-stop", "40"),
-        ("limits-darkFullMag", "14"), ("limits-darkNothingMag", "14"), ("limits-precipitationMmPerH", "20"), ("limits-usableRunMin", "30"),
+        ("limits-cloud-caution", "100"),
+        ("limits-cloud-stop", "100"),
+        ("limits-precipitationProbability-caution", "100"),
+        ("limits-precipitationProbability-stop", "100"),
+        ("limits-fog-caution", "100"),
+        ("limits-fog-stop", "100"),
+        ("limits-thunder-caution", "100"),
+        ("limits-thunder-stop", "100"),
+        ("limits-gustMps-caution", "40"),
+        ("limits-gustMps-stop", "40"),
+        ("limits-darkFullMag", "14"),
+        ("limits-darkNothingMag", "14"),
+        ("limits-precipitationMmPerH", "20"),
+        ("limits-usableRunMin", "30"),
     ];
 
     private readonly MailSink mail = new();
@@ -62,8 +73,10 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         // By keyboard alone as far as the letter.
         await TabToAsync(page, "f-place");
         await page.Keyboard.TypeAsync("35°03'00\"S 141°43'12\"E");
-        // Listened for before the key: to wait for the address afterwards can miss a navigation that comes between the library's look and its wait.
-        var opened = await page.RunAndWaitForResponseAsync(() => page.Keyboard.PressAsync("Enter"), answer => answer.Request.IsNavigationRequest);
+        // Listened for before the key: to wait for the address afterwards can miss a navigation that comes between the library's look and
+        // its wait.
+        var opened = await page.RunAndWaitForResponseAsync(
+            () => page.Keyboard.PressAsync("Enter"), answer => answer.Request.IsNavigationRequest);
         Assert.True(opened.Status == 200 && opened.Url.Contains("/new?", StringComparison.Ordinal), opened.Url);
         await page.WaitForFunctionAsync("() => document.readyState === 'complete' && document.getElementById('f-site-zone') !== null");
         Assert.Equal("Australia/Melbourne", await page.InputValueAsync("#f-site-zone"));
@@ -73,7 +86,9 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         await page.Keyboard.TypeAsync("45");
         await TabToAsync(page, "f-subject-kind-galacticCore");
         // The coming nights are worked out again beside the form, which keeps its place and what is typed.
-        var again = await page.RunAndWaitForResponseAsync(() => page.Keyboard.PressAsync("ArrowDown"), answer => answer.Request.Method == "POST" && answer.Request.PostData!.Contains("subject.kind=stars", StringComparison.Ordinal));
+        var again = await page.RunAndWaitForResponseAsync(
+            () => page.Keyboard.PressAsync("ArrowDown"),
+            answer => answer.Request.Method == "POST" && answer.Request.PostData!.Contains("subject.kind=stars", StringComparison.Ordinal));
         Assert.Equal(200, again.Status);
         Assert.Equal("f-subject-kind-stars", await page.EvaluateAsync<string>("() => document.activeElement.id"));
         Assert.Equal("45", await page.InputValueAsync("#f-site-position-elevationM"));
@@ -86,7 +101,8 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         await TabToAsync(page, "f-address");
         await page.Keyboard.TypeAsync(Address);
         await page.Keyboard.PressAsync("Tab");
-        var sent = await page.RunAndWaitForResponseAsync(() => page.Keyboard.PressAsync("Enter"), answer => answer.Request.Method == "POST" && answer.Request.IsNavigationRequest);
+        var sent = await page.RunAndWaitForResponseAsync(
+            () => page.Keyboard.PressAsync("Enter"), answer => answer.Request.Method == "POST" && answer.Request.IsNavigationRequest);
         Assert.True(sent.Status == 200, await page.TextContentAsync("main"));
         await page.WaitForSelectorAsync("text=Now look into your mailbox");
         await PictureAsync(page, "look-into-your-mailbox");
@@ -174,7 +190,8 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         await SwipeAsync(0, -120);
         await tab.Page.WaitForFunctionAsync("() => scrollY > 60");
         for (var i = 0; i < 3; i++) await SwipeAsync(-250, 0);
-        await tab.Page.WaitForFunctionAsync("() => { const s = document.querySelector('.strip').parentElement; return s.scrollWidth - s.clientWidth - s.scrollLeft < 2; }");
+        await tab.Page.WaitForFunctionAsync(
+            "() => { const s = document.querySelector('.strip').parentElement; return s.scrollWidth - s.clientWidth - s.scrollLeft < 2; }");
         Assert.Empty(await PointsAsync());
         await PictureAsync(tab.Page, "horizon-west");
 
@@ -190,7 +207,8 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         Assert.Equal(0, await RestAsync(), 2.0);
         await tab.Page.ClickAsync("text=Keep the horizon");
 
-        var kept = Assert.Single(Assert.Single(await world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop)).Site.Horizon.Points);
+        var kept = Assert.Single(
+            Assert.Single(await world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop)).Site.Horizon.Points);
         Assert.Equal(dragged.Azimuth, kept.AzimuthDeg, 1.0);
         Assert.Empty(tab.Complaints);
 
@@ -207,18 +225,30 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         Task TouchAsync(string type, params float[] at)
         {
             object[] points = at.Length == 0 ? [] : [new Dictionary<string, object> { ["x"] = at[0], ["y"] = at[1] }];
-            return fingers.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object> { ["type"] = type, ["touchPoints"] = points });
+            return fingers.SendAsync(
+                "Input.dispatchTouchEvent", new Dictionary<string, object> { ["type"] = type, ["touchPoints"] = points });
         }
 
-        Task<double> RestAsync() => tab.Page.EvaluateAsync<double>("() => { const s = document.querySelector('.strip').parentElement; return s.scrollWidth - s.clientWidth - s.scrollLeft; }");
+        Task<double> RestAsync() =>
+            tab.Page.EvaluateAsync<double>(
+                "() => { const s = document.querySelector('.strip').parentElement; return s.scrollWidth - s.clientWidth - s.scrollLeft; }");
 
-        async Task<IReadOnlyList<(double Azimuth, double Altitude)>> PointsAsync() => [.. (await tab.Page.EvaluateAsync<double[][]>(
-            "() => [...document.querySelectorAll('[data-horizon-rows] tr')].map(row => [...row.querySelectorAll('input')].map(i => i.value)).filter(([a]) => a !== '').map(p => p.map(Number))"))
-            .Select(point => (Math.Round(point[0]), Math.Round(point[1])))];
+        async Task<IReadOnlyList<(double Azimuth, double Altitude)>> PointsAsync() =>
+            [
+                .. (
+                    await tab.Page.EvaluateAsync<double[][]>(
+                        "() => [...document.querySelectorAll('[data-horizon-rows] tr')].map(row => " +
+                        "[...row.querySelectorAll('input')].map(i => i.value)).filter(([a]) => a !== '').map(p => p.map(Number))"
+                    )).Select(point => (Math.Round(point[0]), Math.Round(point[1]))),
+            ];
 
-        async Task<float> XAsync(double azimuth) => (await tab.Page.Locator(".strip-sky").BoundingBoxAsync())! is var sky ? (float)(sky.X + sky.Width * azimuth / 360) : 0;
+        async Task<float> XAsync(double azimuth) =>
+            (await tab.Page.Locator(".strip-sky").BoundingBoxAsync())! is var sky ? (float)(sky.X + sky.Width * azimuth / 360) : 0;
 
-        async Task<float> YAsync(double altitude) => (await tab.Page.Locator(".strip-sky").BoundingBoxAsync())! is var sky ? (float)(sky.Y + sky.Height * (178 - 3.4 * altitude - 8) / 180) : 0;
+        async Task<float> YAsync(double altitude) =>
+            (await tab.Page.Locator(".strip-sky").BoundingBoxAsync())! is var sky
+                ? (float)(sky.Y + sky.Height * (178 - 3.4 * altitude - 8) / 180)
+                : 0;
     }
 
     [Theory]
@@ -236,7 +266,17 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         await world.LiveUntilAsync(world.Clock.GetCurrentInstant() + Duration.FromHours(30));
         string[] paths =
         [
-            "", "new?place=reading", "new?place=-24.7553,15.2905", "new?place=nowhere%20at%20all", "sign-in", "watches?done=kept", $"watches/{id}/edit", $"watches/{id}/horizon", "delete", "sources", "no-such-page",
+            "",
+            "new?place=reading",
+            "new?place=-24.7553,15.2905",
+            "new?place=nowhere%20at%20all",
+            "sign-in",
+            "watches?done=kept",
+            $"watches/{id}/edit",
+            $"watches/{id}/horizon",
+            "delete",
+            "sources",
+            "no-such-page",
             world.Links.Unsubscribe(watch)!.PathAndQuery.TrimStart('/'),
         ];
         foreach (var path in paths)
@@ -246,7 +286,13 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         }
 
         var night = Cast.FirstDay.PlusDays(1);
-        await tab.GoAsync(new Uri(world.Links.Night(watch, night)!.ToString().Replace("?k=", $"/switch?to={watch.Id}&on={LocalDatePattern.Iso.Format(night.PlusDays(1))}&k=", StringComparison.Ordinal)));
+        await tab.GoAsync(
+            new Uri(
+                world
+                    .Links.Night(watch, night)!
+                    .ToString()
+                    .Replace(
+                        "?k=", $"/switch?to={watch.Id}&on={LocalDatePattern.Iso.Format(night.PlusDays(1))}&k=", StringComparison.Ordinal)));
         Assert.StartsWith("Switch", await page.TextContentAsync("h1"), StringComparison.Ordinal);
         await CheckAsync(page, "switch", width);
         await tab.GoAsync(world.Links.Unsubscribe(watch) is { } stop ? new Uri(stop + "&of=digest") : null);
@@ -267,7 +313,9 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         await tab.GoAsync(new Uri(world.Base, $"watches/{id}/edit"));
         await page.FillAsync("#f-site-name", "");
         await page.ClickAsync("text=Keep the changes");
-        Assert.Equal("f-site-name", await page.EvaluateAsync<string>("() => document.querySelector('[role=alert] a').getAttribute('href').slice(1)"));
+        Assert.Equal(
+            "f-site-name",
+            await page.EvaluateAsync<string>("() => document.querySelector('[role=alert] a').getAttribute('href').slice(1)"));
         await CheckAsync(page, "a form with a fault", width);
     }
 
@@ -282,10 +330,25 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         // One that can be tried again and one that comes too late then.
         foreach (var hours in (int[])[1, 30])
         {
-            await outbox.EnqueueAsync([new OutboxDraft { DedupeKey = $"k{hours}", MessageId = $"k{hours}@example.org", Kind = "Outlook", Recipient = Address, Mime = "Subject: x\r\n\r\nx"u8.ToArray(), NotBefore = now, NotAfter = now + Duration.FromHours(hours) }], now, Stop);
+            await outbox.EnqueueAsync(
+                [
+                    new OutboxDraft
+                    {
+                        DedupeKey = $"k{hours}",
+                        MessageId = $"k{hours}@example.org",
+                        Kind = "Outlook",
+                        Recipient = Address,
+                        Mime = "Subject: x\r\n\r\nx"u8.ToArray(),
+                        NotBefore = now,
+                        NotAfter = now + Duration.FromHours(hours),
+                    },
+                ],
+                now,
+                Stop);
         }
 
-        foreach (var letter in await outbox.ClaimAsync(now, 5, Duration.FromMinutes(1), Stop)) await outbox.CompleteAsync(letter, new SendOutcome.Dead(new ServerReply(550, "5.7.1", "not today")), now, Stop);
+        foreach (var letter in await outbox.ClaimAsync(now, 5, Duration.FromMinutes(1), Stop))
+            await outbox.CompleteAsync(letter, new SendOutcome.Dead(new ServerReply(550, "5.7.1", "not today")), now, Stop);
         await alone.Parts.GetRequiredService<SuppressionStore>().AddAsync("otto.brandt@example.org", "complaint", now, Stop);
         alone.Clock.AdvanceTo(now + Duration.FromHours(2));
         await using var tab = await browser.OpenAsync(width, scheme);
@@ -301,9 +364,20 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
     private static async Task CheckAsync(IPage page, string name, int width)
     {
         await page.EvaluateAsync("() => document.querySelectorAll('details').forEach(details => { details.open = true; })");
-        var found = await page.RunAxe(new AxeRunOptions { RunOnly = new() { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] } });
-        Assert.True(found.Violations.Length == 0, $"{name}: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(node => node.Html))})"))}");
-        Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{name} is wider than {width} pixels");
+        var found = await page.RunAxe(
+            new AxeRunOptions
+            {
+                RunOnly = new() { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
+            });
+        Assert.True(
+            found.Violations.Length == 0,
+            $"{name}: " +
+            string.Join(
+                "; ",
+                found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(node => node.Html))})"))
+        );
+        Assert.True(
+            await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{name} is wider than {width} pixels");
     }
 
     private async Task SubscribeAsync(IPage page, Func<Task>? whenAsked = null)
@@ -320,7 +394,10 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
     private async Task<string> MailedLinkAsync(string which)
     {
         await world.Parts.GetRequiredService<Ticker>().TickAsync(Stop);
-        return TokenLink().Matches(mail.Letters[^1].TextBody!).Select(match => match.Value).First(link => link.Contains($"/{which}?t=", StringComparison.Ordinal));
+        return TokenLink()
+            .Matches(mail.Letters[^1].TextBody!)
+            .Select(match => match.Value)
+            .First(link => link.Contains($"/{which}?t=", StringComparison.Ordinal));
     }
 
     private async Task<MimeMessage> OutlookAsync()
@@ -328,7 +405,11 @@ public sealed partial class SubscriberPathTests(Browser browser) : IClassFixture
         for (var hours = 0; hours < 72; hours += 6)
         {
             await world.LiveUntilAsync(world.Clock.GetCurrentInstant() + Duration.FromHours(6));
-            if (mail.Letters.FirstOrDefault(letter => letter.To.Mailboxes.Single().Address == Address && NightLink().IsMatch(letter.TextBody!)) is { } outlook) return outlook;
+            if (
+                mail.Letters.FirstOrDefault(letter =>
+                    letter.To.Mailboxes.Single().Address == Address && NightLink().IsMatch(letter.TextBody!)) is
+                { } outlook)
+                return outlook;
         }
 
         throw new InvalidOperationException("Three days brought no letter about a night.");

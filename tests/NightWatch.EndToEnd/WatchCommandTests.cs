@@ -12,8 +12,12 @@ public sealed class WatchCommandTests
         program.Write("watch.json", (await program.RunAsync("watch", "example")).Output);
 
         Assert.Equal(0, (await program.RunAsync("watch", "add", "watch.json")).Exit);
-        Assert.Equal("ilse-salt-pan", JsonDocument.Parse((await program.RunAsync("watch", "list", "--json")).Output).RootElement[0].GetProperty("id").GetString());
-        Assert.Equal("salt-pan", JsonDocument.Parse((await program.RunAsync("site", "list", "--json")).Output).RootElement[0].GetProperty("id").GetString());
+        Assert.Equal(
+            "ilse-salt-pan",
+            JsonDocument.Parse((await program.RunAsync("watch", "list", "--json")).Output).RootElement[0].GetProperty("id").GetString());
+        Assert.Equal(
+            "salt-pan",
+            JsonDocument.Parse((await program.RunAsync("site", "list", "--json")).Output).RootElement[0].GetProperty("id").GetString());
         Assert.Equal(0, (await program.RunAsync("watch", "pause", "ilse-salt-pan")).Exit);
         var shown = await program.RunAsync("watch", "show", "ilse-salt-pan");
         Assert.True(JsonDocument.Parse(shown.Output).RootElement.GetProperty("paused").GetBoolean());

@@ -55,7 +55,9 @@ public sealed partial class GoldenLetterTests
     private static string FirstDifference(string accepted, string actual)
     {
         var (then, now) = (accepted.Split('\n'), actual.Split('\n'));
-        var line = Enumerable.Range(0, Math.Max(then.Length, now.Length)).First(i => then.ElementAtOrDefault(i) != now.ElementAtOrDefault(i));
+        var line = Enumerable
+            .Range(0, Math.Max(then.Length, now.Length))
+            .First(i => then.ElementAtOrDefault(i) != now.ElementAtOrDefault(i));
         return $"Line {line + 1}:\n- {then.ElementAtOrDefault(line)}\n+ {now.ElementAtOrDefault(line)}";
     }
 

@@ -19,7 +19,8 @@ public sealed class PlannedLetterTests
         foreach (var body in new[] { letter.Text, letter.Html.Replace("&nbsp;", " ", StringComparison.Ordinal) })
         {
             Assert.Contains("In the field", body, StringComparison.OrdinalIgnoreCase);
-            foreach (var name in new[] { "Aim", "Move", "Test frames", "Sky in the frame", "Dark sky", "Lens", "Ground", "Batteries" }) Assert.Contains(name, body, StringComparison.Ordinal);
+            foreach (var name in new[] { "Aim", "Move", "Test frames", "Sky in the frame", "Dark sky", "Lens", "Ground", "Batteries" })
+                Assert.Contains(name, body, StringComparison.Ordinal);
             Assert.Contains("Without a heater dew from", Flat(body), StringComparison.Ordinal);
             Assert.Contains("its battery suffices", Flat(body), StringComparison.Ordinal);
             Assert.Contains("estimated", body, StringComparison.Ordinal);
@@ -44,7 +45,9 @@ public sealed class PlannedLetterTests
     {
         var letter = await WriteAsync(PlannedNights.Of(PlannedNights.Watch, thunder: 0.15));
         var text = Flat(letter.Text);
-        var (thunder, drive) = (text.IndexOf("Thunder may come", StringComparison.Ordinal), text.IndexOf("hours by the end of the drive home", StringComparison.Ordinal));
+        var (thunder, drive) = (
+            text.IndexOf("Thunder may come", StringComparison.Ordinal),
+            text.IndexOf("hours by the end of the drive home", StringComparison.Ordinal));
 
         Assert.True(thunder >= 0 && thunder < drive && drive < text.IndexOf("NEXT:", StringComparison.Ordinal));
         Assert.Single(text.Split(English.Instance.Deference)[1..]);
@@ -53,9 +56,15 @@ public sealed class PlannedLetterTests
     private static async Task<Letter> WriteAsync(NightPlan plan)
     {
         using var writer = new LetterWriter(TestDrafts.Head);
-        var order = new LetterOrder(LetterKind.MorningTimeline, plan, new ToldNight { WatchId = plan.Watch.Id, Night = plan.Night }, plan.MadeAt + Duration.FromHours(2), "Its morning.");
+        var order = new LetterOrder(
+            LetterKind.MorningTimeline,
+            plan,
+            new ToldNight { WatchId = plan.Watch.Id, Night = plan.Night },
+            plan.MadeAt + Duration.FromHours(2),
+            "Its morning.");
         return await writer.WriteAsync(new LetterDraft { Orders = [order], Now = plan.MadeAt }, TestContext.Current.CancellationToken);
     }
 
-    private static string Flat(string text) => string.Join(' ', text.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
+    private static string Flat(string text) =>
+        string.Join(' ', text.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries));
 }

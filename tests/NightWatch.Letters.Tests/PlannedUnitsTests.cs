@@ -35,22 +35,39 @@ public sealed partial class PlannedUnitsTests
         ["m"] = ("ft", 1 / 0.3048),
     };
 
-    /// <summary>Steppe, fell, rain coast, desert and high plateau, by day and season: frost, gales, heavy rain, heat and dew all come.</summary>
+    /// <summary>
+    /// Steppe, fell, rain coast, desert and high plateau, by day and season: frost, gales, heavy rain, heat and dew all come.
+    /// </summary>
     private static readonly (double LatitudeDeg, double LongitudeDeg, double ElevationM, string Zone)[] Sites =
     [
         (49.2, 102.3, 1250, "Asia/Ulaanbaatar"), (66.1, 18.9, 820, "Europe/Stockholm"), (-45.3, 167.4, 5, "Pacific/Auckland"),
         (-24.6, 15.9, 1100, "Africa/Windhoek"), (36.4, -112.6, 1900, "America/Phoenix"), (-22.9, -67.8, 4300, "America/Santiago"),
     ];
 
-    private static readonly Gen<NightPlan> Planned =
-        Gen.Select(Gen.Int[0, Sites.Length - 1], Gen.Int[0, 729], Gen.Long[1, 1_000_000], Gen.Int[0, 3], Gen.Double[1, 12], Gen.Double[0.1, 3], Gen.Double[0, 1], Gen.Bool)
-            .Select((site, day, seed, lead, gust, rain, share, has) => Plan(Sites[site], new LocalDate(2026, 1, 1).PlusDays(day), seed, lead, Limits(gust, rain, share), has));
+    private static readonly Gen<NightPlan> Planned = Gen.Select(
+            Gen.Int[0, Sites.Length - 1],
+            Gen.Int[0, 729],
+            Gen.Long[1, 1_000_000],
+            Gen.Int[0, 3],
+            Gen.Double[1, 12],
+            Gen.Double[0.1, 3],
+            Gen.Double[0, 1],
+            Gen.Bool)
+        .Select(
+            (site, day, seed, lead, gust, rain, share, has) =>
+                Plan(Sites[site], new LocalDate(2026, 1, 1).PlusDays(day), seed, lead, Limits(gust, rain, share), has));
 
     [Fact]
     public void Every_sentence_is_said_in_the_subscribers_units_and_every_figure_converts()
     {
         var seen = new ConcurrentDictionary<string, int>();
-        Planned.Sample(plan => { foreach (var unit in Converted(plan)) seen.AddOrUpdate(unit, 1, (_, count) => count + 1); }, iter: 60, threads: 1);
+        Planned.Sample(
+            plan =>
+            {
+                foreach (var unit in Converted(plan)) seen.AddOrUpdate(unit, 1, (_, count) => count + 1);
+            },
+            iter: 60,
+            threads: 1);
 
         Assert.All(["°C", "m/s", "mm/h", "mm", "km"], unit => Assert.True(seen.GetValueOrDefault(unit) > 0, unit));
     }
@@ -61,31 +78,49 @@ public sealed partial class PlannedUnitsTests
         var plan = PlannedNights.Of(PlannedNights.Watch, isSparse: true);
 
         Assert.Contains("m/s", Converted(plan));
-        Assert.Contains(View(plan, UnitSystem.Imperial).Reasons, reason => reason.Text.Contains("0 in/h throughout", StringComparison.Ordinal));
+        Assert.Contains(
+            View(plan, UnitSystem.Imperial).Reasons, reason => reason.Text.Contains("0 in/h throughout", StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_reason_says_its_figure_and_its_limit_each_with_its_unit()
     {
         var seen = new ConcurrentDictionary<Factor, int>();
-        Planned.Sample(plan =>
-        {
-            foreach (var units in (UnitSystem[])[UnitSystem.Metric, UnitSystem.Imperial])
+        Planned.Sample(
+            plan =>
             {
-                foreach (var (reason, said) in plan.Verdict.Reasons.Zip(View(plan, units).Reasons))
+                foreach (var units in (UnitSystem[])[UnitSystem.Metric, UnitSystem.Imperial])
                 {
-                    Assert.DoesNotMatch(BareFigure(), said.Text);
-                    Assert.DoesNotMatch(BareFigure(), said.Fix ?? "");
-                    if (reason is not { Value: { } value, Limit: { } limit } || Said(reason.Factor, units) is not var (unit, scale, rounded)) continue;
-                    double[] figures = [.. AnyFigure().Matches(said.Text).Select(Figure).Where(figure => figure.Unit == unit).Select(figure => figure.Value)];
-                    foreach (var expected in (double[])[value, limit])
-                        Assert.True(figures.Any(figure => Math.Abs(figure - expected * scale) <= rounded), $"{reason.Value} {reason.Limit}: {said.Text}");
-                    seen.AddOrUpdate(reason.Factor, 1, (_, count) => count + 1);
+                    foreach (var (reason, said) in plan.Verdict.Reasons.Zip(View(plan, units).Reasons))
+                    {
+                        Assert.DoesNotMatch(BareFigure(), said.Text);
+                        Assert.DoesNotMatch(BareFigure(), said.Fix ?? "");
+                        if (
+                            reason is not { Value: { } value, Limit: { } limit }
+                            || Said(reason.Factor, units) is not var (unit, scale, rounded))
+                            continue;
+                        double[] figures =
+                        [
+                            .. AnyFigure()
+                                .Matches(said.Text)
+                                .Select(Figure)
+                                .Where(figure => figure.Unit == unit)
+                                .Select(figure => figure.Value),
+                        ];
+                        foreach (var expected in (double[])[value, limit])
+                            Assert.True(
+                                figures.Any(figure => Math.Abs(figure - expected * scale) <= rounded),
+                                $"{reason.Value} {reason.Limit}: {said.Text}");
+                        seen.AddOrUpdate(reason.Factor, 1, (_, count) => count + 1);
+                    }
                 }
-            }
-        }, iter: 60, threads: 1);
+            },
+            iter: 60,
+            threads: 1);
 
-        Assert.All([Factor.Wind, Factor.Rain, Factor.RainProbability, Factor.Thunder, Factor.Cloud], factor => Assert.True(seen.GetValueOrDefault(factor) > 0, $"{factor}"));
+        Assert.All(
+            [Factor.Wind, Factor.Rain, Factor.RainProbability, Factor.Thunder, Factor.Cloud],
+            factor => Assert.True(seen.GetValueOrDefault(factor) > 0, $"{factor}"));
     }
 
     /// <summary>The units of all figures of a plan, after each was held against what the other subscriber reads.</summary>
@@ -123,7 +158,8 @@ public sealed partial class PlannedUnitsTests
         var (unit, scale) = Imperial[metric.Unit];
         double[] offsets = metric.Unit == "°C" ? [0, 32] : [0]; // a difference of temperatures has none
         return unit == imperial.Unit
-            && offsets.Any(offset => Math.Abs(metric.Value * scale + offset - imperial.Value) <= metric.Half * scale + imperial.Half + 1e-9);
+            && offsets.Any(offset =>
+                Math.Abs(metric.Value * scale + offset - imperial.Value) <= metric.Half * scale + imperial.Half + 1e-9);
     }
 
     /// <summary>The last place said is right to a half.</summary>
@@ -166,7 +202,13 @@ public sealed partial class PlannedUnitsTests
         MinAltitudeDeg = 5,
     };
 
-    private static NightPlan Plan((double LatitudeDeg, double LongitudeDeg, double ElevationM, string Zone) site, LocalDate night, long seed, int lead, Limits limits, bool hasHeater)
+    private static NightPlan Plan(
+        (double LatitudeDeg, double LongitudeDeg, double ElevationM, string Zone) site,
+        LocalDate night,
+        long seed,
+        int lead,
+        Limits limits,
+        bool hasHeater)
     {
         var zone = DateTimeZoneProviders.Tzdb[site.Zone];
         var place = new GeoPosition(site.LatitudeDeg, site.LongitudeDeg, site.ElevationM);
@@ -180,18 +222,22 @@ public sealed partial class PlannedUnitsTests
         };
         var now = night.PlusDays(-lead).At(new LocalTime(9, 0)).InZoneLeniently(zone).ToInstant();
         var noon = night.At(new LocalTime(12, 0)).InZoneLeniently(zone).ToInstant();
-        return NightPlanner.Plan(new NightInputs
-        {
-            Watch = watch,
-            Night = night,
-            Now = now,
-            Weather = new PlaceWeather
+        return NightPlanner.Plan(
+            new NightInputs
             {
-                Newest = FakeRun.Of(
-                    new FakeWeather(seed), new ForecastPlace(site.LatitudeDeg, site.LongitudeDeg, site.ElevationM), now, new Interval(now, noon + Duration.FromHours(30))),
-            },
-            RainBefore = new RainBefore(seed % 20, 72, 72),
-        });
+                Watch = watch,
+                Night = night,
+                Now = now,
+                Weather = new PlaceWeather
+                {
+                    Newest = FakeRun.Of(
+                        new FakeWeather(seed),
+                        new ForecastPlace(site.LatitudeDeg, site.LongitudeDeg, site.ElevationM),
+                        now,
+                        new Interval(now, noon + Duration.FromHours(30))),
+                },
+                RainBefore = new RainBefore(seed % 20, 72, 72),
+            });
     }
 
     [GeneratedRegex(@"(?<![\w.:/−-])(?<value>[-−]?\d+(\.\d+)?) (?<unit>°C|K|m/s|mm/h|mm|cm|km|m)(?![\w/²])", RegexOptions.CultureInvariant)]

@@ -23,10 +23,21 @@ public sealed class Afternoon : IAsyncLifetime
     {
         World = await PagesWorld.StartAsync(seed: SeedOfAMarginalNight);
         await World.LiveUntilAsync(PagesWorld.At(1, 15));
-        var memory = await Parts.GetRequiredService<ToldNightStore>().GetAsync(Cast.Watches[0].Id, Cast.FirstDay.PlusDays(1), TestContext.Current.CancellationToken);
-        var told = memory.Night with { Told = VerdictClass.Go, ToldBy = LetterKind.MorningTimeline, ToldAt = PagesWorld.At(1, 8), ToldProbability = 0.8 };
+        var memory = await Parts
+            .GetRequiredService<ToldNightStore>()
+            .GetAsync(Cast.Watches[0].Id, Cast.FirstDay.PlusDays(1), TestContext.Current.CancellationToken);
+        var told = memory.Night with
+        {
+            Told = VerdictClass.Go,
+            ToldBy = LetterKind.MorningTimeline,
+            ToldAt = PagesWorld.At(1, 8),
+            ToldProbability = 0.8,
+        };
         var commit = new PassCommit { Told = [memory with { Night = told }], BySubscriber = true };
-        Assert.IsType<PassOutcome.Committed>(await Parts.GetRequiredService<PassStore>().CommitAsync(commit, World.Clock.GetCurrentInstant(), TestContext.Current.CancellationToken));
+        Assert.IsType<PassOutcome.Committed>(
+            await Parts
+                .GetRequiredService<PassStore>()
+                .CommitAsync(commit, World.Clock.GetCurrentInstant(), TestContext.Current.CancellationToken));
     }
 
     public ValueTask DisposeAsync() => World.DisposeAsync();

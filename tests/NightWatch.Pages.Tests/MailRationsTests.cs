@@ -21,7 +21,8 @@ public sealed class MailRationsTests
     {
         await using var world = await PagesWorld.StartAsync(settings => settings.Service.PagesBase = "");
         var log = new Warnings();
-        var rations = new MailRations(world.Parts.GetRequiredService<RationStore>(), world.Parts.GetRequiredService<StoredLinkSigner>(), log);
+        var rations = new MailRations(
+            world.Parts.GetRequiredService<RationStore>(), world.Parts.GetRequiredService<StoredLinkSigner>(), log);
         var now = world.Clock.GetCurrentInstant();
         using var visitor = new Visitor(world);
 
@@ -43,7 +44,8 @@ public sealed class MailRationsTests
         for (var i = 0; i < 12; i++) await TakeAsync(3000, later);
         Assert.Single(log.Said);
 
-        Task<bool> TakeAsync(int network, Instant at) => rations.TakeFromNetworkAsync(IPAddress.Parse($"203.{network / 250}.{network % 250}.1"), at, Stop);
+        Task<bool> TakeAsync(int network, Instant at) =>
+            rations.TakeFromNetworkAsync(IPAddress.Parse($"203.{network / 250}.{network % 250}.1"), at, Stop);
     }
 
     /// <summary>Both are counted in one table.</summary>
@@ -52,7 +54,14 @@ public sealed class MailRationsTests
     {
         await using var world = await PagesWorld.StartAsync();
         var now = world.Clock.GetCurrentInstant();
-        var rate = new SendRate(world.Parts.GetRequiredService<RationStore>(), new MailOptions { Transport = "smtp", MostPerMinute = 1000, MostPerMinutePerDomain = 1000 });
+        var rate = new SendRate(
+            world.Parts.GetRequiredService<RationStore>(),
+            new MailOptions
+            {
+                Transport = "smtp",
+                MostPerMinute = 1000,
+                MostPerMinutePerDomain = 1000,
+            });
 
         for (var i = 0; i < 5; i++) Assert.Equal(SendAllowance.Free, await rate.TakeAsync(GivenLetter.InHand(), now, Stop));
 
@@ -68,7 +77,8 @@ public sealed class MailRationsTests
 
         public bool IsEnabled(LogLevel logLevel) => true;
 
-        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
+        public void Log<TState>(
+            LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
         {
             if (logLevel == LogLevel.Warning) Said.Add(formatter(state, exception));
         }

@@ -31,7 +31,8 @@ public sealed class MyWatchesTests : IAsyncLifetime
         using var visitor = new Visitor(world);
         await visitor.SubscribeAsync(Address);
         using var elsewhere = new Visitor(world);
-        await elsewhere.SubmitAsync((await elsewhere.GetAsync("sign-in")).Page, "form[action$='/sign-in']", ("address", "Ilse.Marek@Example.org"));
+        await elsewhere.SubmitAsync(
+            (await elsewhere.GetAsync("sign-in")).Page, "form[action$='/sign-in']", ("address", "Ilse.Marek@Example.org"));
         var page = await elsewhere.GetAsync(await elsewhere.MailedLinkAsync("enter"));
 
         Assert.Equal("My watches", (await elsewhere.SubmitAndFollowAsync(page.Page, "form[action$='/enter']")).Heading);
@@ -74,11 +75,23 @@ public sealed class MyWatchesTests : IAsyncLifetime
         await visitor.SubmitAsync(form.Page, "form[action$='/edit']", ("do", "keep"));
         AssertSame(watch with { Kit = watch.Kit with { PixelPitchUm = Pitch(watch) } }, await FindAsync("hers"));
 
-        var refused = await visitor.SubmitAsync(form.Page, "form[action$='/edit']", ("limits.cloud.caution", "60"), ("limits.cloud.stop", "50"), ("kit.focalLengthMm", "14,5"), ("do", "keep"));
+        var refused = await visitor.SubmitAsync(
+            form.Page,
+            "form[action$='/edit']",
+            ("limits.cloud.caution", "60"),
+            ("limits.cloud.stop", "50"),
+            ("kit.focalLengthMm", "14,5"),
+            ("do", "keep"));
         Assert.Equal(HttpStatusCode.BadRequest, refused.Status);
         Assert.Contains("Cloud", refused.Page.QuerySelector("[role=alert]")!.TextContent, StringComparison.Ordinal);
 
-        await visitor.SubmitAsync(refused.Page, "form[action$='/edit']", ("limits.cloud.caution", "10"), ("letters.units", "imperial"), ("place", "33°21'02\"S 20°01'16\"E"), ("do", "keep"));
+        await visitor.SubmitAsync(
+            refused.Page,
+            "form[action$='/edit']",
+            ("limits.cloud.caution", "10"),
+            ("letters.units", "imperial"),
+            ("place", "33°21'02\"S 20°01'16\"E"),
+            ("do", "keep"));
         var kept = await FindAsync("hers");
         Assert.Equal(0.1, kept.Limits.Cloud.Caution);
         Assert.Equal(14.5, kept.Kit.FocalLengthMm);
@@ -97,7 +110,8 @@ public sealed class MyWatchesTests : IAsyncLifetime
         var token = mine.Page.QuerySelector("[name=__RequestVerificationToken]")!.GetAttribute("value")!;
 
         await visitor.PostAsync(path, Rows(token, ("90", "4,5"), ("", ""), ("180", "12"), ("270.5", "−1")));
-        Assert.Equal([(90, 4.5), (180, 12), (270.5, -1)], (await OnlyAsync()).Site.Horizon.Points.Select(p => (p.AzimuthDeg, p.AltitudeDeg)));
+        Assert.Equal(
+            [(90, 4.5), (180, 12), (270.5, -1)], (await OnlyAsync()).Site.Horizon.Points.Select(p => (p.AzimuthDeg, p.AltitudeDeg)));
 
         var wrong = await visitor.PostAsync(path, Rows(token, ("90", "4"), ("400", "3")));
         Assert.Equal(HttpStatusCode.BadRequest, wrong.Status);
@@ -135,10 +149,13 @@ public sealed class MyWatchesTests : IAsyncLifetime
         var watch = Assert.Single(data.RootElement.GetProperty("watches").EnumerateArray());
         Assert.Equal("The Salt Pan", watch.GetProperty("watch").GetProperty("site").GetProperty("name").GetString());
         Assert.NotEmpty(watch.GetProperty("verdicts").EnumerateArray());
-        Assert.Contains(data.RootElement.GetProperty("letters").EnumerateArray(), letter => letter.GetProperty("kind").GetString() == "Confirmation");
+        Assert.Contains(
+            data.RootElement.GetProperty("letters").EnumerateArray(), letter => letter.GetProperty("kind").GetString() == "Confirmation");
 
         var ask = await visitor.GetAsync("delete");
-        Assert.Equal(HttpStatusCode.BadRequest, (await visitor.SubmitAsync(ask.Page, "form[action$='/delete']", ("typed", "somebody@example.org"))).Status);
+        Assert.Equal(
+            HttpStatusCode.BadRequest,
+            (await visitor.SubmitAsync(ask.Page, "form[action$='/delete']", ("typed", "somebody@example.org"))).Status);
         Assert.Equal("Everything is deleted", (await visitor.SubmitAsync(ask.Page, "form[action$='/delete']", ("typed", Address))).Heading);
 
         Assert.DoesNotContain(Address, await world.EverythingKeptAsync(), StringComparison.OrdinalIgnoreCase);
@@ -154,7 +171,12 @@ public sealed class MyWatchesTests : IAsyncLifetime
         var link = world.Links.Unsubscribe(first)!;
         using var program = new Visitor(world);
         Assert.Equal(HttpStatusCode.NotFound, (await program.PostAsync($"unsubscribe?w={first.Id}&k=wrong", OneClick)).Status);
-        Assert.Equal(HttpStatusCode.NotFound, (await program.PostAsync($"unsubscribe?w={second.Id}&k={LetterLinks.UnsubscribeKey(world.Parts.GetRequiredService<StoredLinkSigner>(), first)}", OneClick)).Status);
+        Assert.Equal(
+            HttpStatusCode.NotFound,
+            (
+                await program.PostAsync(
+                    $"unsubscribe?w={second.Id}&k={LetterLinks.UnsubscribeKey(world.Parts.GetRequiredService<StoredLinkSigner>(), first)}",
+                    OneClick)).Status);
         Assert.False((await FindAsync(first.Id)).Paused);
 
         var page = await program.GetAsync(link.PathAndQuery);
@@ -172,27 +194,39 @@ public sealed class MyWatchesTests : IAsyncLifetime
     {
         using var visitor = new Visitor(world);
         var mine = await visitor.SubscribeAsync(Address);
-        for (var i = 0; i < 3; i++) Assert.Equal(HttpStatusCode.SeeOther, (await visitor.SubmitAsync(mine.Page, "form[action$='/test-letter']")).Status);
+        for (var i = 0; i < 3; i++)
+            Assert.Equal(HttpStatusCode.SeeOther, (await visitor.SubmitAsync(mine.Page, "form[action$='/test-letter']")).Status);
         Assert.Equal(HttpStatusCode.BadRequest, (await visitor.SubmitAsync(mine.Page, "form[action$='/test-letter']")).Status);
-        Assert.Equal(3, (await world.Parts.GetRequiredService<OutboxStore>().ListAsync(null, 100, Stop)).Count(entry => entry.Kind == "Test" && entry.Recipient == Address));
+        Assert.Equal(
+            3,
+            (await world.Parts.GetRequiredService<OutboxStore>().ListAsync(null, 100, Stop)).Count(entry =>
+                entry.Kind == "Test" && entry.Recipient == Address));
     }
 
     private static KeyValuePair<string, string>[] OneClick => [KeyValuePair.Create("List-Unsubscribe", "One-Click")];
 
     private static KeyValuePair<string, string>[] Rows(string token, params (string Azimuth, string Altitude)[] rows) =>
-        [KeyValuePair.Create("__RequestVerificationToken", token), .. rows.SelectMany(row => (KeyValuePair<string, string>[])[KeyValuePair.Create("azimuth", row.Azimuth), KeyValuePair.Create("altitude", row.Altitude)])];
+        [
+            KeyValuePair.Create("__RequestVerificationToken", token),
+            .. rows.SelectMany(row =>
+                (KeyValuePair<string, string>[])[KeyValuePair.Create("azimuth", row.Azimuth), KeyValuePair.Create("altitude", row.Altitude)]
+            ),
+        ];
 
     // The form asks for megapixels to one decimal, from which the pitch follows to 0.01 µm.
     private static double Pitch(Watch watch)
     {
-        var megapixels = Math.Round(watch.Kit.SensorWidthMm * watch.Kit.SensorHeightMm / (watch.Kit.PixelPitchUm * watch.Kit.PixelPitchUm), 1);
+        var megapixels = Math.Round(
+            watch.Kit.SensorWidthMm * watch.Kit.SensorHeightMm / (watch.Kit.PixelPitchUm * watch.Kit.PixelPitchUm), 1);
         return Math.Round(Math.Sqrt(watch.Kit.SensorWidthMm * watch.Kit.SensorHeightMm / megapixels), 2);
     }
 
     // Lists are not equal where they hold the same, so watches are compared as their files.
-    private static void AssertSame(Watch expected, Watch actual) => Assert.Equal(JsonSerializer.Serialize(expected, WatchJson.Options), JsonSerializer.Serialize(actual, WatchJson.Options));
+    private static void AssertSame(Watch expected, Watch actual) =>
+        Assert.Equal(JsonSerializer.Serialize(expected, WatchJson.Options), JsonSerializer.Serialize(actual, WatchJson.Options));
 
     private async Task<Watch> FindAsync(string id) => (await world.Parts.GetRequiredService<WatchStore>().FindAsync(id, Stop))!;
 
-    private async Task<Watch> OnlyAsync() => Assert.Single(await world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop));
+    private async Task<Watch> OnlyAsync() =>
+        Assert.Single(await world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop));
 }

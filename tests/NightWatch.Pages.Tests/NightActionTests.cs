@@ -67,7 +67,8 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
     [Fact]
     public async Task A_night_that_has_not_come_cannot_be_answered()
     {
-        Assert.Equal(HttpStatusCode.BadRequest, (await PostAsync(world.Links.Debrief(Flat, Tonight, "clear")!, ("was", "clear"))).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.BadRequest, (await PostAsync(world.Links.Debrief(Flat, Tonight, "clear")!, ("was", "clear"))).StatusCode);
     }
 
     [Fact]
@@ -77,7 +78,8 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
         var debrief = new Uri(world.Base, $"watches/{Flat.Id}/nights/2027-05-26/debrief{key}");
 
         Assert.Equal(HttpStatusCode.NotFound, (await PostAsync(debrief, ("was", "clear"))).StatusCode);
-        Assert.Equal(HttpStatusCode.NotFound, (await PostAsync(new Uri(world.Base, $"watches/{Flat.Id}/nights/2027-05-26/snooze{key}"))).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.NotFound, (await PostAsync(new Uri(world.Base, $"watches/{Flat.Id}/nights/2027-05-26/snooze{key}"))).StatusCode);
         Assert.Empty(await OutcomesAsync());
     }
 
@@ -90,7 +92,8 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
 
         Assert.Equal(HttpStatusCode.SeeOther, (await PostAsync(snooze)).StatusCode);
         Assert.True(await IsSnoozedAsync());
-        Assert.Contains("Snoozed: no more letters", await http.GetStringAsync(world.Links.Night(Flat, Tonight), Stop), StringComparison.Ordinal);
+        Assert.Contains(
+            "Snoozed: no more letters", await http.GetStringAsync(world.Links.Night(Flat, Tonight), Stop), StringComparison.Ordinal);
 
         Assert.Equal(HttpStatusCode.SeeOther, (await PostAsync(snooze, ("again", "1"))).StatusCode);
         Assert.False(await IsSnoozedAsync());
@@ -101,9 +104,16 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
     {
         var watch = Flat with { Id = "resting-flat" };
         Assert.DoesNotContain("This watch", await PageAsync(watch), StringComparison.Ordinal);
-        Assert.Contains("This watch is paused: no letters come about this night, unless you take it up again on <a href=\"/watches\">your watches</a>.", await PageAsync(watch with { Paused = true }), StringComparison.Ordinal);
-        Assert.Contains($"This watch rests until {Speech.ToAnybody.Clock.Date(Tonight.PlusDays(2))}: no letters", await PageAsync(watch with { PausedUntil = Tonight.PlusDays(2) }), StringComparison.Ordinal);
-        Assert.DoesNotContain("This watch", await PageAsync(watch with { PausedUntil = Tonight }), StringComparison.Ordinal); // looks again by then
+        Assert.Contains(
+            "This watch is paused: no letters come about this night, unless you take it up again on <a href=\"/watches\">your watches</a>.",
+            await PageAsync(watch with { Paused = true }),
+            StringComparison.Ordinal);
+        Assert.Contains(
+            $"This watch rests until {Speech.ToAnybody.Clock.Date(Tonight.PlusDays(2))}: no letters",
+            await PageAsync(watch with { PausedUntil = Tonight.PlusDays(2) }),
+            StringComparison.Ordinal);
+        // Looks again by then.
+        Assert.DoesNotContain("This watch", await PageAsync(watch with { PausedUntil = Tonight }), StringComparison.Ordinal);
 
         async Task<string> PageAsync(Watch kept)
         {
@@ -117,7 +127,8 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
     {
         // As the page of the first night ahead that is not a go offers it.
         var (poor, better) = await FirstWithBetterAsync();
-        var form = new HtmlParser().ParseDocument(await http.GetStringAsync(world.Links.Switch(Flat, poor, better.Watch, better.Night), Stop));
+        var form = new HtmlParser().ParseDocument(
+            await http.GetStringAsync(world.Links.Switch(Flat, poor, better.Watch, better.Night), Stop));
         var before = await ToldAsync(better.Watch, better.Night);
 
         var answer = await PostAsync(new Uri(world.Base, form.QuerySelector("main form")!.GetAttribute("action")!));
@@ -144,21 +155,37 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
     [Fact]
     public async Task A_switch_leads_to_the_subscriber_s_own_watches_only()
     {
-        await world.PutAsync(Flat with { Id = "somebody-else", Subscriber = new Subscriber("Oona Brandt", "oona.brandt@example.org"), Site = Flat.Site with { Id = "else" } });
+        await world.PutAsync(
+            Flat with
+            {
+                Id = "somebody-else",
+                Subscriber = new Subscriber("Oona Brandt", "oona.brandt@example.org"),
+                Site = Flat.Site with { Id = "else" },
+            });
 
         var link = world.Links.Switch(Flat, Tonight, Flat with { Id = "somebody-else" }, Tonight)!;
 
         Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(link, Stop)).StatusCode);
         Assert.Equal(HttpStatusCode.NotFound, (await PostAsync(link)).StatusCode);
-        Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(world.Links.Switch(Flat, Tonight, Flat with { Id = "nobody" }, Tonight), Stop)).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.NotFound,
+            (await http.GetAsync(world.Links.Switch(Flat, Tonight, Flat with { Id = "nobody" }, Tonight), Stop)).StatusCode);
     }
 
     [Fact]
     public async Task Who_stops_the_letters_has_the_browser_forget_its_copies()
     {
-        await world.PutAsync(Flat with { Id = "to-be-stopped", Subscriber = new Subscriber("Ivo Lind", "ivo.lind@example.org"), Site = Flat.Site with { Id = "stopped" } });
+        await world.PutAsync(
+            Flat with
+            {
+                Id = "to-be-stopped",
+                Subscriber = new Subscriber("Ivo Lind", "ivo.lind@example.org"),
+                Site = Flat.Site with { Id = "stopped" },
+            });
 
-        var answer = await PostAsync(world.Links.Unsubscribe(Flat with { Id = "to-be-stopped", Subscriber = new Subscriber("Ivo Lind", "ivo.lind@example.org") })!, ("List-Unsubscribe", "One-Click"));
+        var answer = await PostAsync(
+            world.Links.Unsubscribe(Flat with { Id = "to-be-stopped", Subscriber = new Subscriber("Ivo Lind", "ivo.lind@example.org") })!,
+            ("List-Unsubscribe", "One-Click"));
 
         Assert.Contains("\"storage\"", string.Join(',', answer.Headers.GetValues("Clear-Site-Data")), StringComparison.Ordinal);
     }
@@ -168,21 +195,36 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
     {
         var before = await StateAsync();
 
-        foreach (var link in (Uri?[])[world.Links.Night(Flat, Tonight), world.Links.Night(Flat, LastNight), world.Links.Snooze(Flat, Tonight), world.Links.Debrief(Flat, LastNight, "cloudy"), world.Links.Switch(Flat, LastNight, Flat, Tonight), world.Links.Season(Flat)])
+        foreach (
+            var link in (Uri?[])
+                [
+                    world.Links.Night(Flat, Tonight),
+                    world.Links.Night(Flat, LastNight),
+                    world.Links.Snooze(Flat, Tonight),
+                    world.Links.Debrief(Flat, LastNight, "cloudy"),
+                    world.Links.Switch(Flat, LastNight, Flat, Tonight),
+                    world.Links.Season(Flat),
+                ])
             Assert.Equal(HttpStatusCode.OK, (await http.GetAsync(link, Stop)).StatusCode);
 
         Assert.Equal(before, await StateAsync());
     }
 
-    private async Task<string> StateAsync() => string.Join('|',
-        (await world.Parts.GetRequiredService<ToldNightStore>().FromAsync(Flat.Id, Cast.FirstDay, Stop)).Select(memory => $"{memory.Version}"))
-        + $"|{(await OutcomesAsync()).Count}|{(await world.Parts.GetRequiredService<NightWatch.Store.Outbox.OutboxStore>().ListAsync(null, 1000, Stop)).Count}";
+    private async Task<string> StateAsync() =>
+        string.Join(
+            '|',
+            (await world.Parts.GetRequiredService<ToldNightStore>().FromAsync(Flat.Id, Cast.FirstDay, Stop)).Select(memory =>
+                $"{memory.Version}"))
+        + $"|{(await OutcomesAsync()).Count}|" +
+            $"{(await world.Parts.GetRequiredService<NightWatch.Store.Outbox.OutboxStore>().ListAsync(null, 1000, Stop)).Count}";
 
-    private Task<IReadOnlyList<OutcomeRecord>> OutcomesAsync() => world.Parts.GetRequiredService<OutcomeStore>().OfWatchAsync(Flat.Id, Cast.FirstDay, Cast.FirstDay.PlusDays(60), Stop);
+    private Task<IReadOnlyList<OutcomeRecord>> OutcomesAsync() =>
+        world.Parts.GetRequiredService<OutcomeStore>().OfWatchAsync(Flat.Id, Cast.FirstDay, Cast.FirstDay.PlusDays(60), Stop);
 
     private async Task<bool> IsSnoozedAsync() => (await ToldAsync(Flat, Tonight)).Snoozed;
 
-    private async Task<ToldNight> ToldAsync(Watch watch, LocalDate night) => (await world.Parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, night, Stop)).Night;
+    private async Task<ToldNight> ToldAsync(Watch watch, LocalDate night) =>
+        (await world.Parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, night, Stop)).Night;
 
     private Task<HttpResponseMessage> PostAsync(Uri to, params (string Name, string Value)[] fields) =>
         http.PostAsync(to, new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))), Stop);

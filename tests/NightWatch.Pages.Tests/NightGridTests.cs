@@ -31,7 +31,11 @@ public sealed class NightGridTests(Afternoon world)
             for (var step = 0; step < conditions.Count; step++)
             {
                 var planned = path.Aggregate(conditions[step], (node, name) => node?[name])?.ToJsonString();
-                var shown = reading.GetProperty("values") is { ValueKind: JsonValueKind.Array } values ? values[step] is { ValueKind: not JsonValueKind.Null } figure ? figure.GetRawText() : null : null;
+                var shown = reading.GetProperty("values") is { ValueKind: JsonValueKind.Array } values
+                    ? values[step] is { ValueKind: not JsonValueKind.Null } figure
+                        ? figure.GetRawText()
+                        : null
+                    : null;
                 Assert.True(planned == shown, $"{string.Join('.', path)} at step {step}: {planned} in the document, {shown} on the page");
                 compared++;
             }
@@ -67,14 +71,16 @@ public sealed class NightGridTests(Afternoon world)
         }
     }
 
-    private Task<FoundNight> FoundAsync() => world.Parts.GetRequiredService<NightDesk>().FindAsync(Watch, Cast.FirstDay.PlusDays(1), TestContext.Current.CancellationToken);
+    private Task<FoundNight> FoundAsync() =>
+        world.Parts.GetRequiredService<NightDesk>().FindAsync(Watch, Cast.FirstDay.PlusDays(1), TestContext.Current.CancellationToken);
 
     private static Watch Watch => Cast.Watches[0];
 
     private async Task<JsonElement> EmbeddedAsync(string id)
     {
         using var http = new HttpClient();
-        var page = new HtmlParser().ParseDocument(await http.GetStringAsync(world.World.Links.Night(Watch, Cast.FirstDay.PlusDays(1)), TestContext.Current.CancellationToken));
+        var page = new HtmlParser().ParseDocument(
+            await http.GetStringAsync(world.World.Links.Night(Watch, Cast.FirstDay.PlusDays(1)), TestContext.Current.CancellationToken));
         return JsonDocument.Parse(page.GetElementById(id)!.TextContent).RootElement;
     }
 }

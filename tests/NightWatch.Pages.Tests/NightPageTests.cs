@@ -19,7 +19,9 @@ public sealed class NightPageTests(Afternoon world)
     {
         var page = await PageAsync(0);
 
-        var order = page.QuerySelectorAll(".hazard, .call-word, h1, .because, .next, .key-times, .timeline, #night-chart, .sources").Select(e => e.ClassName is { Length: > 0 } name ? name.Split(' ')[0] : e.LocalName).Distinct();
+        var order = page.QuerySelectorAll(".hazard, .call-word, h1, .because, .next, .key-times, .timeline, #night-chart, .sources")
+            .Select(e => e.ClassName is { Length: > 0 } name ? name.Split(' ')[0] : e.LocalName)
+            .Distinct();
         Assert.Equal(["hazard", "call-word", "h1", "because", "next", "facts", "timeline", "chart", "sources"], order);
         Assert.Equal("MARGINAL", page.QuerySelector(".call-word")!.TextContent);
         Assert.Contains("Next:", page.QuerySelector(".next")!.TextContent, StringComparison.Ordinal);
@@ -30,8 +32,15 @@ public sealed class NightPageTests(Afternoon world)
     {
         var page = await PageAsync(0);
 
-        var rows = page.QuerySelectorAll(".changes tbody tr").Select(row => row.QuerySelectorAll("th, td").Select(cell => cell.TextContent).ToArray()).ToArray();
-        Assert.Contains(rows, row => row[0] == "Verdict" && row[1].StartsWith("GO", StringComparison.Ordinal) && row[2].StartsWith("MARGINAL", StringComparison.Ordinal));
+        var rows = page.QuerySelectorAll(".changes tbody tr")
+            .Select(row => row.QuerySelectorAll("th, td").Select(cell => cell.TextContent).ToArray())
+            .ToArray();
+        Assert.Contains(
+            rows,
+            row =>
+                row[0] == "Verdict"
+                && row[1].StartsWith("GO", StringComparison.Ordinal)
+                && row[2].StartsWith("MARGINAL", StringComparison.Ordinal));
         Assert.Contains("Told by the morning timeline", page.QuerySelector(".changes")!.TextContent, StringComparison.Ordinal);
     }
 
@@ -43,7 +52,8 @@ public sealed class NightPageTests(Afternoon world)
         var links = page.QuerySelectorAll(".instead a").Select(a => a.GetAttribute("href")!).ToArray();
         Assert.NotEmpty(links);
         using var http = new HttpClient();
-        foreach (var link in links) Assert.True((await http.GetAsync(new Uri(link), TestContext.Current.CancellationToken)).IsSuccessStatusCode, link);
+        foreach (var link in links)
+            Assert.True((await http.GetAsync(new Uri(link), TestContext.Current.CancellationToken)).IsSuccessStatusCode, link);
     }
 
     [Fact]
@@ -52,9 +62,14 @@ public sealed class NightPageTests(Afternoon world)
         var found = await FoundAsync(0);
         var page = await PageAsync(0);
 
-        var model = NightPageModel.Of(found, world.Parts.GetRequiredService<NightWatch.Pages.Address.PageRoot>(), world.Parts.GetRequiredService<NightWatch.Delivery.Links.StoredLinkSigner>());
+        var model = NightPageModel.Of(
+            found,
+            world.Parts.GetRequiredService<NightWatch.Pages.Address.PageRoot>(),
+            world.Parts.GetRequiredService<NightWatch.Delivery.Links.StoredLinkSigner>());
         Assert.Equal(model.Clock[model.FirstStep], page.QuerySelector("#night-chart .at")!.TextContent);
-        Assert.Equal(model.Readings.Select(reading => $"{reading.Name} {reading.At(model.FirstStep)}"), page.QuerySelectorAll(".readout div").Select(row => $"{row.Children[0].TextContent} {row.Children[1].TextContent}"));
+        Assert.Equal(
+            model.Readings.Select(reading => $"{reading.Name} {reading.At(model.FirstStep)}"),
+            page.QuerySelectorAll(".readout div").Select(row => $"{row.Children[0].TextContent} {row.Children[1].TextContent}"));
         Assert.True(model.Readings.Count >= 20, $"{model.Readings.Count} quantities");
     }
 
@@ -65,8 +80,11 @@ public sealed class NightPageTests(Afternoon world)
 
         Assert.NotEqual("GO", page.QuerySelector(".call-word")!.TextContent);
         Assert.Contains("Cloud is not known", page.QuerySelector(".summaries")!.TextContent, StringComparison.Ordinal);
-        Assert.Equal("unknown", page.QuerySelectorAll(".readout div").Single(row => row.Children[0].TextContent == "Cloud").Children[1].TextContent);
-        Assert.Contains(page.QuerySelectorAll(".reason.caution"), reason => reason.TextContent.Contains("forecast", StringComparison.OrdinalIgnoreCase));
+        Assert.Equal(
+            "unknown", page.QuerySelectorAll(".readout div").Single(row => row.Children[0].TextContent == "Cloud").Children[1].TextContent);
+        Assert.Contains(
+            page.QuerySelectorAll(".reason.caution"),
+            reason => reason.TextContent.Contains("forecast", StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]
@@ -75,7 +93,12 @@ public sealed class NightPageTests(Afternoon world)
         var page = await PageAsync(0);
 
         var sources = page.QuerySelector(".sources")!.TextContent;
-        foreach (var source in (string[])["issued", "fetched", "Invented weather for rehearsal", "ELP/MPP02", "Krisciunas and Schaefer 1991", "Gnomonic projection", "ISO 12232"])
+        foreach (
+            var source in (string[])
+                [
+                    "issued", "fetched", "Invented weather for rehearsal", "ELP/MPP02", "Krisciunas and Schaefer 1991",
+                    "Gnomonic projection", "ISO 12232",
+                ])
             Assert.Contains(source, sources, StringComparison.Ordinal);
         Assert.All(page.QuerySelectorAll(".reason"), reason => Assert.NotNull(reason.QuerySelector(".why")));
     }
@@ -92,8 +115,10 @@ public sealed class NightPageTests(Afternoon world)
         var pictures = page.QuerySelectorAll(".picture").Sum(picture => picture.InnerHtml.Length);
         Assert.True(html.Length - pictures < 100_000, $"{html.Length - pictures} characters without pictures");
         Assert.Empty(page.QuerySelectorAll("style, [style], [onclick], [onload], script:not([src]):not([type='application/json'])"));
-        Assert.All(page.QuerySelectorAll("[src]"), element => Assert.StartsWith("/", element.GetAttribute("src"), StringComparison.Ordinal));
-        Assert.All(page.QuerySelectorAll("link[href]"), element => Assert.StartsWith("/", element.GetAttribute("href"), StringComparison.Ordinal));
+        Assert.All(
+            page.QuerySelectorAll("[src]"), element => Assert.StartsWith("/", element.GetAttribute("src"), StringComparison.Ordinal));
+        Assert.All(
+            page.QuerySelectorAll("link[href]"), element => Assert.StartsWith("/", element.GetAttribute("href"), StringComparison.Ordinal));
         Assert.Equal(page.QuerySelectorAll("[id]").Length, page.QuerySelectorAll("[id]").Select(element => element.Id).Distinct().Count());
         Assert.Single(page.QuerySelectorAll("h1"));
     }
@@ -102,7 +127,11 @@ public sealed class NightPageTests(Afternoon world)
     public async Task A_night_of_a_whole_day_is_small_too()
     {
         // Past the Arctic Circle in May the Sun does not set: the grid is the whole span, noon to noon.
-        var far = Flat with { Id = "far-north", Site = Flat.Site with { Id = "far-north", Position = new(69.65, 18.96, 10), Zone = DateTimeZoneProviders.Tzdb["Europe/Oslo"] } };
+        var far = Flat with
+        {
+            Id = "far-north",
+            Site = Flat.Site with { Id = "far-north", Position = new(69.65, 18.96, 10), Zone = DateTimeZoneProviders.Tzdb["Europe/Oslo"] },
+        };
         await using var own = await PagesWorld.StartAsync();
         await own.PutAsync(far);
         await own.LiveUntilAsync(PagesWorld.At(1, 6));
@@ -112,7 +141,8 @@ public sealed class NightPageTests(Afternoon world)
         var page = new HtmlParser().ParseDocument(html);
 
         Assert.Equal("287", page.QuerySelector("#night-chart .slider")!.GetAttribute("max"));
-        Assert.NotEqual("unknown", page.QuerySelectorAll(".readout div").Single(row => row.Children[0].TextContent == "Cloud").Children[1].TextContent);
+        Assert.NotEqual(
+            "unknown", page.QuerySelectorAll(".readout div").Single(row => row.Children[0].TextContent == "Cloud").Children[1].TextContent);
         var size = html.Length - page.QuerySelectorAll(".picture").Sum(picture => picture.InnerHtml.Length);
         Assert.True(size < 100_000, $"{size} characters without pictures");
     }
@@ -121,10 +151,16 @@ public sealed class NightPageTests(Afternoon world)
     public async Task What_the_photographer_wrote_is_text_and_nothing_more()
     {
         const string name = "</script><script>alert(1)</script><img src=x onerror=alert(1)>\"'&";
-        await world.World.PutAsync(Flat with { Id = "odd-words", Site = Flat.Site with { Id = "odd-words", Name = name, AccessNotes = name } });
+        await world.World.PutAsync(
+            Flat with
+            {
+                Id = "odd-words",
+                Site = Flat.Site with { Id = "odd-words", Name = name, AccessNotes = name },
+            });
 
         using var http = new HttpClient();
-        var html = await http.GetStringAsync(world.World.Links.Night(Flat with { Id = "odd-words" }, Cast.FirstDay.PlusDays(1)), TestContext.Current.CancellationToken);
+        var html = await http.GetStringAsync(
+            world.World.Links.Night(Flat with { Id = "odd-words" }, Cast.FirstDay.PlusDays(1)), TestContext.Current.CancellationToken);
         var page = new HtmlParser().ParseDocument(html);
 
         Assert.Empty(page.QuerySelectorAll("img[src=x], script:not([src]):not([type='application/json'])"));
@@ -144,7 +180,10 @@ public sealed class NightPageTests(Afternoon world)
         var answer = await http.GetAsync(new Uri(world.World.Base, path), TestContext.Current.CancellationToken);
 
         Assert.Equal(System.Net.HttpStatusCode.NotFound, answer.StatusCode);
-        Assert.Contains("This link opens nothing", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            "This link opens nothing",
+            await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -169,5 +208,7 @@ public sealed class NightPageTests(Afternoon world)
     private async Task<IDocument> PageAsync(int ahead) => new HtmlParser().ParseDocument(await HtmlAsync(ahead));
 
     private Task<FoundNight> FoundAsync(int ahead) =>
-        world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, Cast.FirstDay.PlusDays(1 + ahead), TestContext.Current.CancellationToken);
+        world
+            .Parts.GetRequiredService<NightDesk>()
+            .FindAsync(Flat, Cast.FirstDay.PlusDays(1 + ahead), TestContext.Current.CancellationToken);
 }

@@ -44,7 +44,14 @@ public sealed class OperatorTests
 
         async Task<HttpStatusCode> StatusAsync(string scheme, string value)
         {
-            using var request = new HttpRequestMessage(HttpMethod.Get, "operator") { Headers = { Authorization = new AuthenticationHeaderValue(scheme, value.Replace(' ', '_').Replace("a_long_key_of_the_operator", Key, StringComparison.Ordinal)) } };
+            using var request = new HttpRequestMessage(HttpMethod.Get, "operator")
+            {
+                Headers =
+                {
+                    Authorization = new AuthenticationHeaderValue(
+                        scheme, value.Replace(' ', '_').Replace("a_long_key_of_the_operator", Key, StringComparison.Ordinal)),
+                },
+            };
             return (await http.SendAsync(request, Stop)).StatusCode;
         }
     }
@@ -76,12 +83,14 @@ public sealed class OperatorTests
     [InlineData("X-Forwarded-For", "127.0.0.1")] // its header is taken for true, and leaves another
     public async Task Pages_for_this_machine_are_for_nobody_behind_a_proxy_on_it(string header, string trusted)
     {
-        await using var alone = await PagesWorld.StartAsync(settings => (settings.Service.PagesBase, settings.Service.TrustedProxies) = ("", trusted));
+        await using var alone = await PagesWorld.StartAsync(settings =>
+            (settings.Service.PagesBase, settings.Service.TrustedProxies) = ("", trusted));
         using var http = new HttpClient { BaseAddress = alone.Base };
         Assert.Equal(HttpStatusCode.OK, (await http.GetAsync("sign-in", Stop)).StatusCode);
 
         http.DefaultRequestHeaders.TryAddWithoutValidation(header, "127.0.0.1");
-        foreach (var path in (string[])["", "sign-in", "operator"]) Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(path, Stop)).StatusCode);
+        foreach (var path in (string[])["", "sign-in", "operator"])
+            Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(path, Stop)).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await http.GetAsync("health/live", Stop)).StatusCode);
     }
 
@@ -91,7 +100,8 @@ public sealed class OperatorTests
         await using var world = await PagesWorld.StartAsync(settings =>
         {
             settings.Service.PagesBase = "";
-            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = ("met-norway", "open-meteo-ensemble", "private", "ops@example.org");
+            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = (
+                "met-norway", "open-meteo-ensemble", "private", "ops@example.org");
         });
         var holds = world.Parts.GetRequiredService<FeedHoldStore>();
         var now = world.Clock.GetCurrentInstant();
@@ -102,10 +112,17 @@ public sealed class OperatorTests
         await holds.HoldAsync("met-norway", "52.1,4.3", now + Duration.FromHours(2), waitsForOperator: false, Stop);
 
         var (whole, one) = (now + Duration.FromHours(3), now + Duration.FromHours(2));
-        Assert.Equal([$"met-norway for 1 place, the last until {one:uuuu-MM-dd HH:mm} UTC", $"open-meteo-ensemble at all until {whole:uuuu-MM-dd HH:mm} UTC"], await HoldsAsync());
+        Assert.Equal(
+            [
+                $"met-norway for 1 place, the last until {one:uuuu-MM-dd HH:mm} UTC",
+                $"open-meteo-ensemble at all until {whole:uuuu-MM-dd HH:mm} UTC",
+            ],
+            await HoldsAsync());
 
-        async Task<IEnumerable<string>> HoldsAsync() => (await visitor.GetAsync("operator")).Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr")
-            .Select(row => $"{row.FirstElementChild!.TextContent} {row.LastElementChild!.TextContent}");
+        async Task<IEnumerable<string>> HoldsAsync() =>
+            (await visitor.GetAsync("operator"))
+                .Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr")
+                .Select(row => $"{row.FirstElementChild!.TextContent} {row.LastElementChild!.TextContent}");
     }
 
     [Fact]
@@ -114,16 +131,27 @@ public sealed class OperatorTests
         await using var world = await PagesWorld.StartAsync(settings =>
         {
             settings.Service.PagesBase = "";
-            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = ("open-meteo,met-norway", "open-meteo-ensemble", "private", "ops@example.org");
+            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = (
+                "open-meteo,met-norway", "open-meteo-ensemble", "private", "ops@example.org");
         });
         var forecasts = world.Parts.GetRequiredService<ForecastStore>();
         var now = world.Clock.GetCurrentInstant();
         var empty = new ForecastSeriesBuilder().Build("fake", "test", null, now, FakeReader.Attribution, new ForecastCell(52.1, 4.3, null));
-        foreach (var (feed, hoursAgo) in new[] { ("open-meteo", 30), ("open-meteo", 20), ("open-meteo", 1), ("open-meteo-ensemble/members", 2), ("met-norway", 3) })
+        foreach (
+            var (feed, hoursAgo) in new[]
+            {
+                ("open-meteo", 30),
+                ("open-meteo", 20),
+                ("open-meteo", 1),
+                ("open-meteo-ensemble/members", 2),
+                ("met-norway", 3),
+            })
             await forecasts.AddAsync(feed, "52.1,4.3", new FetchedHead(null, null, now - Duration.FromHours(hoursAgo)), [empty], Stop);
         using var visitor = new Visitor(world);
 
-        var rows = (await visitor.GetAsync("operator")).Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr").Select(row => row.Children[2].TextContent);
+        var rows = (await visitor.GetAsync("operator"))
+            .Page.QuerySelectorAll("section[aria-labelledby=h-feeds] tbody tr")
+            .Select(row => row.Children[2].TextContent);
 
         // 19 variables over 10 days: 1.9 calls. 3 variables of 51 members over 7 days: 15.3 calls.
         Assert.Equal(["2, about 4 of its 10,000 calls a day", "1", "1, about 16 of its 10,000 calls a day"], rows);
@@ -135,7 +163,21 @@ public sealed class OperatorTests
         await using var world = await PagesWorld.StartAsync(settings => settings.Service.PagesBase = "");
         var outbox = world.Parts.GetRequiredService<OutboxStore>();
         var now = world.Clock.GetCurrentInstant();
-        await outbox.EnqueueAsync([new OutboxDraft { DedupeKey = "k", MessageId = "k@example.org", Kind = "Outlook", Recipient = "ilse.marek@example.org", Mime = "Subject: x\r\n\r\nx"u8.ToArray(), NotBefore = now, NotAfter = now + Duration.FromDays(1) }], now, Stop);
+        await outbox.EnqueueAsync(
+            [
+                new OutboxDraft
+                {
+                    DedupeKey = "k",
+                    MessageId = "k@example.org",
+                    Kind = "Outlook",
+                    Recipient = "ilse.marek@example.org",
+                    Mime = "Subject: x\r\n\r\nx"u8.ToArray(),
+                    NotBefore = now,
+                    NotAfter = now + Duration.FromDays(1),
+                },
+            ],
+            now,
+            Stop);
         var letter = Assert.Single(await outbox.ClaimAsync(now, 5, Duration.FromMinutes(1), Stop));
         await outbox.CompleteAsync(letter, new SendOutcome.Dead(new ServerReply(550, "5.7.1", "not today")), now, Stop);
         using var visitor = new Visitor(world);

@@ -56,7 +56,9 @@ public sealed class PageSecurityTests : IAsyncLifetime
         Assert.StartsWith("max-age=", Assert.Single(answer.Headers.GetValues("Strict-Transport-Security")), StringComparison.Ordinal);
         var cookie = Assert.Single(answer.Headers.GetValues("Set-Cookie"));
         Assert.StartsWith("__Host-nw-form=", cookie, StringComparison.Ordinal);
-        Assert.All((string[])["secure", "httponly", "samesite=lax", "path=/"], attribute => Assert.Contains(attribute, cookie, StringComparison.OrdinalIgnoreCase));
+        Assert.All(
+            (string[])["secure", "httponly", "samesite=lax", "path=/"],
+            attribute => Assert.Contains(attribute, cookie, StringComparison.OrdinalIgnoreCase));
         Assert.DoesNotContain("domain=", cookie, StringComparison.OrdinalIgnoreCase);
     }
 
@@ -65,7 +67,12 @@ public sealed class PageSecurityTests : IAsyncLifetime
     {
         using var visitor = new Visitor(world);
         await visitor.SubscribeAsync(Address);
-        await visitor.SubmitAsync((await visitor.GetAsync($"new?place={Uri.EscapeDataString(Visitor.Place)}&name=Second")).Page, "form[action$='/new']", ("site.position.elevationM", "570"), ("address", "second@example.org"), ("do", "ask"));
+        await visitor.SubmitAsync(
+            (await visitor.GetAsync($"new?place={Uri.EscapeDataString(Visitor.Place)}&name=Second")).Page,
+            "form[action$='/new']",
+            ("site.position.elevationM", "570"),
+            ("address", "second@example.org"),
+            ("do", "ask"));
         var confirm = new Uri(await visitor.MailedLinkAsync("confirm")).PathAndQuery;
         await visitor.SubmitAsync((await visitor.GetAsync("sign-in")).Page, "form[action$='/sign-in']", ("address", Address));
         var enter = new Uri(await visitor.MailedLinkAsync("enter")).PathAndQuery;
@@ -89,10 +96,16 @@ public sealed class PageSecurityTests : IAsyncLifetime
     [Fact]
     public async Task HEAD_is_answered_as_GET_without_the_body_and_changes_nothing()
     {
-        using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = world.Base };
+        using var http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false })
+        {
+            BaseAddress = world.Base,
+        };
         (await http.GetAsync("/sign-in", TestContext.Current.CancellationToken)).Dispose(); // the first form makes the keys of all forms
         var before = await world.EverythingKeptAsync();
-        var paths = Routes("GET").Select(route => Filled(route, Cast.Watches[0].Id)).Concat(["/health/live", "/health/ready", "/no-such-page"]).ToArray();
+        var paths = Routes("GET")
+            .Select(route => Filled(route, Cast.Watches[0].Id))
+            .Concat(["/health/live", "/health/ready", "/no-such-page"])
+            .ToArray();
         Assert.Contains("/sign-in", paths.Select(path => path.Split('?')[0]));
 
         foreach (var path in paths)
@@ -117,13 +130,17 @@ public sealed class PageSecurityTests : IAsyncLifetime
         await visitor.SubscribeAsync(Address);
         var own = (await visitor.GetAsync("watches")).Page.QuerySelector("a[href$='/edit']")!.GetAttribute("href")!.Split('/')[^2];
         var before = await world.EverythingKeptAsync();
-        var posts = Routes("POST").Where(route => route.Metadata.GetMetadata<OneClick>() is null && route.Metadata.GetMetadata<SignedByLink>() is null).ToArray();
+        var posts = Routes("POST")
+            .Where(route => route.Metadata.GetMetadata<OneClick>() is null && route.Metadata.GetMetadata<SignedByLink>() is null)
+            .ToArray();
         Assert.True(posts.Length > 10);
 
         foreach (var route in posts)
         {
             // The cookies go along, as a browser would send them; the page's token is what the other site does not have.
-            var answer = await visitor.PostAsync(Filled(route, own), [KeyValuePair.Create("do", "keep"), KeyValuePair.Create("sure", "on"), KeyValuePair.Create("typed", Address)]);
+            var answer = await visitor.PostAsync(
+                Filled(route, own),
+                [KeyValuePair.Create("do", "keep"), KeyValuePair.Create("sure", "on"), KeyValuePair.Create("typed", Address)]);
             Assert.Equal(HttpStatusCode.BadRequest, answer.Status);
             Assert.Equal("This form is out of date", answer.Heading);
         }
@@ -150,10 +167,16 @@ public sealed class PageSecurityTests : IAsyncLifetime
 
         Assert.DoesNotContain("Salt Pan", own.Body, StringComparison.Ordinal);
         Assert.DoesNotContain(Address, (await otto.GetAsync("export")).Body, StringComparison.Ordinal);
-        foreach (var path in (string[])[$"watches/{hers}/edit", $"watches/{hers}/horizon"]) Assert.Equal(HttpStatusCode.NotFound, (await otto.GetAsync(path)).Status);
+        foreach (var path in (string[])[$"watches/{hers}/edit", $"watches/{hers}/horizon"])
+            Assert.Equal(HttpStatusCode.NotFound, (await otto.GetAsync(path)).Status);
         var token = own.Page.QuerySelector("[name=__RequestVerificationToken]")!.GetAttribute("value")!;
         foreach (var what in (string[])["edit", "pause", "resume", "delete", "horizon"])
-            Assert.Equal(HttpStatusCode.NotFound, (await otto.PostAsync($"watches/{hers}/{what}", [KeyValuePair.Create("__RequestVerificationToken", token), KeyValuePair.Create("sure", "on")])).Status);
+            Assert.Equal(
+                HttpStatusCode.NotFound,
+                (
+                    await otto.PostAsync(
+                        $"watches/{hers}/{what}",
+                        [KeyValuePair.Create("__RequestVerificationToken", token), KeyValuePair.Create("sure", "on")])).Status);
         Assert.Equal(before, await world.EverythingKeptAsync());
     }
 
@@ -162,9 +185,14 @@ public sealed class PageSecurityTests : IAsyncLifetime
     {
         using var visitor = new Visitor(world);
         var page = await visitor.GetAsync("sign-in");
-        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, (await visitor.SubmitAsync(page.Page, "form", ("address", new string('a', 300_000)))).Status);
-        Assert.Equal(HttpStatusCode.BadRequest, (await visitor.SubmitAsync(page.Page, "form", ("address", new string('a', 100_000)))).Status);
-        Assert.Equal(HttpStatusCode.BadRequest, (await visitor.SubmitAsync(page.Page, "form", [.. Enumerable.Range(0, 600).Select(i => ($"f{i}", "1"))])).Status);
+        Assert.Equal(
+            HttpStatusCode.RequestEntityTooLarge,
+            (await visitor.SubmitAsync(page.Page, "form", ("address", new string('a', 300_000)))).Status);
+        Assert.Equal(
+            HttpStatusCode.BadRequest, (await visitor.SubmitAsync(page.Page, "form", ("address", new string('a', 100_000)))).Status);
+        Assert.Equal(
+            HttpStatusCode.BadRequest,
+            (await visitor.SubmitAsync(page.Page, "form", [.. Enumerable.Range(0, 600).Select(i => ($"f{i}", "1"))])).Status);
     }
 
     [Fact]
@@ -177,13 +205,19 @@ public sealed class PageSecurityTests : IAsyncLifetime
         {
             var page = await visitor.GetAsync(path);
             var bytes = page.Body.Length;
-            foreach (var file in page.Page.QuerySelectorAll("link[rel=stylesheet], script[src]")) bytes += (await visitor.GetAsync(file.GetAttribute("href") ?? file.GetAttribute("src")!)).Body.Length;
+            foreach (var file in page.Page.QuerySelectorAll("link[rel=stylesheet], script[src]"))
+                bytes += (await visitor.GetAsync(file.GetAttribute("href") ?? file.GetAttribute("src")!)).Body.Length;
             Assert.True(bytes < 100_000, $"{path}: {bytes} bytes");
         }
     }
 
     private IReadOnlyList<RouteEndpoint> Routes(string method) =>
-        [.. world.Parts.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>().Where(route => route.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains(method) == true)];
+        [
+            .. world
+                .Parts.GetRequiredService<EndpointDataSource>()
+                .Endpoints.OfType<RouteEndpoint>()
+                .Where(route => route.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains(method) == true),
+        ];
 
     private string Filled(RouteEndpoint route, string watchId)
     {

@@ -21,7 +21,9 @@ using NodaTime;
 
 namespace NightWatch.Pages.Tests;
 
-/// <summary>The service with its pages on loopback, over the rehearsal's cast and invented weather; its clock is put forward by hand.</summary>
+/// <summary>
+/// The service with its pages on loopback, over the rehearsal's cast and invented weather; its clock is put forward by hand.
+/// </summary>
 internal sealed class PagesWorld : IAsyncDisposable
 {
     /// <summary>Of weather in which the first nights are a go.</summary>
@@ -59,7 +61,9 @@ internal sealed class PagesWorld : IAsyncDisposable
 
     /// <summary>The letters written so far, in the order in which they were queued: a file is named for its letter's number.</summary>
     public IReadOnlyList<MimeMessage> Mail() =>
-        Directory.Exists(Letters) ? [.. Directory.GetFiles(Letters, "*.eml").Order(StringComparer.Ordinal).Select(file => MimeMessage.Load(file))] : [];
+        Directory.Exists(Letters)
+            ? [.. Directory.GetFiles(Letters, "*.eml").Order(StringComparer.Ordinal).Select(file => MimeMessage.Load(file))]
+            : [];
 
     /// <summary>Every row of every table, for telling whether anything changed.</summary>
     public async Task<string> EverythingKeptAsync()
@@ -67,7 +71,10 @@ internal sealed class PagesWorld : IAsyncDisposable
         await using var connection = new SqliteConnection($"Data Source={Parts.GetRequiredService<Database>().Description};Mode=ReadOnly");
         await connection.OpenAsync(TestContext.Current.CancellationToken);
         var tables = new List<string>();
-        await using (var read = await new SqliteCommand("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name", connection).ExecuteReaderAsync(TestContext.Current.CancellationToken))
+        await using (
+            var read = await new SqliteCommand(
+                "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
+                connection).ExecuteReaderAsync(TestContext.Current.CancellationToken))
         {
             while (await read.ReadAsync(TestContext.Current.CancellationToken)) tables.Add(read.GetString(0));
         }
@@ -76,12 +83,14 @@ internal sealed class PagesWorld : IAsyncDisposable
         foreach (var table in tables)
         {
 #pragma warning disable CA2100 // The names are the database's own.
-            await using var rows = await new SqliteCommand($"SELECT * FROM \"{table}\"", connection).ExecuteReaderAsync(TestContext.Current.CancellationToken);
+            await using var rows = await new SqliteCommand($"SELECT * FROM \"{table}\"", connection).ExecuteReaderAsync(
+                TestContext.Current.CancellationToken);
 #pragma warning restore CA2100
             while (await rows.ReadAsync(TestContext.Current.CancellationToken))
             {
                 text.Append(table);
-                for (var i = 0; i < rows.FieldCount; i++) text.Append('|').Append(rows.GetValue(i) is byte[] bytes ? Convert.ToHexString(bytes) : rows.GetValue(i));
+                for (var i = 0; i < rows.FieldCount; i++)
+                    text.Append('|').Append(rows.GetValue(i) is byte[] bytes ? Convert.ToHexString(bytes) : rows.GetValue(i));
                 text.Append('\n');
             }
         }
@@ -126,7 +135,8 @@ internal sealed class PagesWorld : IAsyncDisposable
     }
 
     /// <summary>Keeps a watch.</summary>
-    public Task PutAsync(Watch watch) => Parts.GetRequiredService<WatchStore>().PutAsync(watch, Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
+    public Task PutAsync(Watch watch) =>
+        Parts.GetRequiredService<WatchStore>().PutAsync(watch, Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
 
     /// <summary>Lets the service do everything that falls due until then.</summary>
     public async Task LiveUntilAsync(Instant end)

@@ -24,7 +24,9 @@ public sealed class PastNightTests(MorningAfter morning) : IClassFixture<Morning
     {
         var world = morning.World;
 
-        var last = (await world.Parts.GetRequiredService<VerdictStore>().OfNightAsync(Flat.Id, Night(1), TestContext.Current.CancellationToken)).Last(look => look.Pass != PassKind.After);
+        var last = (
+            await world.Parts.GetRequiredService<VerdictStore>().OfNightAsync(Flat.Id, Night(1), TestContext.Current.CancellationToken)
+        ).Last(look => look.Pass != PassKind.After);
         var found = await FoundAsync(world, 1);
         Assert.Equal(NightBasis.LastLook, found.Basis);
         Assert.Equal(last.At, found.Plan.MadeAt);
@@ -44,10 +46,13 @@ public sealed class PastNightTests(MorningAfter morning) : IClassFixture<Morning
         await using var world = await PagesWorld.StartAsync();
         await world.LiveUntilAsync(PagesWorld.At(2, 9));
         var verdicts = world.Parts.GetRequiredService<VerdictStore>();
-        var last = (await verdicts.OfNightAsync(Flat.Id, Night(1), TestContext.Current.CancellationToken)).Last(look => look.Pass != PassKind.After);
+        var last = (await verdicts.OfNightAsync(Flat.Id, Night(1), TestContext.Current.CancellationToken)).Last(look =>
+            look.Pass != PassKind.After);
         var other = last.Verdict.Class == VerdictClass.Marginal ? VerdictClass.Go : VerdictClass.Marginal;
         var told = new PassCommit { Verdicts = [last with { Verdict = last.Verdict with { Class = other } }] };
-        await world.Parts.GetRequiredService<PassStore>().CommitAsync(told, world.Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
+        await world
+            .Parts.GetRequiredService<PassStore>()
+            .CommitAsync(told, world.Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
 
         var found = await FoundAsync(world, 1);
 
@@ -60,18 +65,27 @@ public sealed class PastNightTests(MorningAfter morning) : IClassFixture<Morning
     {
         await using var world = await PagesWorld.StartAsync();
         await world.LiveUntilAsync(PagesWorld.At(2, 9));
-        await world.Parts.GetRequiredService<Retention>().ApplyAsync(new RetentionRule { Forecasts = Duration.Zero }, world.Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
+        await world
+            .Parts.GetRequiredService<Retention>()
+            .ApplyAsync(
+                new RetentionRule { Forecasts = Duration.Zero }, world.Clock.GetCurrentInstant(), TestContext.Current.CancellationToken);
 
         var found = await FoundAsync(world, 1);
         var page = await PageAsync(world, 1);
 
         Assert.Equal(NightBasis.VerdictAlone, found.Basis);
         Assert.Contains("The verdict as it was kept", page.QuerySelector(".note")!.TextContent, StringComparison.Ordinal);
-        var last = (await world.Parts.GetRequiredService<VerdictStore>().OfNightAsync(Flat.Id, Night(1), TestContext.Current.CancellationToken)).Last(look => look.Pass != PassKind.After);
-        Assert.Equal(last.Verdict.Class.ToString(), page.QuerySelector(".call-word")!.TextContent.Replace("-", "", StringComparison.Ordinal), ignoreCase: true);
+        var last = (
+            await world.Parts.GetRequiredService<VerdictStore>().OfNightAsync(Flat.Id, Night(1), TestContext.Current.CancellationToken)
+        ).Last(look => look.Pass != PassKind.After);
+        Assert.Equal(
+            last.Verdict.Class.ToString(),
+            page.QuerySelector(".call-word")!.TextContent.Replace("-", "", StringComparison.Ordinal),
+            ignoreCase: true);
         Assert.Contains("Reasons", page.Body!.TextContent, StringComparison.Ordinal);
         Assert.Empty(page.QuerySelectorAll(".timeline, .shooting, .packing, #frame-chart"));
-        Assert.Equal("unknown", page.QuerySelectorAll(".readout div").Single(row => row.Children[0].TextContent == "Cloud").Children[1].TextContent);
+        Assert.Equal(
+            "unknown", page.QuerySelectorAll(".readout div").Single(row => row.Children[0].TextContent == "Cloud").Children[1].TextContent);
     }
 
     [Fact]
@@ -88,11 +102,13 @@ public sealed class PastNightTests(MorningAfter morning) : IClassFixture<Morning
 
     private static LocalDate Night(int day) => Cast.FirstDay.PlusDays(day);
 
-    private static Task<FoundNight> FoundAsync(PagesWorld world, int day) => world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, Night(day), TestContext.Current.CancellationToken);
+    private static Task<FoundNight> FoundAsync(PagesWorld world, int day) =>
+        world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, Night(day), TestContext.Current.CancellationToken);
 
     private static async Task<IDocument> PageAsync(PagesWorld world, int day)
     {
         using var http = new HttpClient();
-        return new HtmlParser().ParseDocument(await http.GetStringAsync(world.Links.Night(Flat, Night(day)), TestContext.Current.CancellationToken));
+        return new HtmlParser().ParseDocument(
+            await http.GetStringAsync(world.Links.Night(Flat, Night(day)), TestContext.Current.CancellationToken));
     }
 }

@@ -6,7 +6,9 @@ using NodaTime;
 
 namespace NightWatch.Pages.Tests;
 
-/// <summary>What readiness tells of the feeds: a service that no feed answers is up, since a restart would mend nothing, and says so.</summary>
+/// <summary>
+/// What readiness tells of the feeds: a service that no feed answers is up, since a restart would mend nothing, and says so.
+/// </summary>
 public sealed class ReadinessTests
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -23,7 +25,8 @@ public sealed class ReadinessTests
         });
         await using var world = await PagesWorld.StartAsync(settings =>
         {
-            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = (order, "none", "private", "ops@example.org");
+            (settings.Feeds.Order, settings.Feeds.Ensemble, settings.Feeds.Usage, settings.Feeds.Contact) = (
+                order, "none", "private", "ops@example.org");
             settings.Feeds.OpenMeteoUrl = server.Url.ToString();
         });
         using var http = new HttpClient { BaseAddress = world.Base };

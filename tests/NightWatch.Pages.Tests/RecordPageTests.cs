@@ -36,10 +36,13 @@ public sealed class RecordPageTests
         using var http = new HttpClient();
         await world.LiveUntilAsync(PagesWorld.At(9, 8));
         var (watch, outcomes) = (Cast.Watches[0], world.Parts.GetRequiredService<OutcomeStore>());
-        for (var day = 5; day < 9; day++) await outcomes.PutAsync(watch.Id, Cast.FirstDay.PlusDays(day), NightOutcome.Cloudy, OutcomeSource.Debrief, world.Clock.GetCurrentInstant(), Cancel);
+        for (var day = 5; day < 9; day++)
+            await outcomes.PutAsync(
+                watch.Id, Cast.FirstDay.PlusDays(day), NightOutcome.Cloudy, OutcomeSource.Debrief, world.Clock.GetCurrentInstant(), Cancel);
 
         var page = await http.GetStringAsync(world.Links.Record(watch), Cancel);
-        using var csv = await http.GetAsync(world.Links.Record(watch)!.ToString().Replace("/record?", "/record.csv?", StringComparison.Ordinal), Cancel);
+        using var csv = await http.GetAsync(
+            world.Links.Record(watch)!.ToString().Replace("/record?", "/record.csv?", StringComparison.Ordinal), Cancel);
 
         Assert.Contains("The last call before the night was right", page, StringComparison.Ordinal);
         Assert.Contains("drives for nothing", page, StringComparison.Ordinal);
@@ -72,7 +75,9 @@ public sealed class RecordPageTests
         Assert.Contains("saw too little to tell", page, StringComparison.Ordinal);
     }
 
-    /// <summary>Every evening looked at: a third good by the later run, which a station cannot tell; it tells of half of the others.</summary>
+    /// <summary>
+    /// Every evening looked at: a third good by the later run, which a station cannot tell; it tells of half of the others.
+    /// </summary>
     private static async Task RecordAsync(PagesWorld world, int nights)
     {
         var (watch, outcomes, now) = (Cast.Watches[0], world.Parts.GetRequiredService<OutcomeStore>(), world.Clock.GetCurrentInstant());
@@ -83,9 +88,19 @@ public sealed class RecordPageTests
             verdicts.Add(Look(watch.Id, night, 0, isGood == (day % 9 != 0) ? 0.85 : 0.15));
             verdicts.Add(Look(watch.Id, night, 1, isGood ? 0.65 : 0.35));
             if (day % 10 == 0) await outcomes.PutAsync(watch.Id, night, NightOutcome.Stayed, OutcomeSource.Debrief, now, Cancel);
-            else if (day % 5 == 0) await outcomes.PutAsync(watch.Id, night, isGood ? NightOutcome.Clear : NightOutcome.Cloudy, OutcomeSource.Debrief, now, Cancel);
-            await outcomes.PutAsync(watch.Id, night, isGood || day % 2 == 0 ? NightOutcome.NotTold : NightOutcome.Cloudy, OutcomeSource.AutomaticMetar, now, Cancel);
-            if (day % 8 != 0) await outcomes.PutAsync(watch.Id, night, isGood ? NightOutcome.Clear : NightOutcome.Cloudy, OutcomeSource.Analysis, now, Cancel);
+            else if (day % 5 == 0)
+                await outcomes.PutAsync(
+                    watch.Id, night, isGood ? NightOutcome.Clear : NightOutcome.Cloudy, OutcomeSource.Debrief, now, Cancel);
+            await outcomes.PutAsync(
+                watch.Id,
+                night,
+                isGood || day % 2 == 0 ? NightOutcome.NotTold : NightOutcome.Cloudy,
+                OutcomeSource.AutomaticMetar,
+                now,
+                Cancel);
+            if (day % 8 != 0)
+                await outcomes.PutAsync(
+                    watch.Id, night, isGood ? NightOutcome.Clear : NightOutcome.Cloudy, OutcomeSource.Analysis, now, Cancel);
         }
 
         await world.Parts.GetRequiredService<PassStore>().CommitAsync(new PassCommit { Verdicts = verdicts }, now, Cancel);
@@ -119,6 +134,7 @@ public sealed class RecordPageTests
         await using var world = await PagesWorld.StartAsync();
         using var http = new HttpClient();
 
-        Assert.Equal(HttpStatusCode.NotFound, (await http.GetAsync(new Uri(world.Base, $"watches/{Cast.Watches[0].Id}/{tail}"), Cancel)).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.NotFound, (await http.GetAsync(new Uri(world.Base, $"watches/{Cast.Watches[0].Id}/{tail}"), Cancel)).StatusCode);
     }
 }

@@ -20,7 +20,8 @@ public sealed class SeasonPageTests(Afternoon world) : IDisposable
 
     private readonly HttpClient http = new();
 
-    private DarkCalendar Calendar => SeasonPageModel.CalendarOf(Flat, world.World.Clock.GetCurrentInstant(), world.Parts.GetRequiredService<SharedSky>().Ephemeris);
+    private DarkCalendar Calendar =>
+        SeasonPageModel.CalendarOf(Flat, world.World.Clock.GetCurrentInstant(), world.Parts.GetRequiredService<SharedSky>().Ephemeris);
 
     public void Dispose() => http.Dispose();
 
@@ -45,7 +46,9 @@ public sealed class SeasonPageTests(Afternoon world) : IDisposable
         {
             Assert.Equal(night.Night.Day.ToString(CultureInfo.InvariantCulture), cell.Children[0].TextContent);
             // A night with less than the watch needs counts for nothing, and its cell stays empty.
-            Assert.Equal(night.IsUsable ? night.Usable.TotalHours.ToString("0.0", CultureInfo.InvariantCulture) : null, cell.QuerySelector("span")?.ChildNodes[0].TextContent);
+            Assert.Equal(
+                night.IsUsable ? night.Usable.TotalHours.ToString("0.0", CultureInfo.InvariantCulture) : null,
+                cell.QuerySelector("span")?.ChildNodes[0].TextContent);
         }
 
         Assert.Contains(nights, night => night.IsUsable);
@@ -60,7 +63,9 @@ public sealed class SeasonPageTests(Afternoon world) : IDisposable
         var runs = Calendar.Lunations.Select(lunation => lunation.Best).ToArray();
         Assert.Equal(runs.Sum(run => run?.Count ?? 0), page.QuerySelectorAll(".month td.best").Length);
         Assert.Equal(runs.Length, page.QuerySelectorAll(".moons tbody tr").Length);
-        Assert.Equal(runs.Count(run => run is null), page.QuerySelectorAll(".moons tbody tr").Count(row => row.TextContent.Contains("no usable night", StringComparison.Ordinal)));
+        Assert.Equal(
+            runs.Count(run => run is null),
+            page.QuerySelectorAll(".moons tbody tr").Count(row => row.TextContent.Contains("no usable night", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -70,17 +75,23 @@ public sealed class SeasonPageTests(Afternoon world) : IDisposable
 
         Assert.Equal(10, links.Length);
         foreach (var link in (string[])[links[0], links[^1]])
-            Assert.Equal(HttpStatusCode.OK, (await http.GetAsync(new Uri(world.World.Base, link), TestContext.Current.CancellationToken)).StatusCode);
+            Assert.Equal(
+                HttpStatusCode.OK,
+                (await http.GetAsync(new Uri(world.World.Base, link), TestContext.Current.CancellationToken)).StatusCode);
     }
 
     [Fact]
     public async Task Picture_and_calendar_file_come_under_the_same_signature_and_no_other()
     {
         var page = await PageAsync();
-        var (picture, file) = (page.QuerySelector(".season img")!.GetAttribute("src")!, page.QuerySelector("a.button")!.GetAttribute("href")!);
+        var (picture, file) = (
+            page.QuerySelector(".season img")!.GetAttribute("src")!, page.QuerySelector("a.button")!.GetAttribute("href")!);
 
         Assert.Equal("image/svg+xml", (await GetAsync(picture)).Content.Headers.ContentType!.MediaType);
-        Assert.StartsWith("BEGIN:VCALENDAR", await (await GetAsync(file)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "BEGIN:VCALENDAR",
+            await (await GetAsync(file)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken),
+            StringComparison.Ordinal);
         foreach (var other in (string[])["season", "season.ics", "season.svg"])
             Assert.Equal(HttpStatusCode.NotFound, (await GetAsync($"watches/{Flat.Id}/{other}?k=AAAAAAAAAAAAAAAAAAAAAA")).StatusCode);
     }
@@ -94,7 +105,8 @@ public sealed class SeasonPageTests(Afternoon world) : IDisposable
         Assert.Empty(new HtmlParser().ParseDocument(html).QuerySelectorAll("[style], style, script:not([src])"));
     }
 
-    private Task<HttpResponseMessage> GetAsync(string path) => http.GetAsync(new Uri(world.World.Base, path), TestContext.Current.CancellationToken);
+    private Task<HttpResponseMessage> GetAsync(string path) =>
+        http.GetAsync(new Uri(world.World.Base, path), TestContext.Current.CancellationToken);
 
     private async Task<IDocument> PageAsync() =>
         new HtmlParser().ParseDocument(await http.GetStringAsync(world.World.Links.Season(Flat), TestContext.Current.CancellationToken));

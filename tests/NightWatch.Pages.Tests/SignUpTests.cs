@@ -14,7 +14,8 @@ public sealed class SignUpTests : IAsyncLifetime
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => world = await PagesWorld.StartAsync(settings => settings.Service.TrustedProxies = "127.0.0.1");
+    public async ValueTask InitializeAsync() =>
+        world = await PagesWorld.StartAsync(settings => settings.Service.TrustedProxies = "127.0.0.1");
 
     public ValueTask DisposeAsync() => world.DisposeAsync();
 
@@ -42,8 +43,10 @@ public sealed class SignUpTests : IAsyncLifetime
         Assert.Equal("Hermanus", choice.TextContent);
         var form = await visitor.GetAsync(choice.GetAttribute("href")!);
         Assert.Equal("Africa/Johannesburg", form.Page.QuerySelector("[name='site.zone']")!.GetAttribute("value"));
-        // In the middle of a town the galactic core never stands in a sky that is dark enough, and the page says so before anything is asked.
-        Assert.Contains("the sky gives no 1 h 30 min of good frames here", form.Page.QuerySelector("#ahead")!.TextContent, StringComparison.Ordinal);
+        // In the middle of a town the galactic core never stands in a sky that is dark enough, and the page says so before anything is
+        // asked.
+        Assert.Contains(
+            "the sky gives no 1 h 30 min of good frames here", form.Page.QuerySelector("#ahead")!.TextContent, StringComparison.Ordinal);
 
         // The elevation is unknown, and unknown is not zero.
         var unfinished = await visitor.SubmitAsync(form.Page, "form[action$='/new']", ("address", Address), ("do", "ask"));
@@ -80,7 +83,9 @@ public sealed class SignUpTests : IAsyncLifetime
         Assert.Equal(await AheadAsync(), await AheadAsync(("limits.minAltitudeDeg", "1000"))); // told beside its field
 
         async Task<string> AheadAsync(params (string, string)[] typed) =>
-            (await visitor.SubmitAsync(form.Page, "form[action$='/new']", [.. typed, ("site.position.elevationM", ""), ("do", "look")])).Page.QuerySelector("#ahead")!.TextContent;
+            (await visitor.SubmitAsync(form.Page, "form[action$='/new']", [.. typed, ("site.position.elevationM", ""), ("do", "look")]))
+                .Page.QuerySelector("#ahead")!
+                .TextContent;
     }
 
     [Fact]
@@ -98,7 +103,8 @@ public sealed class SignUpTests : IAsyncLifetime
         await new Visitor(world).SubmitAsync(second.Page, "form[action$='/new']"); // no cookie, no form
         using var stranger = new Visitor(world);
         var page = await stranger.GetAsync($"new?place={Uri.EscapeDataString(Visitor.Place)}&name=Second");
-        await stranger.SubmitAsync(page.Page, "form[action$='/new']", ("site.position.elevationM", "570"), ("address", Address), ("do", "ask"));
+        await stranger.SubmitAsync(
+            page.Page, "form[action$='/new']", ("site.position.elevationM", "570"), ("address", Address), ("do", "ask"));
         var late = await stranger.MailedLinkAsync("confirm");
         var confirm = await stranger.GetAsync(late);
         Assert.Equal(HttpStatusCode.OK, confirm.Status);
@@ -119,7 +125,8 @@ public sealed class SignUpTests : IAsyncLifetime
         var bodies = new List<(HttpStatusCode, string, HttpStatusCode, string)>();
         foreach (var address in (string[])[Address, "nobody.at.all@example.org"])
         {
-            var up = await stranger.SubmitAsync(form.Page, "form[action$='/new']", ("site.position.elevationM", "570"), ("address", address), ("do", "ask"));
+            var up = await stranger.SubmitAsync(
+                form.Page, "form[action$='/new']", ("site.position.elevationM", "570"), ("address", address), ("do", "ask"));
             var into = await stranger.SubmitAsync(signIn.Page, "form[action$='/sign-in']", ("address", address));
             bodies.Add((up.Status, up.Body, into.Status, into.Body));
         }
@@ -140,7 +147,12 @@ public sealed class SignUpTests : IAsyncLifetime
             using var one = new Visitor(world) { From = $"203.0.{i % 250}.{i / 250 + 1}" };
             one.Cookies.Add(first.Cookies.GetCookies(world.Base));
             // Case and tags name the same mailbox.
-            var answer = await one.SubmitAsync(form.Page, "form[action$='/new']", ("site.position.elevationM", "570"), ("address", i % 2 == 0 ? Address : $"Ilse.Marek+{i}@Example.org"), ("do", "ask"));
+            var answer = await one.SubmitAsync(
+                form.Page,
+                "form[action$='/new']",
+                ("site.position.elevationM", "570"),
+                ("address", i % 2 == 0 ? Address : $"Ilse.Marek+{i}@Example.org"),
+                ("do", "ask"));
             answers[answer.Status] = answers.GetValueOrDefault(answer.Status) + 1;
         }
 
@@ -156,11 +168,16 @@ public sealed class SignUpTests : IAsyncLifetime
         using var visitor = new Visitor(world) { From = "198.51.100.7" };
         var form = await visitor.GetAsync("sign-in");
         var statuses = new List<HttpStatusCode>();
-        for (var i = 0; i < 12; i++) statuses.Add((await visitor.SubmitAsync(form.Page, "form[action$='/sign-in']", ("address", $"someone{i}@example.org"))).Status);
+        for (var i = 0; i < 12; i++)
+            statuses.Add((await visitor.SubmitAsync(form.Page, "form[action$='/sign-in']", ("address", $"someone{i}@example.org"))).Status);
 
         Assert.Equal([.. Enumerable.Repeat(HttpStatusCode.OK, 10), .. Enumerable.Repeat(HttpStatusCode.TooManyRequests, 2)], statuses);
         using var elsewhere = new Visitor(world) { From = "198.51.101.7" };
-        Assert.Equal(HttpStatusCode.OK, (await elsewhere.SubmitAsync((await elsewhere.GetAsync("sign-in")).Page, "form[action$='/sign-in']", ("address", "someone@example.org"))).Status);
+        Assert.Equal(
+            HttpStatusCode.OK,
+            (
+                await elsewhere.SubmitAsync(
+                    (await elsewhere.GetAsync("sign-in")).Page, "form[action$='/sign-in']", ("address", "someone@example.org"))).Status);
     }
 
     [Theory]
@@ -174,18 +191,26 @@ public sealed class SignUpTests : IAsyncLifetime
         using var visitor = new Visitor(world);
         var form = await visitor.GetAsync($"new?place={Uri.EscapeDataString(Visitor.Place)}&name={Uri.EscapeDataString(typed)}");
         Assert.Equal(2, form.Page.Scripts.Length);
-        var fields = form.Page.QuerySelectorAll("form[action$='/new'] input:not([type=hidden]), form[action$='/new'] textarea, form[action$='/new'] select").Select(e => e.GetAttribute("name")!).Distinct().ToArray();
+        var fields = form
+            .Page.QuerySelectorAll(
+                "form[action$='/new'] input:not([type=hidden]), form[action$='/new'] textarea, form[action$='/new'] select")
+            .Select(e => e.GetAttribute("name")!)
+            .Distinct()
+            .ToArray();
         Assert.True(fields.Length > 50);
 
         foreach (var batch in fields.Chunk(12))
         {
-            var answer = await visitor.SubmitAsync(form.Page, "form[action$='/new']", [.. batch.Select(name => (name, typed)), ("do", "ask")]);
+            var answer = await visitor.SubmitAsync(
+                form.Page, "form[action$='/new']", [.. batch.Select(name => (name, typed)), ("do", "ask")]);
 
             Assert.NotEqual(HttpStatusCode.InternalServerError, answer.Status);
             Assert.Equal(2, answer.Page.Scripts.Length);
             Assert.All(answer.Page.Scripts, script => Assert.StartsWith("/assets/", script.Source, StringComparison.Ordinal));
             Assert.Single(answer.Page.QuerySelectorAll("h1"));
-            Assert.DoesNotContain(answer.Answer.Headers, header => header.Key == "Set-Cookie" && header.Value.Any(value => value.Contains("stolen", StringComparison.Ordinal)));
+            Assert.DoesNotContain(
+                answer.Answer.Headers,
+                header => header.Key == "Set-Cookie" && header.Value.Any(value => value.Contains("stolen", StringComparison.Ordinal)));
         }
     }
 
@@ -194,7 +219,14 @@ public sealed class SignUpTests : IAsyncLifetime
     {
         using var visitor = new Visitor(world);
         var form = await visitor.GetAsync($"new?place={Uri.EscapeDataString(Visitor.Place)}");
-        await visitor.SubmitAsync(form.Page, "form[action$='/new']", ("site.name", "Buy <a href=x>pills</a>"), ("site.accessNotes", "Bcc: all@example.org"), ("site.position.elevationM", "570"), ("address", Address), ("do", "ask"));
+        await visitor.SubmitAsync(
+            form.Page,
+            "form[action$='/new']",
+            ("site.name", "Buy <a href=x>pills</a>"),
+            ("site.accessNotes", "Bcc: all@example.org"),
+            ("site.position.elevationM", "570"),
+            ("address", Address),
+            ("do", "ask"));
         await world.LiveUntilAsync(world.Clock.GetCurrentInstant() + Duration.FromMinutes(1));
 
         var letter = world.Mail().Single(l => l.Subject!.StartsWith("Confirm", StringComparison.Ordinal));
@@ -203,7 +235,12 @@ public sealed class SignUpTests : IAsyncLifetime
     }
 
     private static IEnumerable<KeyValuePair<string, string>> Fields(Visit form, params (string Name, string Value)[] more) =>
-        [KeyValuePair.Create("__RequestVerificationToken", form.Page.QuerySelector("[name=__RequestVerificationToken]")!.GetAttribute("value")!), .. more.Select(field => KeyValuePair.Create(field.Name, field.Value))];
+        [
+            KeyValuePair.Create(
+                "__RequestVerificationToken", form.Page.QuerySelector("[name=__RequestVerificationToken]")!.GetAttribute("value")!),
+            .. more.Select(field => KeyValuePair.Create(field.Name, field.Value)),
+        ];
 
-    private Task<IReadOnlyList<Planning.Watches.Watch>> KeptAsync() => world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop);
+    private Task<IReadOnlyList<Planning.Watches.Watch>> KeptAsync() =>
+        world.Parts.GetRequiredService<WatchStore>().OfSubscriberAsync(Address, Stop);
 }

@@ -13,7 +13,12 @@ public sealed class StatusPageTests(Afternoon world)
     {
         var text = await TextAsync();
 
-        foreach (var said in (string[])["Last look at what is due", "Letters that wait", "Letters given up", "SQLite", DateTimeZoneProviders.Tzdb.VersionId, "fake", "answered", "Nothing is learnt yet"])
+        foreach (
+            var said in (string[])
+                [
+                    "Last look at what is due", "Letters that wait", "Letters given up", "SQLite", DateTimeZoneProviders.Tzdb.VersionId,
+                    "fake", "answered", "Nothing is learnt yet",
+                ])
             Assert.Contains(said, text, StringComparison.Ordinal);
     }
 

@@ -50,7 +50,9 @@ internal sealed partial class Visitor : IDisposable
     /// <summary>Sends a form of a page as it stands, but for what is given; the button's name and value are among that.</summary>
     public Task<Visit> SubmitAsync(IHtmlDocument page, string selector, params (string Name, string Value)[] given)
     {
-        var form = page.QuerySelector<IHtmlFormElement>(selector) ?? throw new InvalidOperationException($"There is no {selector} on the page: {page.Title}.");
+        var form =
+            page.QuerySelector<IHtmlFormElement>(selector)
+            ?? throw new InvalidOperationException($"There is no {selector} on the page: {page.Title}.");
         return PostAsync(form.GetAttribute("action")!, FieldsOf(form, given));
     }
 
@@ -65,7 +67,16 @@ internal sealed partial class Visitor : IDisposable
     public async Task<Visit> SubscribeAsync(string address, string name = "The Salt Pan")
     {
         var form = await GetAsync($"new?place={Uri.EscapeDataString(Place)}&name={Uri.EscapeDataString(name)}");
-        Assert.Equal(HttpStatusCode.OK, (await SubmitAsync(form.Page, "form[action$='/new']", ("site.position.elevationM", "570"), ("subject.kind", "stars"), ("address", address), ("do", "ask"))).Status);
+        Assert.Equal(
+            HttpStatusCode.OK,
+            (
+                await SubmitAsync(
+                    form.Page,
+                    "form[action$='/new']",
+                    ("site.position.elevationM", "570"),
+                    ("subject.kind", "stars"),
+                    ("address", address),
+                    ("do", "ask"))).Status);
         var confirm = await GetAsync(await MailedLinkAsync("confirm"));
         return await SubmitAndFollowAsync(confirm.Page, "form[action$='/confirm']");
     }
@@ -77,7 +88,11 @@ internal sealed partial class Visitor : IDisposable
         return LinkIn(world.Mail().Last(letter => letter.TextBody!.Contains($"/{page}?t=", StringComparison.Ordinal)), page);
     }
 
-    public static string LinkIn(MimeMessage letter, string page) => TokenLink().Matches(letter.TextBody!).Select(match => match.Value).First(link => link.Contains($"/{page}?t=", StringComparison.Ordinal));
+    public static string LinkIn(MimeMessage letter, string page) =>
+        TokenLink()
+            .Matches(letter.TextBody!)
+            .Select(match => match.Value)
+            .First(link => link.Contains($"/{page}?t=", StringComparison.Ordinal));
 
     public void Dispose() => http.Dispose();
 
@@ -87,7 +102,13 @@ internal sealed partial class Visitor : IDisposable
         foreach (var element in form.Elements)
         {
             if (element is IHtmlInputElement { Type: "checkbox" or "radio" } box && !box.IsChecked) continue;
-            var value = element switch { IHtmlInputElement input => input.Value, IHtmlSelectElement select => select.Value, IHtmlTextAreaElement area => area.Value, _ => null };
+            var value = element switch
+            {
+                IHtmlInputElement input => input.Value,
+                IHtmlSelectElement select => select.Value,
+                IHtmlTextAreaElement area => area.Value,
+                _ => null,
+            };
             if (value is not null && element.GetAttribute("name") is { Length: > 0 } name) fields.Add(KeyValuePair.Create(name, value));
         }
 

@@ -20,7 +20,8 @@ public sealed class FrameChartTests
         Assert.InRange(plan.Framing!.ShareIn, 0.05, 0.95);
         Assert.Contains(words, text => text.EndsWith(" first", StringComparison.Ordinal));
         Assert.Contains(words, text => text.EndsWith(" leaves", StringComparison.Ordinal));
-        Assert.Contains(words, text => text.StartsWith("In the frame ", StringComparison.Ordinal) && text.Contains('%', StringComparison.Ordinal));
+        Assert.Contains(
+            words, text => text.StartsWith("In the frame ", StringComparison.Ordinal) && text.Contains('%', StringComparison.Ordinal));
         Assert.Contains("dashed", string.Join(' ', words), StringComparison.Ordinal); // a skyline that the move changes
     }
 
@@ -40,7 +41,16 @@ public sealed class FrameChartTests
     [InlineData(17.3, 13)]
     public void Every_mark_stands_on_the_paper(double width, double height)
     {
-        var plan = PlannedNights.Of(PlannedNights.Watch with { Kit = new Kit { SensorWidthMm = width, SensorHeightMm = height, FocalLengthMm = 24 } });
+        var plan = PlannedNights.Of(
+            PlannedNights.Watch with
+            {
+                Kit = new Kit
+                {
+                    SensorWidthMm = width,
+                    SensorHeightMm = height,
+                    FocalLengthMm = 24,
+                },
+            });
         var png = FrameChart.Png(plan)!;
         Assert.Equal(2 * FrameChart.WidthPx, BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)));
 
@@ -53,5 +63,6 @@ public sealed class FrameChartTests
         });
     }
 
-    private static string[] Words(NightPlan plan) => [.. XElement.Parse(FrameChart.Svg(plan)!).Elements(Svg + "text").Select(text => text.Value)];
+    private static string[] Words(NightPlan plan) =>
+        [.. XElement.Parse(FrameChart.Svg(plan)!).Elements(Svg + "text").Select(text => text.Value)];
 }

@@ -51,7 +51,10 @@ public sealed class NightChartTests
     public void No_mark_of_altitude_stands_above_the_zenith()
     {
         var plan = Go;
-        plan = plan with { Conditions = [.. plan.Conditions.Select(step => step with { Subject = step.Subject!.Value with { AltitudeDeg = 88 } })] };
+        plan = plan with
+        {
+            Conditions = [.. plan.Conditions.Select(step => step with { Subject = step.Subject!.Value with { AltitudeDeg = 88 } })],
+        };
 
         var words = Words(plan);
 
@@ -95,25 +98,69 @@ public sealed class NightChartTests
     [Fact]
     public void Hours_are_whole_on_the_local_clock_also_where_the_zone_is_off_by_quarters()
     {
-        var site = Ines.CoreWatch.Site with { Id = "ridge", Position = new GeoPosition(28.2, 84.5, 2100), Zone = DateTimeZoneProviders.Tzdb["Asia/Kathmandu"] };
+        var site = Ines.CoreWatch.Site with
+        {
+            Id = "ridge",
+            Position = new GeoPosition(28.2, 84.5, 2100),
+            Zone = DateTimeZoneProviders.Tzdb["Asia/Kathmandu"],
+        };
         Assert.Contains("02:00", Words(new InventedWeather(ClearWorld).Plan(Ines.CoreWatch with { Site = site }, Ines.Night, Ines.At(7))));
     }
 
     [Fact]
-    public void The_accessible_name_says_the_message() => Assert.StartsWith(
-        "Chart of the night Fri 4–Sat 5 Jun. Shooting window Sat 5 Jun 00:07 to 04:33 CEST. Cloud: Mostly clear: 5 %", Title(Go), StringComparison.Ordinal);
+    public void The_accessible_name_says_the_message() =>
+        Assert.StartsWith(
+            "Chart of the night Fri 4–Sat 5 Jun. Shooting window Sat 5 Jun 00:07 to 04:33 CEST. Cloud: Mostly clear: 5 %",
+            Title(Go),
+            StringComparison.Ordinal);
 
     private static IEnumerable<NightPlan> OddNights()
     {
         var plan = Go;
         yield return plan;
-        yield return plan with { Conditions = [] };
-        yield return plan with { Conditions = [.. plan.Conditions.Take(2)] };
-        yield return plan with { Verdict = plan.Verdict with { Run = new Interval(Ines.At(12), Ines.At(12, 0, 1)) } };
-        yield return plan with { Verdict = plan.Verdict with { Run = new Interval(Ines.At(21, 34), Ines.At(21, 40)) } };
-        yield return plan with { Conditions = [.. plan.Conditions.Select((c, i) => c with { At = Ines.At(12) + i * Duration.FromMinutes(13) })] };
-        yield return plan with { Conditions = [.. plan.Conditions.Select((c, i) => c with { Cloud = i % 7 == 0 ? null : 1.2, LensDewMarginK = -30, SkyShare = 4, Moon = c.Moon with { AltitudeDeg = 89 } })] };
-        yield return plan with { Watch = plan.Watch with { Letters = new LetterSettings { Units = UnitSystem.Imperial }, Subject = new NightWatch.Sky.Subjects.Subject.Stars() } };
+        yield return plan with
+        {
+            Conditions = [],
+        };
+        yield return plan with
+        {
+            Conditions = [.. plan.Conditions.Take(2)],
+        };
+        yield return plan with
+        {
+            Verdict = plan.Verdict with { Run = new Interval(Ines.At(12), Ines.At(12, 0, 1)) },
+        };
+        yield return plan with
+        {
+            Verdict = plan.Verdict with { Run = new Interval(Ines.At(21, 34), Ines.At(21, 40)) },
+        };
+        yield return plan with
+        {
+            Conditions = [.. plan.Conditions.Select((c, i) => c with { At = Ines.At(12) + i * Duration.FromMinutes(13) })],
+        };
+        yield return plan with
+        {
+            Conditions =
+            [
+                .. plan.Conditions.Select(
+                    (c, i) =>
+                        c with
+                        {
+                            Cloud = i % 7 == 0 ? null : 1.2,
+                            LensDewMarginK = -30,
+                            SkyShare = 4,
+                            Moon = c.Moon with { AltitudeDeg = 89 },
+                        }),
+            ],
+        };
+        yield return plan with
+        {
+            Watch = plan.Watch with
+            {
+                Letters = new LetterSettings { Units = UnitSystem.Imperial },
+                Subject = new NightWatch.Sky.Subjects.Subject.Stars(),
+            },
+        };
         yield return new InventedWeather(ClearWorld).Plan(Ines.CoreWatch, SpringForward, Ines.Local(SpringForward, 7, 0, Ines.Madrid));
     }
 
@@ -125,7 +172,8 @@ public sealed class NightChartTests
         _ => [],
     };
 
-    private static List<string> Words(NightPlan plan) => [.. XDocument.Parse(NightChart.Svg(plan)).Descendants(Svg + "text").Select(t => t.Value)];
+    private static List<string> Words(NightPlan plan) =>
+        [.. XDocument.Parse(NightChart.Svg(plan)).Descendants(Svg + "text").Select(t => t.Value)];
 
     private static string Title(NightPlan plan) => XDocument.Parse(NightChart.Svg(plan)).Descendants(Svg + "title").Single().Value;
 }

@@ -13,7 +13,8 @@ public class SeasonChartTests
     private static readonly Speech Speaking = Speech.ToAnybody;
 
     private static DarkCalendar Nights(double latitude, string zone, LocalDate from, int nights, Subject? subject = null) =>
-        DarkCalendar.Of(new GeoPosition(latitude, 15), DateTimeZoneProviders.Tzdb[zone], from, nights, subject ?? new Subject.GalacticCore());
+        DarkCalendar.Of(
+            new GeoPosition(latitude, 15), DateTimeZoneProviders.Tzdb[zone], from, nights, subject ?? new Subject.GalacticCore());
 
     [Fact]
     public void The_usable_hours_stand_where_they_are_in_the_night()
@@ -26,9 +27,13 @@ public class SeasonChartTests
         {
             var x = (int)(frame.X(night.Night) + frame.ColumnPx / 2);
             foreach (var window in night.Sky.ShootingWindows.Where(window => window.Duration > Duration.FromMinutes(30)))
-                Assert.Equal(SKColor.Parse(SeasonColumns.Usable), picture.GetPixel(x, (int)frame.Y(window.Start + window.Duration * 0.4, night.Night)));
+                Assert.Equal(
+                    SKColor.Parse(SeasonColumns.Usable),
+                    picture.GetPixel(x, (int)frame.Y(window.Start + window.Duration * 0.4, night.Night)));
             // The line of the subject's rise crosses that of sunset in some nights.
-            if (night.Sky.Sun.Set is { } set && !night.Sky.SubjectWindows.Any(window => (window.Start - set).TotalMinutes is > -30 and < 30))
+            if (
+                night.Sky.Sun.Set is { } set
+                && !night.Sky.SubjectWindows.Any(window => (window.Start - set).TotalMinutes is > -30 and < 30))
                 Assert.Equal(SKColor.Parse(SeasonColumns.Day), picture.GetPixel(x, (int)frame.Y(set, night.Night) - 3));
         }
     }
@@ -40,7 +45,8 @@ public class SeasonChartTests
     [InlineData(50, "Europe/Berlin", 1500)]
     public void Any_place_and_length_gives_a_picture_whose_shapes_stay_inside(double latitude, string zone, int nights)
     {
-        var scene = SeasonChart.SceneOf(Nights(latitude, zone, new LocalDate(2026, 1, 1), nights, new Subject.Stars()), "Somewhere", Speaking);
+        var scene = SeasonChart.SceneOf(
+            Nights(latitude, zone, new LocalDate(2026, 1, 1), nights, new Subject.Stars()), "Somewhere", Speaking);
         foreach (var spot in scene.Shapes.SelectMany(Spots))
         {
             Assert.InRange(spot.X, 0, scene.Width);

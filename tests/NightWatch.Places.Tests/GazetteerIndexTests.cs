@@ -23,7 +23,9 @@ public sealed class GazetteerIndexTests
     {
         var found = GazetteerIndex.Bundled.Find("Reading", 8);
 
-        Assert.All(found.TakeWhile(place => place.Name == "Reading").Zip(found.Skip(1).TakeWhile(place => place.Name == "Reading")), pair => Assert.True(pair.First.Population >= pair.Second.Population));
+        Assert.All(
+            found.TakeWhile(place => place.Name == "Reading").Zip(found.Skip(1).TakeWhile(place => place.Name == "Reading")),
+            pair => Assert.True(pair.First.Population >= pair.Second.Population));
         Assert.Equal("Reading", found[0].Name);
         Assert.Equal(51.46, found[0].LatitudeDeg, 0.25); // the largest of them, in England
     }
@@ -37,5 +39,10 @@ public sealed class GazetteerIndexTests
 
     [Fact]
     public void Every_place_is_found_under_its_index() =>
-        Assert.All([0, 1, 50_000, Gazetteer.Bundled.Count - 1], i => Assert.Contains(Gazetteer.Bundled[i], Gazetteer.Bundled.Around(Gazetteer.Bundled[i].LatitudeDeg, Gazetteer.Bundled[i].LongitudeDeg, 1)));
+        Assert.All(
+            [0, 1, 50_000, Gazetteer.Bundled.Count - 1],
+            i =>
+                Assert.Contains(
+                    Gazetteer.Bundled[i], Gazetteer.Bundled.Around(Gazetteer.Bundled[i].LatitudeDeg, Gazetteer.Bundled[i].LongitudeDeg, 1))
+        );
 }

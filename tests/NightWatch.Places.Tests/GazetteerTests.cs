@@ -35,13 +35,17 @@ public sealed class GazetteerTests
     public void Small_places_far_away_can_be_left_out()
     {
         var all = Gazetteer.Bundled.Around(0, 0, 20_000);
-        Gen.Select(Gen.Double[-89.9, 89.9], Gen.Double[-180, 180], Gen.Double[1, 400], Gen.Double[0.05, 3]).Sample(
-            (latitude, longitude, km, people) =>
-            {
-                var expected = all.Count(p => GreatCircle.To(latitude, longitude, p.LatitudeDeg, p.LongitudeDeg).Km is var away && away <= km && p.Population >= people * away * away);
-                Assert.Equal(expected, Gazetteer.Bundled.Around(latitude, longitude, km, people).Count);
-            },
-            iter: 12);
+        Gen.Select(Gen.Double[-89.9, 89.9], Gen.Double[-180, 180], Gen.Double[1, 400], Gen.Double[0.05, 3])
+            .Sample(
+                (latitude, longitude, km, people) =>
+                {
+                    var expected = all.Count(p =>
+                        GreatCircle.To(latitude, longitude, p.LatitudeDeg, p.LongitudeDeg).Km is var away
+                        && away <= km
+                        && p.Population >= people * away * away);
+                    Assert.Equal(expected, Gazetteer.Bundled.Around(latitude, longitude, km, people).Count);
+                },
+                iter: 12);
     }
 
     [Fact]

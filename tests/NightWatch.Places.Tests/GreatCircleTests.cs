@@ -2,11 +2,13 @@ namespace NightWatch.Places.Tests;
 
 public sealed class GreatCircleTests
 {
-    // Meeus, Astronomical Algorithms, example 11.c: Paris Observatory to the U.S. Naval Observatory, 6181.63 km on the ellipsoid (from memory).
+    // Meeus, Astronomical Algorithms, example 11.c: Paris Observatory to the U.S. Naval Observatory, 6181.63 km on the ellipsoid (from
+    // memory).
     [Fact]
     public void Paris_to_Washington_is_within_half_a_percent_of_Meeus()
     {
-        var (km, bearing) = GreatCircle.To(48 + 50 / 60.0 + 11 / 3600.0, 2 + 20 / 60.0 + 14 / 3600.0, 38 + 55 / 60.0 + 17 / 3600.0, -(77 + 3 / 60.0 + 56 / 3600.0));
+        var (km, bearing) = GreatCircle.To(
+            48 + 50 / 60.0 + 11 / 3600.0, 2 + 20 / 60.0 + 14 / 3600.0, 38 + 55 / 60.0 + 17 / 3600.0, -(77 + 3 / 60.0 + 56 / 3600.0));
         Assert.InRange(km / 6181.63, 0.995, 1.005);
         Assert.InRange(bearing, 270, 320);
     }

@@ -25,7 +25,8 @@ public sealed class ZoneMapTests
     [InlineData("Pacific/Auckland", -36.867, 174.767)]
     [InlineData("Pacific/Chatham", -43.950, -176.550)]
     [InlineData("Pacific/Kiritimati", 1.867, -157.333)]
-    public void A_zones_own_place_is_in_it(string zone, double latitude, double longitude) => Assert.Equal(zone, ZoneMap.Bundled.At(latitude, longitude));
+    public void A_zones_own_place_is_in_it(string zone, double latitude, double longitude) =>
+        Assert.Equal(zone, ZoneMap.Bundled.At(latitude, longitude));
 
     // IANA tz database, file etcetera: "Etc/GMT+n" is n hours behind UTC.
     [Theory]
@@ -34,7 +35,8 @@ public sealed class ZoneMapTests
     [InlineData(30, -40, "Etc/GMT+3")]
     [InlineData(0, -1, "Etc/GMT")]
     [InlineData(-60, 179.9, "Etc/GMT-12")]
-    public void The_open_sea_has_the_zone_of_its_longitude(double latitude, double longitude, string zone) => Assert.Equal(zone, ZoneMap.Bundled.At(latitude, longitude));
+    public void The_open_sea_has_the_zone_of_its_longitude(double latitude, double longitude, string zone) =>
+        Assert.Equal(zone, ZoneMap.Bundled.At(latitude, longitude));
 
     [Fact]
     public void Every_answer_is_a_zone_that_the_clock_knows()

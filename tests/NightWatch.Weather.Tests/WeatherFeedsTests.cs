@@ -18,15 +18,26 @@ public sealed class WeatherFeedsTests
     [InlineData("fake,fake", null, null, "named twice")]
     public void What_is_wrong_is_said_in_a_sentence_and_refused(string feeds, Usage? usage, string? contact, string why)
     {
-        var options = new WeatherOptions { Feeds = feeds.Split(',', StringSplitOptions.RemoveEmptyEntries), Usage = usage, Contact = contact };
+        var options = new WeatherOptions
+        {
+            Feeds = feeds.Split(',', StringSplitOptions.RemoveEmptyEntries),
+            Usage = usage,
+            Contact = contact,
+        };
 
         Assert.Contains(why, Assert.Single(WeatherFeeds.Faults(options)), StringComparison.Ordinal);
-        Assert.Contains(why, Assert.Throws<ArgumentException>(() => new ServiceCollection().AddWeatherFeeds(options)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            why,
+            Assert.Throws<ArgumentException>(() => new ServiceCollection().AddWeatherFeeds(options)).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void An_unknown_ensemble_is_refused() =>
-        Assert.Contains("accepted: fake, open-meteo-ensemble", Assert.Single(WeatherFeeds.Faults(new WeatherOptions { Feeds = ["fake"], Ensemble = "dice" })), StringComparison.Ordinal);
+        Assert.Contains(
+            "accepted: fake, open-meteo-ensemble",
+            Assert.Single(WeatherFeeds.Faults(new WeatherOptions { Feeds = ["fake"], Ensemble = "dice" })),
+            StringComparison.Ordinal);
 
     [Fact]
     public void Feeds_come_in_the_order_of_preference_each_with_a_reader_and_its_attribution()
@@ -38,7 +49,10 @@ public sealed class WeatherFeedsTests
             Usage = Usage.Private,
             Contact = "https://example.org/me",
         };
-        using var parts = new ServiceCollection().AddSingleton<IClock>(new FakeClock(Instant.FromUtc(2031, 3, 2, 12, 0))).AddWeatherFeeds(options).BuildServiceProvider();
+        using var parts = new ServiceCollection()
+            .AddSingleton<IClock>(new FakeClock(Instant.FromUtc(2031, 3, 2, 12, 0)))
+            .AddWeatherFeeds(options)
+            .BuildServiceProvider();
 
         var feeds = parts.GetServices<IForecastFeed>().ToList();
 
@@ -51,8 +65,13 @@ public sealed class WeatherFeedsTests
     [Fact]
     public void A_reader_that_is_not_there_is_named_with_those_that_are()
     {
-        Assert.Equal("There is no feed 'frog'; accepted: met-norway, open-meteo, nws, fake.", Assert.Throws<ArgumentException>(() => ForecastReaders.For("frog")).Message);
-        Assert.Contains("open-meteo-ensemble", Assert.Throws<ArgumentException>(() => ForecastReaders.ForEnsemble("met-norway")).Message, StringComparison.Ordinal);
+        Assert.Equal(
+            "There is no feed 'frog'; accepted: met-norway, open-meteo, nws, fake.",
+            Assert.Throws<ArgumentException>(() => ForecastReaders.For("frog")).Message);
+        Assert.Contains(
+            "open-meteo-ensemble",
+            Assert.Throws<ArgumentException>(() => ForecastReaders.ForEnsemble("met-norway")).Message,
+            StringComparison.Ordinal);
     }
 
     [Theory]

@@ -27,7 +27,8 @@ public sealed class ClockWordsTests
     [InlineData(2027, 6, 4, "Fri 4–Sat 5 Jun")]
     [InlineData(2027, 5, 31, "Mon 31 May–Tue 1 Jun")]
     [InlineData(2027, 12, 31, "Fri 31 Dec–Sat 1 Jan")]
-    public void A_night_has_two_dates(int year, int month, int day, string words) => Assert.Equal(words, Speech.Metric(DateTimeZone.Utc).Clock.Night(new LocalDate(year, month, day)));
+    public void A_night_has_two_dates(int year, int month, int day, string words) =>
+        Assert.Equal(words, Speech.Metric(DateTimeZone.Utc).Clock.Night(new LocalDate(year, month, day)));
 
     private static Instant At(string utc) => NodaTime.Text.InstantPattern.ExtendedIso.Parse(utc).Value;
 }

@@ -11,6 +11,8 @@ public sealed class ContradictionTests
         var found = new ConcurrentQueue<string>();
         PlannedNights.All.Sample(plan => Contradictions.In(plan).ToList().ForEach(found.Enqueue), iter: 600);
 
-        Assert.True(found.IsEmpty, string.Join('\n', found.GroupBy(pair => pair.Split(':')[0]).Select(group => $"{group.Count()} times {group.First()}")));
+        Assert.True(
+            found.IsEmpty,
+            string.Join('\n', found.GroupBy(pair => pair.Split(':')[0]).Select(group => $"{group.Count()} times {group.First()}")));
     }
 }

@@ -33,19 +33,32 @@ public sealed class EveryCaseTests
 
     private static readonly Reason[] Reasons =
     [
-        new ThunderChance(Severity.Caution, Run, 0.15, Evening, new(0.1, 0.25)), new ThunderNotKnown(Severity.Ok, Run, 0.1),
-        new InHarmsWay(Severity.Caution, new Caution.IcyRoad(IsLikely: true)), new RunLength(Severity.Ok, Run, 90) { UsableMin = 250 }, new UsableNight(Severity.Caution, 0.5, 1.0 / 3, 2.0 / 3),
-        new CloudMean(Severity.Ok, Run, 0.1, 0.2, Evening, new(0.2, 0.45), 0), new CloudNotKnown(Severity.Caution, Run, 0.2),
-        new RainAmount(Severity.Stop, Run, 5.08, 0.1), new RainNotKnown(Severity.Caution, Run, 0.1),
-        new RainChance(Severity.Ok, Run, 0.1, Evening, new(0.25, 0.5)), new RainChanceNotKnown(Severity.Ok, Run, 0.25),
+        new ThunderChance(Severity.Caution, Run, 0.15, Evening, new(0.1, 0.25)),
+        new ThunderNotKnown(Severity.Ok, Run, 0.1),
+        new InHarmsWay(Severity.Caution, new Caution.IcyRoad(IsLikely: true)),
+        new RunLength(Severity.Ok, Run, 90) { UsableMin = 250 },
+        new UsableNight(Severity.Caution, 0.5, 1.0 / 3, 2.0 / 3),
+        new CloudMean(Severity.Ok, Run, 0.1, 0.2, Evening, new(0.2, 0.45), 0),
+        new CloudNotKnown(Severity.Caution, Run, 0.2),
+        new RainAmount(Severity.Stop, Run, 5.08, 0.1),
+        new RainNotKnown(Severity.Caution, Run, 0.1),
+        new RainChance(Severity.Ok, Run, 0.1, Evening, new(0.25, 0.5)),
+        new RainChanceNotKnown(Severity.Ok, Run, 0.25),
         new Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)),
         new GustsFromMeanWind(Severity.Caution, Run, 7, 11.6, new(9, 14)),
         new WindNotKnown(Severity.Caution, Run, 9), new FogShare(Severity.Ok, Run, 0.05, new(0.1, 0.4)),
         new FogRuledOut(Run, 2.5, 0.1),
-        new FogNotKnown(Severity.Caution, Run, 0.1), new MoonLight(Severity.Ok, Run, 0.02, 0.01, Evening) { LostShare = 0.12, IsEclipsed = true },
-        new SiteGlow(Severity.Ok, false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Evening), 0.1) { Contrast = new(0.5, 0.8, Morning) },
-        new NeverDark(-9.1, Evening, -18), new DewNotKnown(Severity.Caution, Run), new LensStaysDry(Run, 3.1, 3.1),
-        new DewOnBareLens(Run, -1.5, IsFrost: false, Evening), new DewHeldOff(Run, 2, IsFrost: true, Evening, 4),
+        new FogNotKnown(Severity.Caution, Run, 0.1),
+        new MoonLight(Severity.Ok, Run, 0.02, 0.01, Evening) { LostShare = 0.12, IsEclipsed = true },
+        new SiteGlow(Severity.Ok, false, 21.4, 21.1, 21.7, new PathDome("Tsumeb", 35_000, 86, 12, 0.2, 40, Evening), 0.1)
+        {
+            Contrast = new(0.5, 0.8, Morning),
+        },
+        new NeverDark(-9.1, Evening, -18),
+        new DewNotKnown(Severity.Caution, Run),
+        new LensStaysDry(Run, 3.1, 3.1),
+        new DewOnBareLens(Run, -1.5, IsFrost: false, Evening),
+        new DewHeldOff(Run, 2, IsFrost: true, Evening, 4),
         new DewAfterHeater(Severity.Caution, Run, -1, IsFrost: false, Evening, 4, Morning),
         new DewThroughHeater(Run, -0.5, IsFrost: false, Evening, 1, Morning),
         new GroundNotKnown(Severity.Ok, new RainBefore(null, 12, 72)),
@@ -114,10 +127,15 @@ public sealed class EveryCaseTests
     [InlineData(0, true, "the subject stands too high for any foreground.")]
     [InlineData(0.1, true, "10 % of it is below the skyline, as the subject stands too high for the 20 % to 33 % wished.")]
     [InlineData(0.5, true, "50 % of it is below the skyline, as no heading that keeps the subject shows the 20 % to 33 % wished.")]
-    public void A_still_camera_says_why_there_is_no_foreground(double share, bool isMissed, string end) => Assert.EndsWith(
-        end,
-        Metric.Of(new InFrame(Severity.Ok, 1, IsProgrammed: false, new Heading(135, 22), Run, share, share) { ForegroundMissed = isMissed ? new(0.2, 0.333) : null }),
-        StringComparison.Ordinal);
+    public void A_still_camera_says_why_there_is_no_foreground(double share, bool isMissed, string end) =>
+        Assert.EndsWith(
+            end,
+            Metric.Of(
+                new InFrame(Severity.Ok, 1, IsProgrammed: false, new Heading(135, 22), Run, share, share)
+                {
+                    ForegroundMissed = isMissed ? new(0.2, 0.333) : null,
+                }),
+            StringComparison.Ordinal);
 
     [Fact]
     public void No_case_is_left_without_words()
@@ -141,8 +159,10 @@ public sealed class EveryCaseTests
     {
         var gusts = new Gusts(Severity.Caution, Run, 11.6, Evening, new(9, 14)) { Mend = new Mend.GustsBelow(9) };
 
-        Assert.Equal("Gusts reach 11.6 m/s around 21:00; a frame counts in full up to 9 m/s and for nothing from 14 m/s.", Metric.Of(gusts));
-        Assert.Equal("Gusts reach 26 mph around 21:00; a frame counts in full up to 20 mph and for nothing from 31 mph.", Imperial.Of(gusts));
+        Assert.Equal(
+            "Gusts reach 11.6 m/s around 21:00; a frame counts in full up to 9 m/s and for nothing from 14 m/s.", Metric.Of(gusts));
+        Assert.Equal(
+            "Gusts reach 26 mph around 21:00; a frame counts in full up to 20 mph and for nothing from 31 mph.", Imperial.Of(gusts));
         Assert.Equal("Gusts below 20 mph through the run, or a place in the lee.", Imperial.Fix(gusts));
     }
 
@@ -166,7 +186,9 @@ public sealed class EveryCaseTests
         Assert.Contains("comes 2.7 °F below its dew point", Imperial.Of(dew), StringComparison.Ordinal);
         Assert.StartsWith("Wind chill falls to −40 °F", Imperial.Of(new Caution.Cold(HazardLevel.Care, -40, 5)), StringComparison.Ordinal);
         Assert.StartsWith(
-            "Below −4 °F the packs are not to be relied on: at −13 °F", Imperial.Of(new PacksTooCold(-25, -20, 10, 40)), StringComparison.Ordinal);
+            "Below −4 °F the packs are not to be relied on: at −13 °F",
+            Imperial.Of(new PacksTooCold(-25, -20, 10, 40)),
+            StringComparison.Ordinal);
     }
 
     // NWS/NOAA: 30 seconds, 30 minutes. Nothing may be called safe.
@@ -213,7 +235,8 @@ public sealed class EveryCaseTests
         };
 
         Assert.EndsWith(
-            " Lowered because a second feed disagrees. The model has learnt from 80 nights of this feed at this lead (version 3); without them it would say 90 %.",
+            " Lowered because a second feed disagrees. The model has learnt from 80 nights of this feed at this lead (version 3); " +
+            "without them it would say 90 %.",
             English.Instance.Of(chance), StringComparison.Ordinal);
     }
 

@@ -18,7 +18,8 @@ public sealed class FieldWordsTests
     private static readonly Speech Imperial = new(English.Instance, UnitSystem.Imperial, DateTimeZone.Utc);
 
     /// <summary>English with a clock of twelve hours, as another language may have.</summary>
-    private static readonly Speech TwelveHours = new(DispatchProxy.Create<ILanguage, WithTwelveHours>(), UnitSystem.Metric, DateTimeZone.Utc);
+    private static readonly Speech TwelveHours = new(
+        DispatchProxy.Create<ILanguage, WithTwelveHours>(), UnitSystem.Metric, DateTimeZone.Utc);
 
     private static readonly LensPlan Wet = new()
     {

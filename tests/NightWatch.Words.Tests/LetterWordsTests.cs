@@ -64,7 +64,8 @@ public sealed class LetterWordsTests
         var from = new SpokenNight(Evening, 0);
 
         Assert.Equal("tonight at Salt shelf, 86 km away", To.Language.Of(new SpokenChoice(Evening, "Salt shelf", 86), from, To));
-        Assert.Equal("tonight at Salt shelf, 53 mi away", ToImperial.Language.Of(new SpokenChoice(Evening, "Salt shelf", 86), from, ToImperial));
+        Assert.Equal(
+            "tonight at Salt shelf, 53 mi away", ToImperial.Language.Of(new SpokenChoice(Evening, "Salt shelf", 86), from, ToImperial));
         Assert.Equal("Sat 5 Jun here", To.Language.Of(new SpokenChoice(Evening.PlusDays(1), null, null), from, To));
     }
 }

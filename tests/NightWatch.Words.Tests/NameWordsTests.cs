@@ -54,16 +54,22 @@ public sealed class NameWordsTests
     {
         var first = new LocalDate(2027, 6, 4);
 
-        Assert.Equal(title, English.Instance.BestRun("Salt shelf", new NightRun(first, first.PlusDays(nights - 1), nights, Duration.FromHours(4.5))));
+        Assert.Equal(
+            title,
+            English.Instance.BestRun("Salt shelf", new NightRun(first, first.PlusDays(nights - 1), nights, Duration.FromHours(4.5))));
     }
 
     [Fact]
     public void A_figure_that_was_told_is_repeated_in_the_readers_units()
     {
         Assert.Equal(
-            "told as 2.5 °C between lens and dew point (ok).", English.Instance.ToldFigure(Factor.Dew, 2.5, Unit.Kelvin, Severity.Ok, Metric));
+            "told as 2.5 °C between lens and dew point (ok).",
+            English.Instance.ToldFigure(Factor.Dew, 2.5, Unit.Kelvin, Severity.Ok, Metric));
         Assert.Equal(
-            "told as 4.5 °F between lens and dew point (ok).", English.Instance.ToldFigure(Factor.Dew, 2.5, Unit.Kelvin, Severity.Ok, Imperial));
-        Assert.Equal("told as unknown in the mean (caution).", English.Instance.ToldFigure(Factor.Cloud, null, Unit.Fraction, Severity.Caution, Metric));
+            "told as 4.5 °F between lens and dew point (ok).",
+            English.Instance.ToldFigure(Factor.Dew, 2.5, Unit.Kelvin, Severity.Ok, Imperial));
+        Assert.Equal(
+            "told as unknown in the mean (caution).",
+            English.Instance.ToldFigure(Factor.Cloud, null, Unit.Fraction, Severity.Caution, Metric));
     }
 }

@@ -41,7 +41,9 @@ public sealed class PageWordsTests
 
         Assert.Equal("28 of 34", Language.CountOf(rate));
         Assert.Equal("82 % (66 to 92)", Language.ShareOf(rate));
-        Assert.Equal("The last call before the night was right 28 of 34 times: 82 %, and by chance anything from 66 to 92 %.", Language.LastCalls(rate));
+        Assert.Equal(
+            "The last call before the night was right 28 of 34 times: 82 %, and by chance anything from 66 to 92 %.",
+            Language.LastCalls(rate));
         Assert.Equal(("none yet", ""), (Language.CountOf(default), Language.ShareOf(default)));
     }
 
@@ -57,7 +59,8 @@ public sealed class PageWordsTests
         var (from, to) = (new LocalDate(2027, 5, 25), new LocalDate(2027, 6, 20));
 
         Assert.Equal(
-            "Tue 25 May 2027 to Sun 20 Jun 2027: 20 nights that the sky allowed, 5 of them with a known outcome: 4 by your own word, 1 by later runs of the forecast.",
+            "Tue 25 May 2027 to Sun 20 Jun 2027: 20 nights that the sky allowed, 5 of them with a known outcome: 4 by your own word, 1 " +
+            "by later runs of the forecast.",
             Language.RecordBasis(from, to, 20, 5, [(OutcomeSource.Debrief, 4), (OutcomeSource.Analysis, 1)], Here));
         Assert.Equal(
             "Tue 25 May 2027 to Tue 25 May 2027: 1 night that the sky allowed, 0 of them with a known outcome.",
@@ -79,10 +82,17 @@ public sealed class PageWordsTests
         Assert.Equal(new MarkedSentence("It ", "looks every day", "."), Language.WatchState(rests: false, null, Here));
         Assert.Equal(new MarkedSentence("It ", "is paused", "."), Language.WatchState(rests: true, null, Here));
         Assert.Equal(new MarkedSentence("It ", "rests until Fri 4 Jun 2027", "."), Language.WatchState(rests: true, until, Here));
-        Assert.StartsWith("This watch rests until Fri 4 Jun 2027: no letters come", Language.NoLettersWhileResting(until, Here).Before, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "This watch rests until Fri 4 Jun 2027: no letters come",
+            Language.NoLettersWhileResting(until, Here).Before,
+            StringComparison.Ordinal);
         Assert.Equal(
             ["on", "paused", "rests until Fri 4 Jun 2027"],
-            [Language.WatchStateCell(false, null, Here), Language.WatchStateCell(true, null, Here), Language.WatchStateCell(true, until, Here)]);
+            [
+                Language.WatchStateCell(false, null, Here),
+                Language.WatchStateCell(true, null, Here),
+                Language.WatchStateCell(true, until, Here),
+            ]);
     }
 
     private static readonly Interval Run = new(Instant.FromUtc(2027, 6, 4, 21, 40), Instant.FromUtc(2027, 6, 5, 1, 10));
@@ -100,9 +110,17 @@ public sealed class PageWordsTests
         Assert.Equal("82 % chance of a usable night, 23:40 to 03:10", Language.InShort(Night, Here));
 
     [Fact]
-    public void And_what_must_be_done_first() => Assert.Equal(
-        "82 % chance of a usable night, 23:40 to 03:10; a go once this is done: packs of 20 Wh more",
-        Language.InShort(Night with { Class = VerdictClass.Marginal, Needs = [new Need(Factor.Power, new Mend.Packs(20), 60)], HoldsOnceDone = true }, Here));
+    public void And_what_must_be_done_first() =>
+        Assert.Equal(
+            "82 % chance of a usable night, 23:40 to 03:10; a go once this is done: packs of 20 Wh more",
+            Language.InShort(
+                Night with
+                {
+                    Class = VerdictClass.Marginal,
+                    Needs = [new Need(Factor.Power, new Mend.Packs(20), 60)],
+                    HoldsOnceDone = true,
+                },
+                Here));
 
     /// <summary>A chance beside it would read as if the no-go came of it.</summary>
     [Fact]
@@ -136,10 +154,14 @@ public sealed class PageWordsTests
     public void Places_are_told_by_hemisphere_and_skyline()
     {
         Assert.Equal("Africa/Johannesburg, 10,500 people, 34.42° S 19.23° E", Language.Town("Africa/Johannesburg", 10_500, -34.42, 19.23));
-        Assert.Equal("The skyline: 8° at azimuth 90°, −0.5° at azimuth 180.5°.", Language.Skyline([new HorizonPoint(90, 8), new HorizonPoint(180.5, -0.5)]));
+        Assert.Equal(
+            "The skyline: 8° at azimuth 90°, −0.5° at azimuth 180.5°.",
+            Language.Skyline([new HorizonPoint(90, 8), new HorizonPoint(180.5, -0.5)]));
         Assert.Equal("A level horizon.", Language.Skyline([]));
         Assert.Equal(
-            "Usable: at least 1 h 30 min of good frames with the Sun 18° below the horizon, galactic core above 12.5° and the skyline. Towns and the Moon take from a frame where the sky is brighter than 20.8 mag/arcsec², and all of it where it is brighter than 19.5. Computed from the sky alone; the weather is looked at when the night comes near.",
+            "Usable: at least 1 h 30 min of good frames with the Sun 18° below the horizon, galactic core above 12.5° and the skyline. " +
+            "Towns and the Moon take from a frame where the sky is brighter than 20.8 mag/arcsec², and all of it where it is brighter " +
+            "than 19.5. Computed from the sky alone; the weather is looked at when the night comes near.",
             Language.WhatIsUsable(new Subject.GalacticCore(), new Limits { MinAltitudeDeg = 12.5 }, Here));
     }
 }

@@ -31,11 +31,15 @@ public sealed class ScoreWordsTests
     });
 
     [Fact]
-    public void Letters_over_an_archive_are_counted() => Assert.Equal(
-        "Letters, by every pass from the third evening before: 30 sent, 2 of them reversals; 1 night told on that failed unwarned, 4 usable nights never told.",
-        Language.Of(new LetterScores(30, 2, 1, 4)));
+    public void Letters_over_an_archive_are_counted() =>
+        Assert.Equal(
+            "Letters, by every pass from the third evening before: 30 sent, 2 of them reversals; 1 night told on that failed unwarned, 4 " +
+            "usable nights never told.",
+            Language.Of(new LetterScores(30, 2, 1, 4)));
 
     [Fact]
-    public void Nobody_recorded_is_no_span_of_nights() => Assert.Equal(
-        "dunes, moor: nothing is recorded yet.", Language.ScoresHeading(["dunes", "moor"], null, 0, 0, new Dictionary<string, int>(), Speech.ToAnybody));
+    public void Nobody_recorded_is_no_span_of_nights() =>
+        Assert.Equal(
+            "dunes, moor: nothing is recorded yet.",
+            Language.ScoresHeading(["dunes", "moor"], null, 0, 0, new Dictionary<string, int>(), Speech.ToAnybody));
 }

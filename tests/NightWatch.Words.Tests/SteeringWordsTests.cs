@@ -13,7 +13,9 @@ public sealed class SteeringWordsTests
     [Fact]
     public void A_wish_about_a_night_names_it_by_date_place_and_clock()
     {
-        Assert.Equal("Letters about the night of Fri 4 Jun 2027 at Salt pan come again.", Language.LettersAbout(Evening, "Salt pan", come: true, Here));
+        Assert.Equal(
+            "Letters about the night of Fri 4 Jun 2027 at Salt pan come again.",
+            Language.LettersAbout(Evening, "Salt pan", come: true, Here));
         Assert.Equal(
             "No letters about the night of Fri 4 Jun 2027 at Salt pan, unless it stands in your calendar and turns off.",
             Language.LettersAbout(Evening, "Salt pan", come: false, Here));

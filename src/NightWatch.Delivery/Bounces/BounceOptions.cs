@@ -2,7 +2,9 @@ using NightWatch.Delivery.Mail;
 
 namespace NightWatch.Delivery.Bounces;
 
-/// <summary>Section "Bounces": the mailbox that the letters' sender address leads to, read over IMAP. Without a host nothing is read.</summary>
+/// <summary>
+/// Section "Bounces": the mailbox that the letters' sender address leads to, read over IMAP. Without a host nothing is read.
+/// </summary>
 public sealed class BounceOptions
 {
     public const string Section = "Bounces";
@@ -15,7 +17,9 @@ public sealed class BounceOptions
     /// <summary>"tls" from the first byte, "starttls" (required, never skipped), or "none" (loopback only).</summary>
     public string Security { get; set; } = "tls";
 
-    /// <summary>PEM file with the certificate of a private authority that the server's certificate must lead to; empty: the system's.</summary>
+    /// <summary>
+    /// PEM file with the certificate of a private authority that the server's certificate must lead to; empty: the system's.
+    /// </summary>
     public string CaFile { get; set; } = "";
 
     public string UserName { get; set; } = "";
@@ -38,7 +42,8 @@ public sealed class BounceOptions
         if (Port is < 1 or > 65535) yield return $"Bounces:Port is {Port}; accepted: 1 to 65535.";
         if (MailSecurity.Read(Security) is null) yield return $"Bounces:Security is \"{Security}\"; accepted: tls, starttls, none.";
         if (MailSecurity.IsUnsafe(Security, Host))
-            yield return $"Bounces:Security none sends the password in the clear; accepted only for a loopback Bounces:Host, not \"{Host}\".";
+            yield return $"Bounces:Security none sends the password in the clear; accepted only for a loopback Bounces:Host, not " +
+                $"\"{Host}\".";
         if (UserName.Length == 0) yield return "Bounces:UserName is empty; accepted: the mailbox's user name.";
         if (PasswordFile.Length == 0) yield return "Bounces:PasswordFile is empty; accepted: the file that holds the mailbox's password.";
         else if (SecretFile.Fault(PasswordFile, "Bounces:PasswordFile") is { } password) yield return password;

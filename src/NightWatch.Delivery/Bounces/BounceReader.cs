@@ -70,7 +70,8 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
     {
         var now = clock.GetCurrentInstant();
         var since = now - LettersAge;
-        var fresh = await folder.SearchAsync(SearchQuery.NotKeyword(Seen).And(SearchQuery.DeliveredAfter(since.ToDateTimeUtc().Date)), stop);
+        var fresh = await folder.SearchAsync(
+            SearchQuery.NotKeyword(Seen).And(SearchQuery.DeliveredAfter(since.ToDateTimeUtc().Date)), stop);
         UniqueId[] uids = [.. fresh.TakeLast(MostAtOnce)];
         if (uids.Length == 0) return new BounceRound(0, 0, 0, 0);
         var (noted, suppressed, ignored) = (0, 0, 0);
@@ -105,22 +106,35 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
             }
         }
 
-        if (folder.PermanentFlags.HasFlag(MessageFlags.UserDefined)) await folder.StoreAsync(uids, new StoreFlagsRequest(StoreAction.Add, [Seen]) { Silent = true }, stop);
+        if (folder.PermanentFlags.HasFlag(MessageFlags.UserDefined))
+            await folder.StoreAsync(uids, new StoreFlagsRequest(StoreAction.Add, [Seen]) { Silent = true }, stop);
         return new BounceRound(uids.Length, noted + suppressed, suppressed, ignored);
     }
 
-    /// <summary>What one mail's text brings about, and not the server, the database or the stop. A database's "data exception" (SQLSTATE 22) refuses that text.</summary>
-    private static bool IsOfTheMail(Exception fault) => fault switch
-    {
-        DbException database => database.SqlState?.StartsWith("22", StringComparison.Ordinal) == true,
-        OperationCanceledException or IOException or ProtocolException or ServiceNotConnectedException or ServiceNotAuthenticatedException or OutOfMemoryException => false,
-        _ => true,
-    };
+    /// <summary>
+    /// What one mail's text brings about, and not the server, the database or the stop. A database's "data exception" (SQLSTATE 22) refuses
+    /// that text.
+    /// </summary>
+    private static bool IsOfTheMail(Exception fault) =>
+        fault switch
+        {
+            DbException database => database.SqlState?.StartsWith("22", StringComparison.Ordinal) == true,
+            OperationCanceledException
+            or IOException
+            or ProtocolException
+            or ServiceNotConnectedException
+            or ServiceNotAuthenticatedException
+            or OutOfMemoryException => false,
+            _ => true,
+        };
 
     [LoggerMessage(324, LogLevel.Warning, "The mail with uid {Uid} in the mailbox of reports cannot be read and is set aside: {Fault}")]
     private partial void LogSetAside(uint uid, string fault);
 
-    [LoggerMessage(321, LogLevel.Information, "Reports read: {Read} messages, {Noted} about our letters, {Suppressed} addresses given up, {Ignored} about no letter of ours")]
+    [LoggerMessage(
+        321,
+        LogLevel.Information,
+        "Reports read: {Read} messages, {Noted} about our letters, {Suppressed} addresses given up, {Ignored} about no letter of ours")]
     private partial void LogRound(int read, int noted, int suppressed, int ignored);
 
     [LoggerMessage(322, LogLevel.Warning, "{Address} gets no letters any more, status {Status}: {Words}")]

@@ -32,8 +32,12 @@ internal sealed partial record DeliveryReport(string MessageId, string Recipient
             var number = action == "delayed" ? "4" + code.Value[1..] : code.Value;
             var words = Redaction.Of(Plain(group["Diagnostic-Code"]) is { Length: > 0 } said ? said : $"{action}, status {number}");
             var reply = new ServerReply(null, number, words.Length > MostWords ? words[..MostWords] + "…" : words);
-            reports.AddRange(((string[])["Original-Recipient", "Final-Recipient"]).Select(name => AddressOf(group[name])).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)
-                .Select(recipient => new DeliveryReport(about, recipient, reply)));
+            reports.AddRange(
+                ((string[])["Original-Recipient", "Final-Recipient"])
+                    .Select(name => AddressOf(group[name]))
+                    .OfType<string>()
+                    .Distinct(StringComparer.OrdinalIgnoreCase)
+                    .Select(recipient => new DeliveryReport(about, recipient, reply)));
         }
 
         return reports;
@@ -48,7 +52,9 @@ internal sealed partial record DeliveryReport(string MessageId, string Recipient
             {
                 case MessagePart { Message.MessageId: { Length: > 0 } id }:
                     return id;
-                case TextPart headers when headers.ContentType.IsMimeType("text", "rfc822-headers") && HeaderLine().Match(headers.Text) is { Success: true } line:
+                case TextPart headers
+                    when headers.ContentType.IsMimeType("text", "rfc822-headers")
+                        && HeaderLine().Match(headers.Text) is { Success: true } line:
                     return MimeUtils.EnumerateReferences(line.Groups[1].Value).FirstOrDefault();
             }
         }
@@ -73,6 +79,7 @@ internal sealed partial record DeliveryReport(string MessageId, string Recipient
     [GeneratedRegex(@"\b[245]\.\d{1,3}\.\d{1,3}\b", RegexOptions.CultureInvariant)]
     private static partial Regex StatusCode();
 
-    [GeneratedRegex(@"^Message-ID:\s*(<[^>\r\n]{1,300}>)", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.Multiline)]
+    [GeneratedRegex(
+        @"^Message-ID:\s*(<[^>\r\n]{1,300}>)", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.Multiline)]
     private static partial Regex HeaderLine();
 }

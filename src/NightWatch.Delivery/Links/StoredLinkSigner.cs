@@ -4,7 +4,9 @@ using NodaTime;
 
 namespace NightWatch.Delivery.Links;
 
-/// <summary>Signs with the key in the database, so that every process honours the links of every other, and a restart breaks none.</summary>
+/// <summary>
+/// Signs with the key in the database, so that every process honours the links of every other, and a restart breaks none.
+/// </summary>
 internal sealed class StoredLinkSigner(SecretStore secrets, IClock clock) : ILinkSigner
 {
     private const int KeyBytes = 32;

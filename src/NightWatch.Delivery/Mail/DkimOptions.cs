@@ -17,9 +17,12 @@ public sealed class DkimOptions
     internal IEnumerable<string> Faults()
     {
         if (!IsSet) yield break;
-        if (Domain.Length == 0) yield return "Mail:Dkim:Domain is empty; accepted: the signing domain, with Mail:Dkim:Selector and Mail:Dkim:KeyFile.";
-        if (Selector.Length == 0) yield return "Mail:Dkim:Selector is empty; accepted: the selector, with Mail:Dkim:Domain and Mail:Dkim:KeyFile.";
-        if (KeyFile.Length == 0) yield return "Mail:Dkim:KeyFile is empty; accepted: a PEM file, with Mail:Dkim:Domain and Mail:Dkim:Selector.";
+        if (Domain.Length == 0)
+            yield return "Mail:Dkim:Domain is empty; accepted: the signing domain, with Mail:Dkim:Selector and Mail:Dkim:KeyFile.";
+        if (Selector.Length == 0)
+            yield return "Mail:Dkim:Selector is empty; accepted: the selector, with Mail:Dkim:Domain and Mail:Dkim:KeyFile.";
+        if (KeyFile.Length == 0)
+            yield return "Mail:Dkim:KeyFile is empty; accepted: a PEM file, with Mail:Dkim:Domain and Mail:Dkim:Selector.";
         else if (Domain.Length > 0 && Selector.Length > 0 && DkimStamp.Fault(this) is { } fault) yield return fault;
     }
 }

@@ -37,5 +37,6 @@ internal sealed class DkimStamp(DkimOptions options)
 
     /// <summary>Adds the signature; nothing may change the letter after it.</summary>
     /// <remarks>The library keeps Content-Type, without which a letter could be read as something else, with the body.</remarks>
-    public void Sign(MimeMessage message) => signer.Sign(message, [.. Signed.Where(id => message.Headers.Contains(id) || message.Body?.Headers.Contains(id) == true)]);
+    public void Sign(MimeMessage message) =>
+        signer.Sign(message, [.. Signed.Where(id => message.Headers.Contains(id) || message.Body?.Headers.Contains(id) == true)]);
 }

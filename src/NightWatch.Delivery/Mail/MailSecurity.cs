@@ -22,5 +22,6 @@ internal static class MailSecurity
     public static bool IsUnsafe(string word, string host) => Read(word) == SecureSocketOptions.None && !IsLoopback(host);
 
     private static bool IsLoopback(string host) =>
-        string.Equals(host, "localhost", StringComparison.OrdinalIgnoreCase) || (IPAddress.TryParse(host, out var address) && IPAddress.IsLoopback(address));
+        string.Equals(host, "localhost", StringComparison.OrdinalIgnoreCase)
+        || (IPAddress.TryParse(host, out var address) && IPAddress.IsLoopback(address));
 }

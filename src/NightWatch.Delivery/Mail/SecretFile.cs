@@ -21,7 +21,9 @@ internal static class SecretFile
 
     /// <returns>Advice for the operator when others on the machine may read the file; null: all well, or not known here.</returns>
     public static string? Advice(string path, string key) =>
-        !OperatingSystem.IsWindows() && File.Exists(path) && (File.GetUnixFileMode(path) & (UnixFileMode.OtherRead | UnixFileMode.OtherWrite)) != 0
+        !OperatingSystem.IsWindows()
+        && File.Exists(path)
+        && (File.GetUnixFileMode(path) & (UnixFileMode.OtherRead | UnixFileMode.OtherWrite)) != 0
             ? $"{key}: {path} is open to every user of this machine; chmod 600 closes it."
             : null;
 

@@ -51,7 +51,8 @@ internal sealed class SmtpConversation : IProtocolLogger
     {
         if (Phase == SmtpPhase.Text)
         {
-            foreach (var value in buffer.AsSpan(offset, count)) (sent[0], sent[1], sent[2], sent[3], sent[4]) = (sent[1], sent[2], sent[3], sent[4], value);
+            foreach (var value in buffer.AsSpan(offset, count))
+                (sent[0], sent[1], sent[2], sent[3], sent[4]) = (sent[1], sent[2], sent[3], sent[4], value);
             if (sent.AsSpan().SequenceEqual(Dot)) Phase = SmtpPhase.Handed;
         }
 

@@ -10,27 +10,50 @@ namespace NightWatch.Delivery.Mail;
 internal static partial class SmtpFailures
 {
     /// <summary>Whose fault it is, and what the server said.</summary>
-    public static Handover.Failed Of(Exception fault, SmtpPhase phase) => fault switch
-    {
-        SmtpCommandException refused => Refused(refused, phase),
-        AuthenticationException denied => Denied(denied),
-        ServiceNotAuthenticatedException => Failed(FailureClass.Configuration, 530, fault.Message, "The mail server wants authentication: set Mail:UserName and Mail:PasswordFile"),
-        SslHandshakeException => Failed(FailureClass.Configuration, null, fault.InnerException?.Message ?? FirstSentence(fault.Message), "The mail server's TLS cannot be trusted"),
-        NotSupportedException when phase == SmtpPhase.Connecting => Failed(FailureClass.Configuration, null, null, "The mail server does not offer STARTTLS (Mail:Security starttls); nothing is sent in the clear"),
-        SocketException or ServiceNotConnectedException when phase == SmtpPhase.Connecting => Failed(FailureClass.Server, null, fault.Message, "The mail server cannot be reached"),
-        SmtpProtocolException or IOException or TimeoutException or OperationCanceledException or SocketException or ServiceNotConnectedException => Broken(fault, phase),
-        // A letter that cannot be put on the wire at all (a broken header, an address that needs SMTPUTF8) never will be.
-        _ => phase >= SmtpPhase.Text ? Broken(fault, phase) : Failed(FailureClass.Permanent, null, fault.Message, "The letter cannot be sent as it is"),
-    };
+    public static Handover.Failed Of(Exception fault, SmtpPhase phase) =>
+        fault switch
+        {
+            SmtpCommandException refused => Refused(refused, phase),
+            AuthenticationException denied => Denied(denied),
+            ServiceNotAuthenticatedException => Failed(
+                FailureClass.Configuration,
+                530,
+                fault.Message,
+                "The mail server wants authentication: set Mail:UserName and Mail:PasswordFile"),
+            SslHandshakeException => Failed(
+                FailureClass.Configuration,
+                null,
+                fault.InnerException?.Message ?? FirstSentence(fault.Message),
+                "The mail server's TLS cannot be trusted"),
+            NotSupportedException when phase == SmtpPhase.Connecting => Failed(
+                FailureClass.Configuration,
+                null,
+                null,
+                "The mail server does not offer STARTTLS (Mail:Security starttls); nothing is sent in the clear"),
+            SocketException or ServiceNotConnectedException when phase == SmtpPhase.Connecting => Failed(
+                FailureClass.Server, null, fault.Message, "The mail server cannot be reached"),
+            SmtpProtocolException
+            or IOException
+            or TimeoutException
+            or OperationCanceledException
+            or SocketException
+            or ServiceNotConnectedException => Broken(fault, phase),
+            // A letter that cannot be put on the wire at all (a broken header, an address that needs SMTPUTF8) never will be.
+            _ => phase >= SmtpPhase.Text
+                ? Broken(fault, phase)
+                : Failed(FailureClass.Permanent, null, fault.Message, "The letter cannot be sent as it is"),
+        };
 
     private static Handover.Failed Broken(Exception fault, SmtpPhase phase)
     {
         var what = fault is TimeoutException or OperationCanceledException ? "did not answer in time" : "broke the connection off";
         return phase switch
         {
-            SmtpPhase.Connecting => Failed(FailureClass.Server, null, FirstSentence(fault.Message), $"The mail server {what} before it was ready"),
+            SmtpPhase.Connecting => Failed(
+                FailureClass.Server, null, FirstSentence(fault.Message), $"The mail server {what} before it was ready"),
             SmtpPhase.Envelope => Failed(FailureClass.Transient, null, null, $"The mail server {what} before it took the text"),
-            _ => Failed(FailureClass.Ambiguous, null, null, $"The mail server {what} while or after it took the text: it may have the letter"),
+            _ => Failed(
+                FailureClass.Ambiguous, null, null, $"The mail server {what} while or after it took the text: it may have the letter"),
         };
     }
 
@@ -51,7 +74,8 @@ internal static partial class SmtpFailures
             // The sender is the same for all letters: only its size is this letter's own fault.
             SmtpErrorCode.SenderNotAccepted => code == 552 || enhanced is "5.3.4" ? FailureClass.Permanent : FailureClass.Configuration,
             // Said to every recipient until the relay is set right; no letter should die of it.
-            SmtpErrorCode.RecipientNotAccepted when refused.Message.Contains("relay", StringComparison.OrdinalIgnoreCase) => FailureClass.Configuration,
+            SmtpErrorCode.RecipientNotAccepted when refused.Message.Contains("relay", StringComparison.OrdinalIgnoreCase) =>
+                FailureClass.Configuration,
             // 552 to RCPT is an old way to say 452 (RFC 5321, 4.5.3.1.10).
             SmtpErrorCode.RecipientNotAccepted when code == 552 => FailureClass.Transient,
             // A full mailbox empties, a broken route is mended.
@@ -63,14 +87,25 @@ internal static partial class SmtpFailures
 
     private static Handover.Failed Denied(AuthenticationException denied)
     {
-        var code = LeadingCode().Match(denied.Message) is { Success: true } match ? int.Parse(match.Value, System.Globalization.CultureInfo.InvariantCulture) : (int?)null;
+        var code = LeadingCode().Match(denied.Message) is { Success: true } match
+            ? int.Parse(match.Value, System.Globalization.CultureInfo.InvariantCulture)
+            : (int?)null;
         return code is >= 400 and < 500
             ? Failed(FailureClass.Server, code, denied.Message, "The mail server cannot authenticate just now")
-            : Failed(FailureClass.Configuration, code, denied.Message, "The mail server refuses the user name or password (Mail:UserName, Mail:PasswordFile)");
+            : Failed(
+                FailureClass.Configuration,
+                code,
+                denied.Message,
+                "The mail server refuses the user name or password (Mail:UserName, Mail:PasswordFile)");
     }
 
     private static Handover.Failed Failed(FailureClass @class, int? code, string? detail, string sentence) =>
-        new(@class, new(code, null, Redaction.Of(string.IsNullOrWhiteSpace(detail) ? sentence + "." : $"{sentence}: {detail.TrimEnd('.', '\r', '\n')}.")));
+        new(
+            @class,
+            new(
+                code,
+                null,
+                Redaction.Of(string.IsNullOrWhiteSpace(detail) ? sentence + "." : $"{sentence}: {detail.TrimEnd('.', '\r', '\n')}.")));
 
     private static string FirstSentence(string text) => text.Split('\n', 2)[0].Trim();
 

@@ -43,7 +43,8 @@ internal sealed class SmtpLink : IDisposable
         try
         {
             await link.client.ConnectAsync(options.Host, options.Port, MailSecurity.Of(options.Security), cancellationToken);
-            if (options.UserName.Length > 0) await link.client.AuthenticateAsync(options.UserName, SecretFile.Read(options.PasswordFile), cancellationToken);
+            if (options.UserName.Length > 0)
+                await link.client.AuthenticateAsync(options.UserName, SecretFile.Read(options.PasswordFile), cancellationToken);
             // One way of handing the text over is enough to watch: DATA, not BDAT.
             link.client.Capabilities &= ~SmtpCapabilities.Chunking;
             return link;
@@ -95,9 +96,9 @@ internal sealed class SmtpLink : IDisposable
         {
             if (client.IsConnected) await client.DisconnectAsync(true, cancellationToken);
         }
-        catch (Exception fault) when (fault is IOException or SmtpProtocolException or SmtpCommandException or TimeoutException or OperationCanceledException)
-        {
-        }
+        catch (Exception fault)
+            when (fault is IOException or SmtpProtocolException or SmtpCommandException or TimeoutException or OperationCanceledException)
+        { }
 
         Dispose();
     }

@@ -25,13 +25,17 @@ internal sealed class SmtpTransport : IMailTransport, IAsyncDisposable
         // Around the connection only. Around the sending it would send twice what the server took without saying so.
         connect = new ResiliencePipelineBuilder<SmtpLink> { TimeProvider = time }
             .AddTimeout(TimeSpan.FromSeconds(options.ConnectTimeoutSeconds))
-            .AddRetry(new RetryStrategyOptions<SmtpLink>
-            {
-                MaxRetryAttempts = 2,
-                Delay = TimeSpan.FromSeconds(1),
-                BackoffType = DelayBackoffType.Exponential,
-                ShouldHandle = new PredicateBuilder<SmtpLink>().Handle<SocketException>().Handle<IOException>().Handle<SmtpProtocolException>(),
-            })
+            .AddRetry(
+                new RetryStrategyOptions<SmtpLink>
+                {
+                    MaxRetryAttempts = 2,
+                    Delay = TimeSpan.FromSeconds(1),
+                    BackoffType = DelayBackoffType.Exponential,
+                    ShouldHandle = new PredicateBuilder<SmtpLink>()
+                        .Handle<SocketException>()
+                        .Handle<IOException>()
+                        .Handle<SmtpProtocolException>(),
+                })
             .Build();
     }
 
@@ -47,7 +51,8 @@ internal sealed class SmtpTransport : IMailTransport, IAsyncDisposable
         }
         catch (Exception fault) when (fault is FormatException or ParseException or ArgumentException)
         {
-            return new Handover.Failed(FailureClass.Permanent, new(null, null, Redaction.Of($"The stored letter cannot be read: {fault.Message}")));
+            return new Handover.Failed(
+                FailureClass.Permanent, new(null, null, Redaction.Of($"The stored letter cannot be read: {fault.Message}")));
         }
 
         await oneAtATime.WaitAsync(CancellationToken.None);
@@ -81,9 +86,11 @@ internal sealed class SmtpTransport : IMailTransport, IAsyncDisposable
         oneAtATime.Dispose();
     }
 
-    private static Exception Unwrap(Exception fault) => fault is Polly.Timeout.TimeoutRejectedException ? new TimeoutException("no answer") : fault;
+    private static Exception Unwrap(Exception fault) =>
+        fault is Polly.Timeout.TimeoutRejectedException ? new TimeoutException("no answer") : fault;
 
-    private async Task<Handover> SendAsync(OutboxLetter letter, MimeMessage message, MailboxAddress recipient, CancellationToken cancellationToken)
+    private async Task<Handover> SendAsync(
+        OutboxLetter letter, MimeMessage message, MailboxAddress recipient, CancellationToken cancellationToken)
     {
         if (options.PasswordFile.Length > 0 && SecretFile.Fault(options.PasswordFile, "Mail:PasswordFile") is { } unreadable)
             return new Handover.Failed(FailureClass.Configuration, new(null, null, unreadable));
@@ -99,7 +106,9 @@ internal sealed class SmtpTransport : IMailTransport, IAsyncDisposable
 
         // MailKit announces the size but does not compare it.
         if (link.MaxSize < letter.Mime.Length)
-            return new Handover.Failed(FailureClass.Permanent, new(552, "5.3.4", $"The letter has {letter.Mime.Length} bytes, the mail server takes {link.MaxSize}."));
+            return new Handover.Failed(
+                FailureClass.Permanent,
+                new(552, "5.3.4", $"The letter has {letter.Mime.Length} bytes, the mail server takes {link.MaxSize}."));
 
         using var watchdog = new SmtpWatchdog(options, time, cancellationToken);
         try
@@ -133,5 +142,11 @@ internal sealed class SmtpTransport : IMailTransport, IAsyncDisposable
     }
 
     private Handover.Failed Where(Handover.Failed failure) =>
-        failure with { Reply = failure.Reply with { Text = $"{failure.Reply.Text.TrimEnd('.')} (Mail:Host {options.Host}, Mail:Port {options.Port})." } };
+        failure with
+        {
+            Reply = failure.Reply with
+            {
+                Text = $"{failure.Reply.Text.TrimEnd('.')} (Mail:Host {options.Host}, Mail:Port {options.Port}).",
+            },
+        };
 }

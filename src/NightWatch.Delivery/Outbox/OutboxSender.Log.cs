@@ -4,7 +4,10 @@ namespace NightWatch.Delivery.Outbox;
 
 internal sealed partial class OutboxSender
 {
-    [LoggerMessage(301, LogLevel.Information, "Outbox: {Sent} sent, {Retried} to be tried again, {Dead} given up, {Expired} expired, {Postponed} postponed")]
+    [LoggerMessage(
+        301,
+        LogLevel.Information,
+        "Outbox: {Sent} sent, {Retried} to be tried again, {Dead} given up, {Expired} expired, {Postponed} postponed")]
     private partial void LogRound(int sent, int retried, int dead, int expired, int postponed);
 
     [LoggerMessage(302, LogLevel.Debug, "Letter {Id} ({Kind}) sent at attempt {Attempt}: {Answer}")]

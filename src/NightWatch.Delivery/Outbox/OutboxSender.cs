@@ -16,11 +16,18 @@ public sealed record SendRound(int Sent, int Retried, int Dead, int Expired, int
 
 /// <summary>Sends what is queued: claims, re-checks, sends one at a time, writes down what came of it.</summary>
 internal sealed partial class OutboxSender(
-    OutboxStore outbox, IMailTransport transport, SendRate rate, OutboxOptions options, IClock clock, TimeProvider time, Telemetry telemetry, ILogger<OutboxSender> log)
-    : IDisposable
+    OutboxStore outbox,
+    IMailTransport transport,
+    SendRate rate,
+    OutboxOptions options,
+    IClock clock,
+    TimeProvider time,
+    Telemetry telemetry,
+    ILogger<OutboxSender> log) : IDisposable
 {
     private readonly SemaphoreSlim oneRound = new(1);
-    private readonly Dictionary<LetterChannel, QueuePause> pauses = Enum.GetValues<LetterChannel>().ToDictionary(channel => channel, _ => new QueuePause());
+    private readonly Dictionary<LetterChannel, QueuePause> pauses = Enum.GetValues<LetterChannel>()
+        .ToDictionary(channel => channel, _ => new QueuePause());
 
     private Duration Lease => Duration.FromSeconds(options.LeaseSeconds);
 
@@ -75,7 +82,8 @@ internal sealed partial class OutboxSender(
     private bool MaySend(LetterChannel channel) => clock.GetCurrentInstant() >= pauses[channel].Until;
 
     /// <returns>False: the mail server has had its letters for this minute.</returns>
-    private async Task<bool> SendBatchAsync(IReadOnlyList<OutboxLetter> batch, Tally round, CancellationToken stop, CancellationToken drained)
+    private async Task<bool> SendBatchAsync(
+        IReadOnlyList<OutboxLetter> batch, Tally round, CancellationToken stop, CancellationToken drained)
     {
         IReadOnlyCollection<OutboxLetter> left = batch;
         var more = true;
@@ -168,7 +176,8 @@ internal sealed partial class OutboxSender(
         else pause.Clear();
         return letter.Attempt >= RetrySchedule.MostAttempts
             ? new SendOutcome.Dead(reply)
-            : new SendOutcome.Retry(RetrySchedule.Next(letter.Id, letter.Attempt, now, letter.NotAfter, greylisted: reply.Code == 450), reply);
+            : new SendOutcome.Retry(
+                RetrySchedule.Next(letter.Id, letter.Attempt, now, letter.NotAfter, greylisted: reply.Code == 450), reply);
     }
 
     /// <summary>The letter is out; losing the record of it would send it again, so the database gets some more chances.</summary>

@@ -2,12 +2,19 @@ using NodaTime;
 
 namespace NightWatch.Delivery.Outbox;
 
-/// <summary>Holds the whole queue back while the mail server is away or refuses us. Each process has its own: no state to disagree about.</summary>
+/// <summary>
+/// Holds the whole queue back while the mail server is away or refuses us. Each process has its own: no state to disagree about.
+/// </summary>
 internal sealed class QueuePause
 {
     private static readonly Duration[] Steps =
     [
-        Duration.FromSeconds(5), Duration.FromSeconds(15), Duration.FromMinutes(1), Duration.FromMinutes(2), Duration.FromMinutes(5), Duration.FromMinutes(10),
+        Duration.FromSeconds(5),
+        Duration.FromSeconds(15),
+        Duration.FromMinutes(1),
+        Duration.FromMinutes(2),
+        Duration.FromMinutes(5),
+        Duration.FromMinutes(10),
         Duration.FromMinutes(15),
     ];
 

@@ -23,11 +23,16 @@ internal static class RetrySchedule
     public static Instant Next(long letterId, int attempt, Instant now, Instant notAfter, bool greylisted = false)
     {
         var step = Math.Max(attempt, greylisted ? 2 : 1) - 1;
-        var wait = step < FirstMinutes.Length ? Duration.FromMinutes(FirstMinutes[step]) : Duration.FromMinutes(30 * (1 + 0.2 * Spread(letterId, attempt)));
+        var wait =
+            step < FirstMinutes.Length
+                ? Duration.FromMinutes(FirstMinutes[step])
+                : Duration.FromMinutes(30 * (1 + 0.2 * Spread(letterId, attempt)));
         return BeforeTheEnd(now + wait, now, notAfter);
     }
 
-    /// <summary>The next try after a break that left it unknown whether the server has the letter: ten minutes, time for a bounce of the first.</summary>
+    /// <summary>
+    /// The next try after a break that left it unknown whether the server has the letter: ten minutes, time for a bounce of the first.
+    /// </summary>
     public static Instant AfterAmbiguous(Instant now, Instant notAfter) => BeforeTheEnd(now + Duration.FromMinutes(10), now, notAfter);
 
     private static Instant BeforeTheEnd(Instant next, Instant now, Instant notAfter)

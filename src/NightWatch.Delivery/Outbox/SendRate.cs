@@ -37,7 +37,8 @@ internal sealed class SendRate(RationStore rations, MailOptions options)
     {
         if (!options.IsSmtp || letter.Channel != LetterChannel.Mail) return SendAllowance.Free;
         var uses = new List<(string Key, IReadOnlyList<Ration> Rations)>();
-        if (options.MostPerMinutePerDomain > 0) uses.Add(($"{Server} for {DomainOf(letter)}", [new Ration(Minute, options.MostPerMinutePerDomain)]));
+        if (options.MostPerMinutePerDomain > 0)
+            uses.Add(($"{Server} for {DomainOf(letter)}", [new Ration(Minute, options.MostPerMinutePerDomain)]));
         if (options.MostPerMinute > 0) uses.Add((Server, [new Ration(Minute, options.MostPerMinute)]));
         if (uses.Count == 0) return SendAllowance.Free;
         return await rations.TakeAsync(uses, now, cancellationToken) switch

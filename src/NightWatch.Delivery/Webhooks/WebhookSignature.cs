@@ -15,7 +15,11 @@ internal static class WebhookSignature
 
     /// <summary>The secret of one receiving address, made from the key in the database: nothing to store, the same on every node.</summary>
     public static string SecretOf(ILinkSigner signer, string url) =>
-        SecretPrefix + Convert.ToBase64String([.. Base64Url.DecodeFromChars(signer.Sign("webhook", url, "1")), .. Base64Url.DecodeFromChars(signer.Sign("webhook", url, "2"))]);
+        SecretPrefix
+        + Convert.ToBase64String([
+            .. Base64Url.DecodeFromChars(signer.Sign("webhook", url, "1")),
+            .. Base64Url.DecodeFromChars(signer.Sign("webhook", url, "2")),
+        ]);
 
     /// <summary>The value of the header webhook-signature.</summary>
     /// <param name="secret">With its prefix.</param>

@@ -38,7 +38,11 @@ internal sealed class WebhookTransport : IMailTransport, IDisposable
             MaxResponseHeadersLength = 16,
             ConnectCallback = ConnectAsync,
         };
-        client = new HttpClient(handler) { Timeout = TimeSpan.FromSeconds(options.TimeoutSeconds), DefaultRequestVersion = HttpVersion.Version11 };
+        client = new HttpClient(handler)
+        {
+            Timeout = TimeSpan.FromSeconds(options.TimeoutSeconds),
+            DefaultRequestVersion = HttpVersion.Version11,
+        };
         client.DefaultRequestHeaders.UserAgent.ParseAdd("NightWatch/1");
     }
 
@@ -56,7 +60,8 @@ internal sealed class WebhookTransport : IMailTransport, IDisposable
             {
                 >= 200 and < 300 => new Handover.Accepted(status),
                 410 => Failed(FailureClass.Permanent, $"{status}: the receiver is gone."),
-                >= 300 and < 400 => Failed(FailureClass.Permanent, $"{status}: the receiver points elsewhere, which is not followed; name that address itself."),
+                >= 300 and < 400 => Failed(
+                    FailureClass.Permanent, $"{status}: the receiver points elsewhere, which is not followed; name that address itself."),
                 _ => Failed(FailureClass.Transient, $"{status} from the receiver."),
             };
         }
@@ -70,7 +75,9 @@ internal sealed class WebhookTransport : IMailTransport, IDisposable
         }
         catch (Exception fault) when (fault is HttpRequestException or OperationCanceledException or IOException)
         {
-            return Failed(FailureClass.Transient, fault is OperationCanceledException ? "The receiver did not answer in time." : "The receiver cannot be reached.");
+            return Failed(
+                FailureClass.Transient,
+                fault is OperationCanceledException ? "The receiver did not answer in time." : "The receiver cannot be reached.");
         }
     }
 
@@ -83,7 +90,8 @@ internal sealed class WebhookTransport : IMailTransport, IDisposable
     /// <returns>Why an address is not called, one sentence; null: it may be.</returns>
     internal static string? WhyNot(string url, bool allowLoopback)
     {
-        if (!Uri.TryCreate(url, UriKind.Absolute, out var uri) || uri.Scheme is not ("https" or "http") || uri.UserInfo.Length > 0) return "The address is no https address without a user name.";
+        if (!Uri.TryCreate(url, UriKind.Absolute, out var uri) || uri.Scheme is not ("https" or "http") || uri.UserInfo.Length > 0)
+            return "The address is no https address without a user name.";
         if (uri.Scheme == "http" && !(allowLoopback && uri.IsLoopback)) return "The address is not https.";
         return null;
     }
@@ -96,7 +104,8 @@ internal sealed class WebhookTransport : IMailTransport, IDisposable
         request.Content.Headers.TryAddWithoutValidation("Content-Type", "application/json");
         request.Headers.TryAddWithoutValidation("webhook-id", letter.MessageId);
         request.Headers.TryAddWithoutValidation("webhook-timestamp", seconds.ToString(CultureInfo.InvariantCulture));
-        request.Headers.TryAddWithoutValidation("webhook-signature", WebhookSignature.Of(WebhookSignature.SecretOf(signer, letter.Recipient), letter.MessageId, seconds, body));
+        request.Headers.TryAddWithoutValidation(
+            "webhook-signature", WebhookSignature.Of(WebhookSignature.SecretOf(signer, letter.Recipient), letter.MessageId, seconds, body));
         return request;
     }
 
@@ -104,7 +113,9 @@ internal sealed class WebhookTransport : IMailTransport, IDisposable
     private async ValueTask<Stream> ConnectAsync(SocketsHttpConnectionContext context, CancellationToken cancellationToken)
     {
         var addresses = await Dns.GetHostAddressesAsync(context.DnsEndPoint.Host, cancellationToken);
-        var allowed = addresses.Where(address => PublicAddress.Is(address) || (options.AllowLoopback && IPAddress.IsLoopback(address))).ToArray();
+        var allowed = addresses
+            .Where(address => PublicAddress.Is(address) || (options.AllowLoopback && IPAddress.IsLoopback(address)))
+            .ToArray();
         if (allowed.Length == 0) throw new ForbiddenAddressException();
         var socket = new Socket(SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
         try

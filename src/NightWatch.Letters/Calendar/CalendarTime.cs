@@ -10,7 +10,8 @@ namespace NightWatch.Letters.Calendar;
 internal static class CalendarTime
 {
     /// <summary>To the second, in UTC.</summary>
-    public static CalDateTime Utc(Instant at) => new(Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds()).ToDateTimeUtc(), CalDateTime.UtcTzId, true);
+    public static CalDateTime Utc(Instant at) =>
+        new(Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds()).ToDateTimeUtc(), CalDateTime.UtcTzId, true);
 
     /// <summary>The minute that letters say, in UTC.</summary>
     public static CalDateTime UtcMinute(Instant at) => Utc(ClockWords.Minute(at));
@@ -23,8 +24,10 @@ internal static class CalendarTime
     }
 
     /// <summary>To about a metre.</summary>
-    public static GeographicLocation Place(GeoPosition position) => new(Math.Round(position.LatitudeDeg, 5), Math.Round(position.LongitudeDeg, 5));
+    public static GeographicLocation Place(GeoPosition position) =>
+        new(Math.Round(position.LatitudeDeg, 5), Math.Round(position.LongitudeDeg, 5));
 
     /// <summary>The zone's rules around some times.</summary>
-    public static VTimeZone ZoneOf(DateTimeZone zone, Instant from) => VTimeZone.FromDateTimeZone(zone.Id, from.ToDateTimeUtc().AddDays(-1), includeHistoricalData: false);
+    public static VTimeZone ZoneOf(DateTimeZone zone, Instant from) =>
+        VTimeZone.FromDateTimeZone(zone.Id, from.ToDateTimeUtc().AddDays(-1), includeHistoricalData: false);
 }

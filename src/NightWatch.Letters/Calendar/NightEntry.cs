@@ -41,7 +41,15 @@ internal sealed record NightEntry(string Method, string Text)
             Description = cancels ? Speech.To(order.Plan.Watch).Language.EntryCancelled : Timeline(order.Plan),
             Status = cancels ? EventStatus.Cancelled : IsSettled(order) ? EventStatus.Confirmed : EventStatus.Tentative,
             Organizer = new Organizer($"mailto:{head.From.Address}") { CommonName = Parameter(head.From.Name ?? "NightWatch") },
-            Attendees = [new Attendee($"mailto:{subscriber.Address.Trim()}") { CommonName = Parameter(subscriber.Name), Rsvp = false, Role = ParticipationRole.RequiredParticipant }],
+            Attendees =
+            [
+                new Attendee($"mailto:{subscriber.Address.Trim()}")
+                {
+                    CommonName = Parameter(subscriber.Name),
+                    Rsvp = false,
+                    Role = ParticipationRole.RequiredParticipant,
+                },
+            ],
         };
         if (!cancels) AddAlarms(entry, order.Plan, start);
         var method = cancels ? CalendarMethods.Cancel : CalendarMethods.Request;
@@ -49,7 +57,9 @@ internal sealed record NightEntry(string Method, string Text)
         // The site's own clock, wherever the reader's calendar is set: a night is planned by the clock on its wall.
         calendar.AddTimeZone(CalendarTime.ZoneOf(zone, start));
         calendar.Events.Add(entry);
-        return new NightEntry(method, new CalendarSerializer().SerializeToString(calendar) ?? throw new InvalidOperationException("The entry could not be written."));
+        return new NightEntry(
+            method,
+            new CalendarSerializer().SerializeToString(calendar) ?? throw new InvalidOperationException("The entry could not be written."));
     }
 
     // From leave-by to the last frame; a cancellation names the entry as it was.

@@ -28,14 +28,19 @@ public static class SeasonCalendar
         var file = new Ical.Net.Calendar { ProductId = "-//NightWatch//NightWatch 1//EN", Method = "PUBLISH", Scale = "GREGORIAN" };
         file.AddProperty("X-WR-CALNAME", English.Instance.DarkNights(name));
         file.Events.AddRange(Entries(calendar, position, name, now));
-        return new CalendarSerializer().SerializeToString(file) ?? throw new InvalidOperationException("The calendar could not be written.");
+        return new CalendarSerializer().SerializeToString(file)
+            ?? throw new InvalidOperationException("The calendar could not be written.");
     }
 
     /// <summary>The entries alone.</summary>
-    internal static IEnumerable<CalendarEvent> Entries(DarkCalendar calendar, GeoPosition position, string name, Instant now) => calendar.Lunations
-        .Where(lunation => lunation.Best is not null)
-        .SelectMany(lunation => lunation.Nights.Where(night => night.Night >= lunation.Best!.First && night.Night <= lunation.Best.Last)
-            .Select(night => NightOf(night, position, name, now)).Prepend(RunEntry(lunation.Best!, position, name, now)));
+    internal static IEnumerable<CalendarEvent> Entries(DarkCalendar calendar, GeoPosition position, string name, Instant now) =>
+        calendar
+            .Lunations.Where(lunation => lunation.Best is not null)
+            .SelectMany(lunation =>
+                lunation
+                    .Nights.Where(night => night.Night >= lunation.Best!.First && night.Night <= lunation.Best.Last)
+                    .Select(night => NightOf(night, position, name, now))
+                    .Prepend(RunEntry(lunation.Best!, position, name, now)));
 
     private static CalendarEvent RunEntry(NightRun run, GeoPosition position, string name, Instant now)
     {
@@ -59,15 +64,17 @@ public static class SeasonCalendar
         return entry;
     }
 
-    private static CalendarEvent Entry(string kind, LocalDate night, GeoPosition position, string name, Instant now) => new()
-    {
-        Uid = string.Create(
-            CultureInfo.InvariantCulture, $"season-{kind}-{night:uuuuMMdd}-{position.LatitudeDeg:0.#####}-{position.LongitudeDeg:0.#####}@nightwatch"),
-        DtStamp = CalendarTime.Utc(now),
-        Location = name,
-        GeographicLocation = CalendarTime.Place(position),
-        Transparency = TransparencyType.Transparent,
-    };
+    private static CalendarEvent Entry(string kind, LocalDate night, GeoPosition position, string name, Instant now) =>
+        new()
+        {
+            Uid = string.Create(
+                CultureInfo.InvariantCulture,
+                $"season-{kind}-{night:uuuuMMdd}-{position.LatitudeDeg:0.#####}-{position.LongitudeDeg:0.#####}@nightwatch"),
+            DtStamp = CalendarTime.Utc(now),
+            Location = name,
+            GeographicLocation = CalendarTime.Place(position),
+            Transparency = TransparencyType.Transparent,
+        };
 
     private static CalDateTime Day(LocalDate date) => new(date.Year, date.Month, date.Day);
 }

@@ -41,10 +41,15 @@ public static class SubscriberCalendar
         file.AddProperty("X-PUBLISHED-TTL", Refresh);
         var ids = new LetterIds(head.MessageIdDomain, head.IdKey);
         foreach (var part in watches)
-            file.Events.AddRange(part.Told.Where(night => night is { IsOn: true, LeaveBy: not null }).Select(night => NightOf(part.Watch, night, head, ids)));
+            file.Events.AddRange(
+                part.Told.Where(night => night is { IsOn: true, LeaveBy: not null }).Select(night => NightOf(part.Watch, night, head, ids))
+            );
         foreach (var part in watches.DistinctBy(part => (part.Watch.Site.Id, part.Watch.Subject)))
-            file.Events.AddRange(SeasonCalendar.Entries(part.Season, part.Watch.Site.Position, PlainWords.Shortened(PlainWords.OneLine(part.Watch.Site.Name), 60), today));
-        return new CalendarSerializer().SerializeToString(file) ?? throw new InvalidOperationException("The calendar could not be written.");
+            file.Events.AddRange(
+                SeasonCalendar.Entries(
+                    part.Season, part.Watch.Site.Position, PlainWords.Shortened(PlainWords.OneLine(part.Watch.Site.Name), 60), today));
+        return new CalendarSerializer().SerializeToString(file)
+            ?? throw new InvalidOperationException("The calendar could not be written.");
     }
 
     private static CalendarEvent NightOf(Watch watch, ToldNight night, LetterHead head, LetterIds ids)

@@ -13,7 +13,10 @@ namespace NightWatch.Letters.Calls;
 /// <summary>A letter as the JSON body of a call, for a subscriber's own programs: what it is about in figures, and its words.</summary>
 public static class LetterCall
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
+    {
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>The body, UTF-8. The same letter gives the same bytes.</summary>
     /// <param name="draft">What the letter was written from.</param>
@@ -29,7 +32,12 @@ public static class LetterCall
             {
                 Type = "letter." + NameOf(letter.Kind),
                 Timestamp = Text(draft.Now),
-                Data = new { Subject = letter.Message.Subject ?? "", letter.Text, Nights = draft.Orders.Select(order => NightOf(order.Plan, links)) },
+                Data = new
+                {
+                    Subject = letter.Message.Subject ?? "",
+                    letter.Text,
+                    Nights = draft.Orders.Select(order => NightOf(order.Plan, links)),
+                },
             },
             Options);
     }

@@ -19,12 +19,15 @@ public sealed record LetterDraft
     public required IReadOnlyList<LetterOrder> Orders { get; init; }
 
     /// <summary>Ranked alternatives by watch id; empty where there are none.</summary>
-    public IReadOnlyDictionary<string, IReadOnlyList<Alternative>> Alternatives { get; init; } = new Dictionary<string, IReadOnlyList<Alternative>>();
+    public IReadOnlyDictionary<string, IReadOnlyList<Alternative>> Alternatives { get; init; } =
+        new Dictionary<string, IReadOnlyList<Alternative>>();
 
     /// <summary>What came of the watches' earlier calls, by watch id; empty where nothing is known.</summary>
     public IReadOnlyDictionary<string, TrackRecord> Tracks { get; init; } = new Dictionary<string, TrackRecord>();
 
-    /// <summary>Where this subscriber stops the letters, an https URL or a mail address; null: the pages, or else as the head says.</summary>
+    /// <summary>
+    /// Where this subscriber stops the letters, an https URL or a mail address; null: the pages, or else as the head says.
+    /// </summary>
     public string? Unsubscribe { get; init; }
 
     /// <summary>It is the reader's first letter after an upgrade, and says what is new.</summary>
@@ -35,7 +38,8 @@ public sealed record LetterDraft
 
     /// <summary>Where the reader of this letter stops the letters; null: nowhere.</summary>
     /// <param name="head">Who sends.</param>
-    internal string? UnsubscribeAt(LetterHead head) => Unsubscribe ?? head.Links.Unsubscribe(Orders[0].Plan.Watch)?.AbsoluteUri ?? head.ListUnsubscribe;
+    internal string? UnsubscribeAt(LetterHead head) =>
+        Unsubscribe ?? head.Links.Unsubscribe(Orders[0].Plan.Watch)?.AbsoluteUri ?? head.ListUnsubscribe;
 }
 
 /// <summary>A finished letter.</summary>

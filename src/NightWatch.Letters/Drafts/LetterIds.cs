@@ -44,7 +44,8 @@ internal sealed class LetterIds(string domain, ReadOnlyMemory<byte> key)
     /// <summary>A MIME boundary: fixed, so that a letter written twice is the same bytes.</summary>
     public string Boundary(string dedupeKey, string part) => $"nw-{part}-{Hash($"boundary|{part}|{dedupeKey}")[..24]}";
 
-    private static string NightKey(Watch watch, LocalDate night) => $"{watch.Id}|{LocalDatePattern.Iso.Format(night)}|{watch.Subscriber.Address}";
+    private static string NightKey(Watch watch, LocalDate night) =>
+        $"{watch.Id}|{LocalDatePattern.Iso.Format(night)}|{watch.Subscriber.Address}";
 
     // 160 bits in base 32 (RFC 4648 alphabet, lower case): 32 characters that survive case folding.
     private string Hash(string text)

@@ -9,7 +9,8 @@ internal static class LetterStyles
     /// <summary>Inlined into the elements, for the many mail programs that drop style blocks.</summary>
     public const string Light = """
         <style>
-        .page { margin: 0; padding: 0; background: #edeae3; color: #1b1f24; font-family: Verdana, 'DejaVu Sans', Geneva, sans-serif; font-size: 15px; line-height: 1.45; }
+        .page { margin: 0; padding: 0; background: #edeae3; color: #1b1f24;
+                font-family: Verdana, 'DejaVu Sans', Geneva, sans-serif; font-size: 15px; line-height: 1.45; }
         .preview { display: none; max-height: 0; overflow: hidden; }
         .frame { width: 100%; max-width: 640px; margin: 0 auto; border-collapse: collapse; }
         .sheet { padding: 14px; background: #ffffff; color: #1b1f24; }
@@ -31,7 +32,8 @@ internal static class LetterStyles
         .th { text-align: left; font-weight: bold; padding: 3px 10px 3px 0; border-bottom: 1px solid #b9b3a5; }
         .td { vertical-align: top; padding: 3px 6px 3px 0; }
         .now { font-weight: bold; }
-        .time { text-align: left; vertical-align: top; font-weight: normal; padding: 3px 10px 3px 8px; width: 48px; border-left: 4px solid #ffffff; }
+        .time { text-align: left; vertical-align: top; font-weight: normal; padding: 3px 10px 3px 8px; width: 48px;
+                border-left: 4px solid #ffffff; }
         .act { font-weight: bold; border-left: 4px solid #1b1f24; }
         .why { color: #525a63; font-size: 14px; }
         .mark { vertical-align: top; padding: 3px 10px 3px 0; width: 64px; font-size: 14px; }

@@ -34,7 +34,8 @@ internal static class TextLetter
         Changes(page, night);
         Alternatives(page, night);
         page.Gap();
-        foreach (var fact in night.KeyTimes.Concat(night.Summaries)) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
+        foreach (var fact in night.KeyTimes.Concat(night.Summaries))
+            page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
         Timeline(page, night);
         Facts(page, night.Language.Of(LetterPart.Sequence), night.Sequence);
         Facts(page, night.Language.Of(LetterPart.InTheField), night.Field);
@@ -42,7 +43,8 @@ internal static class TextLetter
         foreach (var item in night.Packing) page.Bullet(item);
         Reasons(page, night);
         Facts(page, night.Language.Of(LetterPart.Forecast), night.Source);
-        foreach (var link in new[] { night.Page, night.Snooze }.OfType<LinkView>()) page.Gap().Paragraph($"{link.Text}:").Paragraph(link.Url.AbsoluteUri);
+        foreach (var link in new[] { night.Page, night.Snooze }.OfType<LinkView>())
+            page.Gap().Paragraph($"{link.Text}:").Paragraph(link.Url.AbsoluteUri);
     }
 
     private static void Changes(TextPage page, NightView night)
@@ -60,8 +62,12 @@ internal static class TextLetter
         for (var i = 0; i < night.Alternatives.Count; i++)
         {
             var alternative = night.Alternatives[i];
-            page.Paragraph($"{char.ToUpperInvariant(alternative.Title[0])}{alternative.Title[1..]}: {alternative.Verdict}, {alternative.Text}", $"{i + 1}. ", 3);
-            foreach (var link in new[] { alternative.Link, alternative.Switch }.OfType<LinkView>()) page.Paragraph($"{link.Text}:", "   ", 3).Paragraph(link.Url.AbsoluteUri, "   ", 3);
+            page.Paragraph(
+                $"{char.ToUpperInvariant(alternative.Title[0])}{alternative.Title[1..]}: {alternative.Verdict}, {alternative.Text}",
+                $"{i + 1}. ",
+                3);
+            foreach (var link in new[] { alternative.Link, alternative.Switch }.OfType<LinkView>())
+                page.Paragraph($"{link.Text}:", "   ", 3).Paragraph(link.Url.AbsoluteUri, "   ", 3);
         }
     }
 
@@ -72,7 +78,9 @@ internal static class TextLetter
         foreach (var day in night.Timeline)
         {
             page.Paragraph(day.Day);
-            foreach (var row in day.Rows) page.Paragraph(row.Why is { } why ? $"{Ended(row.Title)} {why}" : row.Title, row.IsAction ? $"* {row.Time}  " : $"  {row.Time}  ", 9);
+            foreach (var row in day.Rows)
+                page.Paragraph(
+                    row.Why is { } why ? $"{Ended(row.Title)} {why}" : row.Title, row.IsAction ? $"* {row.Time}  " : $"  {row.Time}  ", 9);
         }
     }
 
@@ -85,7 +93,8 @@ internal static class TextLetter
             var when = reason.When is { } span ? $" ({span})" : "";
             var fix = reason.Fix is { } remedy ? $" {night.Language.Of(LetterPart.Fix)}: {Ended(remedy)}" : "";
             var source = reason.Source is { } from ? $" [{from}]" : "";
-            page.Paragraph($"{reason.Factor}{when}: {reason.Text}{fix}{source}", $"{reason.Severity.ToUpper(night.Language.Culture),-7}  ", 9);
+            page.Paragraph(
+                $"{reason.Factor}{when}: {reason.Text}{fix}{source}", $"{reason.Severity.ToUpper(night.Language.Culture),-7}  ", 9);
         }
     }
 
@@ -93,7 +102,8 @@ internal static class TextLetter
     {
         if (facts.Count == 0) return;
         page.Heading(heading, '-');
-        foreach (var fact in facts) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
+        foreach (var fact in facts)
+            page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
     }
 
     private static string Loud(NightView night, LetterPart part) => night.Language.Of(part).ToUpper(night.Language.Culture);

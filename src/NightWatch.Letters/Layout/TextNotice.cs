@@ -25,7 +25,8 @@ internal static class TextNotice
         foreach (var block in notice.Blocks)
         {
             page.Heading(block.Heading, '-');
-            foreach (var fact in block.Facts) page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
+            foreach (var fact in block.Facts)
+                page.Row(fact.Name, string.Join(", ", fact.Links.Select(link => link.ToString()).Prepend(fact.Text)), Column);
         }
 
         if (notice.News is { } news) page.News(news, notice.Language);

@@ -15,7 +15,10 @@ internal sealed class TextPage
     /// <summary>An empty line, never two.</summary>
     public TextPage Gap()
     {
-        if (page.Length > 0 && !page.ToString(Math.Max(0, page.Length - 2), Math.Min(2, page.Length)).Equals("\n\n", StringComparison.Ordinal)) page.Append('\n');
+        if (
+            page.Length > 0
+            && !page.ToString(Math.Max(0, page.Length - 2), Math.Min(2, page.Length)).Equals("\n\n", StringComparison.Ordinal))
+            page.Append('\n');
         return this;
     }
 

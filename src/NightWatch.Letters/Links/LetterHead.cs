@@ -9,7 +9,9 @@ namespace NightWatch.Letters.Links;
 /// <param name="ListUnsubscribe">Mail address or URL for List-Unsubscribe where there are no pages; null: none.</param>
 public sealed record LetterHead(MailboxAddress From, string MessageIdDomain, Uri? PagesBase = null, string? ListUnsubscribe = null)
 {
-    /// <summary>Secret of the instance behind Message-IDs and calendar UIDs; empty: plain hashes. Changing it starts new threads and entries.</summary>
+    /// <summary>
+    /// Secret of the instance behind Message-IDs and calendar UIDs; empty: plain hashes. Changing it starts new threads and entries.
+    /// </summary>
     public ReadOnlyMemory<byte> IdKey { get; init; }
 
     /// <summary>Signs the links; null: no links, wherever the pages are.</summary>

@@ -7,7 +7,8 @@ namespace NightWatch.Letters.Links;
 
 /// <summary>
 /// Where the links of a letter lead. Reading a link never changes anything: mail scanners follow them all. Each carries a signature that
-/// opens it without signing in, bound to its purpose, the watch and the address: it opens nothing else, and nothing once the address changes.
+/// opens it without signing in, bound to its purpose, the watch and the address: it opens nothing else, and nothing once the address
+/// changes.
 /// </summary>
 /// <param name="pages">Base of the pages; null: no links.</param>
 /// <param name="signer">Signs; null: no links.</param>
@@ -83,7 +84,10 @@ public sealed class LetterLinks(Uri? pages, ILinkSigner? signer)
     private Uri? OfNight(Watch watch, LocalDate night, string below, string query)
     {
         ArgumentNullException.ThrowIfNull(watch);
-        return At(s => $"watches/{Uri.EscapeDataString(watch.Id)}/nights/{LocalDatePattern.Iso.Format(night)}{below}?{query}k={NightKey(s, watch, night)}");
+        return At(s =>
+            $"watches/{Uri.EscapeDataString(watch.Id)}/nights/{LocalDatePattern.Iso.Format(night)}{below}?" +
+            $"{query}k={NightKey(s, watch, night)}"
+        );
     }
 
     private Uri? OfWatch(Watch watch, string page)

@@ -13,7 +13,9 @@ public interface ILinkSigner
     string Sign(string purpose, params ReadOnlySpan<string> about);
 }
 
-/// <summary>Signs by HMAC-SHA256 (RFC 2104), cut to its first 16 bytes (RFC 2104, section 5), written as base64url (RFC 4648, section 5).</summary>
+/// <summary>
+/// Signs by HMAC-SHA256 (RFC 2104), cut to its first 16 bytes (RFC 2104, section 5), written as base64url (RFC 4648, section 5).
+/// </summary>
 /// <param name="key">Secret of the instance; the same for all its processes, so that each honours the others' links.</param>
 public sealed class LinkSigner(ReadOnlyMemory<byte> key) : ILinkSigner
 {
@@ -26,7 +28,8 @@ public sealed class LinkSigner(ReadOnlyMemory<byte> key) : ILinkSigner
         var text = new StringBuilder(purpose);
         foreach (var part in about)
         {
-            if (part.Contains('\n', StringComparison.Ordinal)) throw new ArgumentException("A signed part has no line break.", nameof(about));
+            if (part.Contains('\n', StringComparison.Ordinal))
+                throw new ArgumentException("A signed part has no line break.", nameof(about));
             text.Append('\n').Append(part);
         }
 

@@ -24,7 +24,8 @@ internal static class LetterMessage
     private const int AddressNameMost = 64;
 
     /// <summary>Builds the message; the same input gives the same bytes.</summary>
-    public static MimeMessage Of(LetterDraft draft, LetterHead head, LetterView view, LetterIds ids, string text, string html, IReadOnlyList<LetterPicture> pictures)
+    public static MimeMessage Of(
+        LetterDraft draft, LetterHead head, LetterView view, LetterIds ids, string text, string html, IReadOnlyList<LetterPicture> pictures)
     {
         var key = LetterIds.DedupeKey(draft);
         var message = new MimeMessage
@@ -48,7 +49,13 @@ internal static class LetterMessage
     {
         var alternative = new MultipartAlternative { TextPart("plain", text), TextPart("html", html) };
         alternative.Boundary = ids.Boundary(draft.Key, "alt");
-        var message = new MimeMessage { MessageId = ids.Message(draft.Key), Date = draft.Now.ToDateTimeOffset(), Subject = PlainWords.OneLine(draft.View.Subject), Body = alternative };
+        var message = new MimeMessage
+        {
+            MessageId = ids.Message(draft.Key),
+            Date = draft.Now.ToDateTimeOffset(),
+            Subject = PlainWords.OneLine(draft.View.Subject),
+            Body = alternative,
+        };
         message.From.Add(Sender(head));
         message.To.Add(Recipient(draft.To));
         if (draft.IsOfTheList) AddListHeaders(message, head, draft.Unsubscribe);
@@ -96,10 +103,14 @@ internal static class LetterMessage
             : throw new ArgumentException($"The address of subscriber '{name}' is not one mail address.", nameof(subscriber));
     }
 
-    private static Multipart Body(LetterDraft draft, LetterHead head, LetterIds ids, string text, string html, IReadOnlyList<LetterPicture> pictures)
+    private static Multipart Body(
+        LetterDraft draft, LetterHead head, LetterIds ids, string text, string html, IReadOnlyList<LetterPicture> pictures)
     {
         var key = LetterIds.DedupeKey(draft);
-        var entries = draft.Orders.Where(o => o.Calendar != CalendarChange.None).Select(o => NightEntry.Of(o, head, ids, draft.Now)).ToArray();
+        var entries = draft
+            .Orders.Where(o => o.Calendar != CalendarChange.None)
+            .Select(o => NightEntry.Of(o, head, ids, draft.Now))
+            .ToArray();
         var alternative = new MultipartAlternative { TextPart("plain", text), Related(ids, key, html, pictures) };
         alternative.Boundary = ids.Boundary(key, "alt");
         var mixed = new Multipart("mixed") { alternative };

@@ -45,7 +45,8 @@ public sealed record DigestDraft
         get
         {
             var rule = WeekYearRules.Iso;
-            return FormattableString.Invariant($"Digest|{Watches[0].Subscriber.Key()}|{rule.GetWeekYear(Today)}-W{rule.GetWeekOfWeekYear(Today):00}");
+            return FormattableString.Invariant(
+                $"Digest|{Watches[0].Subscriber.Key()}|{rule.GetWeekYear(Today)}-W{rule.GetWeekOfWeekYear(Today):00}");
         }
     }
 

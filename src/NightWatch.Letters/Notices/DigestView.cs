@@ -7,7 +7,9 @@ using NightWatch.Words;
 
 namespace NightWatch.Letters.Notices;
 
-/// <summary>From the week's plans to what the digest says of them: the nights that may work, the best first, then what the sky holds next.</summary>
+/// <summary>
+/// From the week's plans to what the digest says of them: the nights that may work, the best first, then what the sky holds next.
+/// </summary>
 internal static class DigestView
 {
     private const int MostNights = 10;
@@ -61,7 +63,10 @@ internal static class DigestView
     {
         // A night that is on but was to be left for already is none to look at any more.
         var off = draft.Plans.Where(plan => plan.Verdict.Class == VerdictClass.NoGo).ToArray();
-        var ways = off.GroupBy(plan => plan.Verdict.Deciding.Factor).OrderByDescending(group => group.Count()).ThenBy(group => group.Key).Take(MostWays)
+        var ways = off.GroupBy(plan => plan.Verdict.Deciding.Factor)
+            .OrderByDescending(group => group.Count())
+            .ThenBy(group => group.Key)
+            .Take(MostWays)
             .Select(group => (group.Key, group.Count()));
         return language.WeekIsOff(draft.Today, draft.LastEvening, off.Length, [.. ways]);
     }

@@ -3,7 +3,9 @@ using NodaTime;
 
 namespace NightWatch.Letters.Notices;
 
-/// <summary>A letter that says nothing but that letters arrive. It carries the headers of the real ones, so that a relay treats it alike.</summary>
+/// <summary>
+/// A letter that says nothing but that letters arrive. It carries the headers of the real ones, so that a relay treats it alike.
+/// </summary>
 /// <param name="From">Who sends.</param>
 /// <param name="Address">To whom.</param>
 /// <param name="Now">The clock reading.</param>

@@ -10,7 +10,15 @@ internal static class AtLeaveBy
     {
         var before = look.Before;
         if (before.IsOff)
-            return new PolicyDecision(before with { Closed = true, Pending = null, PendingRun = null }, null, "off, as told; closed at leave-by");
+            return new PolicyDecision(
+                before with
+                {
+                    Closed = true,
+                    Pending = null,
+                    PendingRun = null,
+                },
+                null,
+                "off, as told; closed at leave-by");
         if (!before.IsOn) return Telling.Silence(look, "never told, and leave-by has passed");
         return look.Class == VerdictClass.NoGo && look.IsKnown
             ? Telling.Write(look, LetterKind.StandDown, look.SetUpEnds, "told on, off at leave-by", closes: true)

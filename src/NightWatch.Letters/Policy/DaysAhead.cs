@@ -37,7 +37,8 @@ internal static class DaysAhead
     private static PolicyDecision BackOrBetter(NightLook look, string what)
     {
         if (look.Class != VerdictClass.Go && !(look.Before.IsOff && look.IsGoOnceDone)) return Telling.Silence(look, "as told");
-        if (look.Lead > look.Plan.Watch.Letters.LeadNights || !look.MayTellGoodNews) return Telling.Silence(look, "good news not told: not free, too far ahead, or letters enough");
+        if (look.Lead > look.Plan.Watch.Letters.LeadNights || !look.MayTellGoodNews)
+            return Telling.Silence(look, "good news not told: not free, too far ahead, or letters enough");
         return look.IsCertain || look.HeldForTwoRuns(c => c >= look.Class)
             ? Outlook(look, $"a night told otherwise {what} in two runs")
             : Telling.Wait(look, $"{what} in one run; waits for a second");

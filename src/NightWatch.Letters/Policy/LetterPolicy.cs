@@ -51,7 +51,8 @@ public sealed record PolicyDecision(ToldNight Next, LetterOrder? Letter, string 
 /// after        on       anything                 debrief (once)
 /// </code>
 /// <para>
-/// To who was told nothing, or that the night is off, a night that is a go once the reader has done what must be done first is news like a go.
+/// To who was told nothing, or that the night is off, a night that is a go once the reader has done what must be done first is news like a
+/// go.
 /// </para>
 /// <para>
 /// A reschedule warning and a stand-down never follow each other about the same change. On the day the warning is the word that the night
@@ -97,7 +98,8 @@ public static class LetterPolicy
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(plan);
         if (before.WatchId != plan.Watch.Id || before.Night != plan.Night)
-            throw new ArgumentException($"The memory is about {before.WatchId} {before.Night:R}, the plan about {plan.Watch.Id} {plan.Night:R}.", nameof(before));
+            throw new ArgumentException(
+                $"The memory is about {before.WatchId} {before.Night:R}, the plan about {plan.Watch.Id} {plan.Night:R}.", nameof(before));
 
         var look = new NightLook(pass, before, plan, now);
         if (plan.Watch.IsPausedAt(now)) return Telling.NoNews(look, "paused");
@@ -117,7 +119,13 @@ public static class LetterPolicy
         var decision = Decide(look);
         if (decision.Letter is not { } letter) return decision;
         return letter.Calendar == CalendarChange.Cancel
-            ? Telling.Compose(look, LetterKind.StandDown, letter.NotAfter, CalendarChange.Cancel, $"snoozed, but in the calendar: {letter.Why}", decision.Next.Closed)
+            ? Telling.Compose(
+                look,
+                LetterKind.StandDown,
+                letter.NotAfter,
+                CalendarChange.Cancel,
+                $"snoozed, but in the calendar: {letter.Why}",
+                decision.Next.Closed)
             : Telling.NoNews(look, "snoozed");
     }
 }

@@ -8,6 +8,7 @@ internal static class MorningAfter
     {
         if (!look.Before.IsOn) return Telling.Silence(look, "was not on");
         if (look.Before.Sent.Contains(LetterKind.Debrief)) return Telling.Silence(look, "already asked");
-        return Telling.Write(look, LetterKind.Debrief, look.Plan.Sky.Span.End + TellingLimits.DebriefUse, "the morning after a night that was on");
+        return Telling.Write(
+            look, LetterKind.Debrief, look.Plan.Sky.Span.End + TellingLimits.DebriefUse, "the morning after a night that was on");
     }
 }

@@ -52,7 +52,10 @@ internal sealed record NightLook(PassKind Pass, ToldNight Before, NightPlan Plan
 
     // No run was ever planned: as if the first dark minute were wanted.
     private Instant UsualLeaveBy =>
-        (Plan.Sky.AstronomicalNight.Count > 0 ? Plan.Sky.AstronomicalNight[0].Start : Plan.Sky.Sun.Set ?? Plan.Sky.Span.Start + Duration.FromHours(9)) - OutingLength;
+        (
+            Plan.Sky.AstronomicalNight.Count > 0
+                ? Plan.Sky.AstronomicalNight[0].Start
+                : Plan.Sky.Sun.Set ?? Plan.Sky.Span.Start + Duration.FromHours(9)) - OutingLength;
 
     /// <summary>The present class was already seen in an earlier, different run.</summary>
     /// <param name="agrees">Whether the class that waits tells the same story.</param>

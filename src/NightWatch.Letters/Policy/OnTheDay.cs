@@ -28,7 +28,11 @@ internal static class OnTheDay
         if (!look.IsGoOnceDone) return Telling.Silence(look, "off, as told");
         if (!look.MayTellGoodNews) return Telling.Silence(look, "good news not told: not free, or letters enough");
         return Counts(look, c => c >= look.Class)
-            ? Telling.Write(look, LetterKind.RescheduleWarning, look.LeaveBy, look.Class == VerdictClass.Go ? "told off, now go" : "told off, now go once its needs are met")
+            ? Telling.Write(
+                look,
+                LetterKind.RescheduleWarning,
+                look.LeaveBy,
+                look.Class == VerdictClass.Go ? "told off, now go" : "told off, now go once its needs are met")
             : Telling.Wait(look, "go in one run; waits for a second");
     }
 
@@ -44,7 +48,8 @@ internal static class OnTheDay
 
         if (TimelineIsDue(look))
             return Telling.Write(look, LetterKind.MorningTimeline, look.LeaveBy, "the day of a night that is on");
-        if (look.Class >= look.Before.Told) return look.IsKnown ? Telling.Silence(look, "on, as told") : Telling.NoNews(look, "no forecast, nothing new");
+        if (look.Class >= look.Before.Told)
+            return look.IsKnown ? Telling.Silence(look, "on, as told") : Telling.NoNews(look, "no forecast, nothing new");
 
         // Told go, now marginal. A feed that fell silent is no news about the sky.
         if (!look.IsKnown || look.Plan.Verdict.Deciding.IsUnknown) return Telling.NoNews(look, "marginal only for want of data");

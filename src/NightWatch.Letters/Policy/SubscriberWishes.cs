@@ -28,7 +28,8 @@ public static class SubscriberWishes
     /// <param name="before">What the subscriber knows.</param>
     /// <param name="plan">The night as planned now.</param>
     /// <param name="now">The clock reading.</param>
-    /// <param name="wish">Switched to another night: closed for good. Paused: open, so that a watch taken up early may tell it again.</param>
+    /// <param name="wish">Switched to another night: closed for good. Paused: open, so that a watch taken up early may tell it
+    /// again.</param>
     public static PolicyDecision StandDown(ToldNight before, NightPlan plan, Instant now, Wish wish)
     {
         ArgumentNullException.ThrowIfNull(before);

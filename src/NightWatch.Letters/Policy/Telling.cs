@@ -28,7 +28,8 @@ internal static class Telling
     /// <param name="change">What it does to the calendar.</param>
     /// <param name="why">Why it is written.</param>
     /// <param name="closes">Nothing is said about the night afterwards.</param>
-    public static PolicyDecision Compose(NightLook look, LetterKind kind, Instant notAfter, CalendarChange change, string why, bool closes = false)
+    public static PolicyDecision Compose(
+        NightLook look, LetterKind kind, Instant notAfter, CalendarChange change, string why, bool closes = false)
     {
         var before = look.Before;
         var next = before with
@@ -80,14 +81,21 @@ internal static class Telling
         _ => look.Plan.LeaveBy is null ? CalendarChange.None : CalendarChange.Request,
     };
 
-    private static ToldNight Remember(ToldNight next, NightLook look, LetterKind kind) => next with
-    {
-        Told = look.Class,
-        ToldBy = kind,
-        ToldAt = look.Now,
-        ToldProbability = look.Chance,
-        LeaveBy = look.Plan.LeaveBy ?? look.Before.LeaveBy,
-        ToldRun = look.Plan.Verdict.Run ?? look.Before.ToldRun,
-        Figures = [.. look.Plan.Verdict.Reasons.Select(r => new ToldFigure(r.Factor, r.Severity, r.Value, r.Unit) { Over = look.Plan.Verdict.Run })],
-    };
+    private static ToldNight Remember(ToldNight next, NightLook look, LetterKind kind) =>
+        next with
+        {
+            Told = look.Class,
+            ToldBy = kind,
+            ToldAt = look.Now,
+            ToldProbability = look.Chance,
+            LeaveBy = look.Plan.LeaveBy ?? look.Before.LeaveBy,
+            ToldRun = look.Plan.Verdict.Run ?? look.Before.ToldRun,
+            Figures =
+            [
+                .. look.Plan.Verdict.Reasons.Select(r => new ToldFigure(r.Factor, r.Severity, r.Value, r.Unit)
+                {
+                    Over = look.Plan.Verdict.Run,
+                }),
+            ],
+        };
 }

@@ -10,6 +10,8 @@ namespace NightWatch.Letters.Policy;
 /// <param name="Unit">Of the figure.</param>
 public sealed record ToldFigure(Factor Factor, Severity Severity, double? Value, Unit Unit)
 {
-    /// <summary>The hours it was taken over, which are those it is held against later; null: of no hours, or kept before they were.</summary>
+    /// <summary>
+    /// The hours it was taken over, which are those it is held against later; null: of no hours, or kept before they were.
+    /// </summary>
     public Interval? Over { get; init; }
 }

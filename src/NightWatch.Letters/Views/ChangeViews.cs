@@ -17,10 +17,16 @@ internal static class ChangeViews
         var language = night.Language;
         List<ChangeView> changes = [];
         if (told != verdict.Class)
-            changes.Add(new ChangeView(language.VerdictName, WithChance(told, night.Before.ToldProbability), WithChance(verdict.Class, verdict.Probability.Value)));
+            changes.Add(
+                new ChangeView(
+                    language.VerdictName,
+                    WithChance(told, night.Before.ToldProbability),
+                    WithChance(verdict.Class, verdict.Probability.Value)));
         var now = night.IsOff ? null : verdict.Run;
         if (night.Before.ToldRun is { } then && night.Before.IsOn && then != now)
-            changes.Add(new ChangeView(language.WindowName, night.Clock.ShortSpan(then), now is { } run ? night.Clock.ShortSpan(run) : language.NoWindow));
+            changes.Add(
+                new ChangeView(
+                    language.WindowName, night.Clock.ShortSpan(then), now is { } run ? night.Clock.ShortSpan(run) : language.NoWindow));
         foreach (var reason in verdict.Reasons)
         {
             var figure = night.Before.Figures.FirstOrDefault(f => f.Factor == reason.Factor && f.Unit == reason.Unit);
@@ -41,11 +47,15 @@ internal static class ChangeViews
         var (name, then) = (night.Speech.Of(now.Factor), night.Units.Figure(told.Value, told.Unit));
         // Letters before the hours were kept with it told every figure over the run.
         var (over, run) = (told.Over ?? night.Before.ToldRun, night.Plan.Verdict.Run);
-        if (!HoursFigure.IsByHours(now.Factor) || over is not { } hours || hours == run) return new ChangeView(name, then, night.Units.Figure(now.Value, now.Unit));
+        if (!HoursFigure.IsByHours(now.Factor) || over is not { } hours || hours == run)
+            return new ChangeView(name, then, night.Units.Figure(now.Value, now.Unit));
         if (HoursFigure.Of(night.Plan, now.Factor, hours) is { } same)
             return new ChangeView(night.Language.OverHours(name, hours, night.Speech), then, night.Units.Figure(same, now.Unit));
         var isNow = night.Units.Figure(now.Value, now.Unit);
-        return new ChangeView(name, night.Language.OverHours(then, hours, night.Speech), run is { } others ? night.Language.OverHours(isNow, others, night.Speech) : isNow);
+        return new ChangeView(
+            name,
+            night.Language.OverHours(then, hours, night.Speech),
+            run is { } others ? night.Language.OverHours(isNow, others, night.Speech) : isNow);
     }
 
     /// <summary>"Told by the outlook, Wed 2 Jun 19:00 CEST".</summary>

@@ -23,7 +23,9 @@ public static class FieldFacts
             (FactName.DarkSky, plan.SkyBrightness is { } sky ? language.DarkSky(sky, speech) : null),
             (FactName.Lens, plan.Lens is { LeastMarginK: not null } lens ? language.Lens(lens, kit, speech) : null),
             (FactName.Ground, plan.Ground is { AtStart: not GroundState.Unknown } ground ? language.Ground(ground, speech) : null),
-            (FactName.Batteries, plan.Power is { AvailableWh: not null } power ? language.Batteries(power, kit.BatteriesWh.Count, speech) : null),
+            (
+                FactName.Batteries,
+                plan.Power is { AvailableWh: not null } power ? language.Batteries(power, kit.BatteriesWh.Count, speech) : null),
             (FactName.CardChange, plan.Storage is { } storage ? language.CardChange(storage, speech) : null),
         ];
         return [.. facts.Where(fact => fact.Text is not null).Select(fact => new FactView(language.Of(fact.Name), fact.Text!))];

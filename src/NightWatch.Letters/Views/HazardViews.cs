@@ -3,7 +3,9 @@ using NightWatch.Planning.Reasons;
 
 namespace NightWatch.Letters.Views;
 
-/// <summary>What can hurt, first in the letter: each caution once, and one sentence at the end that the authorities have the last word.</summary>
+/// <summary>
+/// What can hurt, first in the letter: each caution once, and one sentence at the end that the authorities have the last word.
+/// </summary>
 internal static class HazardViews
 {
     public static IReadOnlyList<string> Of(NightContext night)

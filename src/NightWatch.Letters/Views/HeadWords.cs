@@ -66,15 +66,25 @@ internal static class HeadWords
         var text = night.Speech.Of(verdict.Deciding);
         // What stands above as a hazard need not be said twice.
         if (night.IsOff)
-            return verdict.Reasons.FirstOrDefault(r => r.Severity == Severity.Stop && !r.IsHazard) is { } other ? night.Speech.Of(other) : text;
+            return verdict.Reasons.FirstOrDefault(r => r.Severity == Severity.Stop && !r.IsHazard) is { } other
+                ? night.Speech.Of(other)
+                : text;
         if (night.Class == VerdictClass.Marginal) return $"{text}{Missing(night)}";
         Factor[] unknown = [.. verdict.Reasons.Where(r => r.IsUnknown).Select(r => r.Factor)];
-        Factor[] watched = [.. verdict.Reasons.Where(r => r is { Severity: Severity.Caution, IsUnknown: false } && r.Factor != Factor.Cloud).Select(r => r.Factor).Distinct()];
+        Factor[] watched =
+        [
+            .. verdict
+                .Reasons.Where(r => r is { Severity: Severity.Caution, IsUnknown: false } && r.Factor != Factor.Cloud)
+                .Select(r => r.Factor)
+                .Distinct(),
+        ];
         var rest = watched.Length > 0 ? night.Language.Also(watched) : night.Language.NothingElse(unknown);
         string?[] said =
         [
-            verdict is { Run: { } run, ForecastMin: { } minutes } ? night.Language.Worth(
-                verdict.Class, verdict.Probability.Value, minutes, minutes >= night.Plan.Watch.Limits.UsableRunMin, run, night.Speech) : null,
+            verdict is { Run: { } run, ForecastMin: { } minutes }
+                ? night.Language.Worth(
+                    verdict.Class, verdict.Probability.Value, minutes, minutes >= night.Plan.Watch.Limits.UsableRunMin, run, night.Speech)
+                : null,
             verdict.Reasons.FirstOrDefault(r => r.Factor == Factor.Cloud) is { } cloud ? night.Speech.Of(cloud) : null,
             rest,
         ];
@@ -93,7 +103,8 @@ internal static class HeadWords
             _ when night.StandsDownByWish => night.Language.NothingToDo,
             _ when night.IsOff => Instead(night),
             _ when night.IsDaysAhead => night.Language.KeepFree(night.Spoken, leaveBy, night.Speech),
-            _ => night.Language.DoNext(night.Plan.Timeline.FirstOrDefault(e => e.At > night.Now && IsAction(e.Step)), leaveBy, night.Speech),
+            _ => night.Language.DoNext(
+                night.Plan.Timeline.FirstOrDefault(e => e.At > night.Now && IsAction(e.Step)), leaveBy, night.Speech),
         };
     }
 
@@ -124,7 +135,10 @@ internal static class HeadWords
     private static string Instead(NightContext night)
     {
         Instant? told = night.Before.LeaveBy is { } at && at > night.Now ? at : null;
-        var best = night.Alternatives.Count == 0 ? null : AlternativeViews.Spoken(night, night.Alternatives[0].Plan, night.Alternatives[0].DriveKm);
+        var best =
+            night.Alternatives.Count == 0
+                ? null
+                : AlternativeViews.Spoken(night, night.Alternatives[0].Plan, night.Alternatives[0].DriveKm);
         return night.Language.StayAtHome(told, best, night.Spoken, night.Speech);
     }
 }

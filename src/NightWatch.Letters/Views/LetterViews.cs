@@ -49,6 +49,17 @@ internal static class LetterViews
     private static IReadOnlyList<NightView> EachSourceOnce(IEnumerable<NightView> nights)
     {
         var told = new HashSet<string>();
-        return [.. nights.Select(night => night with { Reasons = [.. night.Reasons.Select(reason => reason.Source is { } source && !told.Add(source) ? reason with { Source = null } : reason)] })];
+        return
+        [
+            .. nights.Select(night =>
+                night with
+                {
+                    Reasons =
+                    [
+                        .. night.Reasons.Select(reason =>
+                            reason.Source is { } source && !told.Add(source) ? reason with { Source = null } : reason),
+                    ],
+                }),
+        ];
     }
 }

@@ -10,7 +10,8 @@ using NodaTime;
 namespace NightWatch.Letters.Views;
 
 /// <summary>One night of a letter, or of its page (no kind: it can be read at any time), with the words to say it in.</summary>
-internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight before, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
+internal sealed class NightContext(
+    LetterKind? kind, NightPlan plan, ToldNight before, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
 {
     public NightContext(LetterOrder order, IReadOnlyList<Alternative> alternatives, Instant now, LetterLinks links)
         : this(order.Kind, order.Plan, order.Before, alternatives, now, links)
@@ -23,7 +24,8 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
     public TrackRecord Track { get; init; } = TrackRecord.None;
 
     /// <summary>Of them those like this one; null: too few to tell.</summary>
-    public LikeCalls? Like => StandsDownByWish ? null : Track.Of(Class, Kind == LetterKind.Debrief ? -1 : LeadNights.Of(Now, Plan.Watch.Site.Zone, Plan.Night));
+    public LikeCalls? Like =>
+        StandsDownByWish ? null : Track.Of(Class, Kind == LetterKind.Debrief ? -1 : LeadNights.Of(Now, Plan.Watch.Site.Zone, Plan.Night));
 
     /// <summary>The subscriber's own wish behind the letter; null: none.</summary>
     public Wish? Wish { get; }
@@ -53,7 +55,10 @@ internal sealed class NightContext(LetterKind? kind, NightPlan plan, ToldNight b
     public UnitWords Units => Speech.Units;
 
     /// <summary>The class the letter is about: after the night, the one that was told; off, where the subscriber does not go.</summary>
-    public VerdictClass Class => StandsDownByWish ? VerdictClass.NoGo : Kind == LetterKind.Debrief ? Before.Told ?? Plan.Verdict.Class : Plan.Verdict.Class;
+    public VerdictClass Class =>
+        StandsDownByWish ? VerdictClass.NoGo
+        : Kind == LetterKind.Debrief ? Before.Told ?? Plan.Verdict.Class
+        : Plan.Verdict.Class;
 
     public bool IsOff => Class == VerdictClass.NoGo;
 

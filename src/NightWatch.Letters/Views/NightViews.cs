@@ -51,11 +51,16 @@ internal static class NightViews
             : null;
 
     private static IReadOnlyList<TimelineDayView> Timeline(NightContext night) =>
-    [
-        .. night.Plan.Timeline.GroupBy(e => night.Clock.Day(e.At)).Select(day => new TimelineDayView(
-            night.Language.TimelineDay(day.Key, [.. day.Select(e => night.Clock.Abbreviation(e.At)).Distinct()]),
-            [.. day.Select(e => new TimelineRowView(night.Clock.Time(e.At), night.Speech.Title(e), night.Speech.Why(e), HeadWords.IsAction(e.Step)))])),
-    ];
+        [
+            .. night
+                .Plan.Timeline.GroupBy(e => night.Clock.Day(e.At))
+                .Select(day => new TimelineDayView(
+                    night.Language.TimelineDay(day.Key, [.. day.Select(e => night.Clock.Abbreviation(e.At)).Distinct()]),
+                    [
+                        .. day.Select(e => new TimelineRowView(
+                            night.Clock.Time(e.At), night.Speech.Title(e), night.Speech.Why(e), HeadWords.IsAction(e.Step))),
+                    ])),
+        ];
 
     private static IReadOnlyList<ReasonView> Reasons(NightContext night) =>
     [
@@ -72,8 +77,11 @@ internal static class NightViews
     ];
 
     private static IReadOnlyList<LinkView> AnswersOf(NightContext night) =>
-    [
-        .. DebriefAnswers.In(night.Language).Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch, night.Plan.Night, a.Outcome.Word())))
-            .Where(a => a.Url is not null).Select(a => new LinkView(a.Text, a.Url!)),
-    ];
+        [
+            .. DebriefAnswers
+                .In(night.Language)
+                .Select(a => (a.Text, Url: night.Links.Debrief(night.Plan.Watch, night.Plan.Night, a.Outcome.Word())))
+                .Where(a => a.Url is not null)
+                .Select(a => new LinkView(a.Text, a.Url!)),
+        ];
 }

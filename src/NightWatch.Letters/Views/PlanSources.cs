@@ -9,9 +9,16 @@ public static class PlanSources
 {
     private static readonly (string Path, PlanPart Part)[] Parts =
     [
-        ("sky", PlanPart.Sky), ("conditions.weather", PlanPart.Weather), ("conditions.lens", PlanPart.Lens),
-        ("conditions.skyMag", PlanPart.SkyBrightness), ("conditions.moonBrighteningMag", PlanPart.Moonlight),
-        ("conditions.contrast", PlanPart.Contrast), ("conditions.skyShare", PlanPart.SkyInFrame), ("summary", PlanPart.Summary), ("timeline", PlanPart.Timeline), ("laterNights", PlanPart.LaterNights),
+        ("sky", PlanPart.Sky),
+        ("conditions.weather", PlanPart.Weather),
+        ("conditions.lens", PlanPart.Lens),
+        ("conditions.skyMag", PlanPart.SkyBrightness),
+        ("conditions.moonBrighteningMag", PlanPart.Moonlight),
+        ("conditions.contrast", PlanPart.Contrast),
+        ("conditions.skyShare", PlanPart.SkyInFrame),
+        ("summary", PlanPart.Summary),
+        ("timeline", PlanPart.Timeline),
+        ("laterNights", PlanPart.LaterNights),
     ];
 
     /// <summary>Of the parts that are lists or shared, by their name in the plan document; every other part names its own.</summary>

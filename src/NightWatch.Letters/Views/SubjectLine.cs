@@ -3,7 +3,9 @@ using NightWatch.Words;
 
 namespace NightWatch.Letters.Views;
 
-/// <summary>The subject that says it all: verdict, site, night, key hours; at most 78 characters (RFC 5322, 2.1.1, recommends it for a line).</summary>
+/// <summary>
+/// The subject that says it all: verdict, site, night, key hours; at most 78 characters (RFC 5322, 2.1.1, recommends it for a line).
+/// </summary>
 internal static class SubjectLine
 {
     private const int Most = 78;

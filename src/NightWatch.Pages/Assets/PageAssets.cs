@@ -68,7 +68,8 @@ internal sealed class PageAssets(PageRoot root)
     });
 
     private static bool TakesBrotli(HttpContext context) =>
-        StringWithQualityHeaderValue.TryParseList(context.Request.Headers.AcceptEncoding, out var encodings) && encodings.Any(e => e.Value == "br" && e.Quality is null or > 0);
+        StringWithQualityHeaderValue.TryParseList(context.Request.Headers.AcceptEncoding, out var encodings)
+        && encodings.Any(e => e.Value == "br" && e.Quality is null or > 0);
 
     private static IEnumerable<PageAsset> Load()
     {

@@ -15,7 +15,14 @@ using NodaTime;
 namespace NightWatch.Pages.Calendars;
 
 /// <summary>Every subscriber's nights as a calendar to follow, under an address that only they know and that can be revoked.</summary>
-internal sealed class CalendarFeeds(CalendarFeedStore feeds, WatchStore watches, ToldNightStore told, LetterWriter letters, StoredLinkSigner signer, SharedSky sky, IClock clock)
+internal sealed class CalendarFeeds(
+    CalendarFeedStore feeds,
+    WatchStore watches,
+    ToldNightStore told,
+    LetterWriter letters,
+    StoredLinkSigner signer,
+    SharedSky sky,
+    IClock clock)
 {
     /// <summary>How far the dark season is shown: one lunation and the next two.</summary>
     private const int SeasonNights = 92;
@@ -55,18 +62,21 @@ internal sealed class CalendarFeeds(CalendarFeedStore feeds, WatchStore watches,
 internal static class CalendarFeedRoutes
 {
     /// <summary>Maps "calendar/TOKEN.ics": a GET or HEAD, no session, an entity tag so that an unchanged calendar costs nothing.</summary>
-    public static void MapCalendarFeeds(this WebApplication app) => app.MapMethods(
-        "/calendar/{token}.ics",
-        [HttpMethods.Get, HttpMethods.Head],
-        async (string token, HttpRequest request, HttpResponse response, CalendarFeeds feeds, CancellationToken stop) =>
-        {
-            if (await feeds.TextAsync(token, stop) is not { } text) return Results.NotFound();
-            var bytes = Encoding.UTF8.GetBytes(text);
-            var tag = new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(bytes).AsSpan(0, 16))}\"");
-            response.Headers.CacheControl = "private, max-age=900";
-            response.GetTypedHeaders().ETag = tag;
-            return request.GetTypedHeaders().IfNoneMatch.Any(known => known.Compare(tag, useStrongComparison: false) || known == EntityTagHeaderValue.Any)
-                ? Results.StatusCode(StatusCodes.Status304NotModified)
-                : Results.Bytes(bytes, "text/calendar; charset=utf-8");
-        });
+    public static void MapCalendarFeeds(this WebApplication app) =>
+        app.MapMethods(
+            "/calendar/{token}.ics",
+            [HttpMethods.Get, HttpMethods.Head],
+            async (string token, HttpRequest request, HttpResponse response, CalendarFeeds feeds, CancellationToken stop) =>
+            {
+                if (await feeds.TextAsync(token, stop) is not { } text) return Results.NotFound();
+                var bytes = Encoding.UTF8.GetBytes(text);
+                var tag = new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(bytes).AsSpan(0, 16))}\"");
+                response.Headers.CacheControl = "private, max-age=900";
+                response.GetTypedHeaders().ETag = tag;
+                return request
+                    .GetTypedHeaders()
+                    .IfNoneMatch.Any(known => known.Compare(tag, useStrongComparison: false) || known == EntityTagHeaderValue.Any)
+                    ? Results.StatusCode(StatusCodes.Status304NotModified)
+                    : Results.Bytes(bytes, "text/calendar; charset=utf-8");
+            });
 }

@@ -7,15 +7,18 @@ namespace NightWatch.Pages.Layout;
 internal static class ErrorPages
 {
     /// <summary>An answer without a body.</summary>
-    public static Task EmptyAsync(HttpContext context) => context.Response.StatusCode switch
-    {
-        StatusCodes.Status404NotFound => SayAsync(context, "There is no such page", "The address is mistyped or out of date."),
-        StatusCodes.Status405MethodNotAllowed => SayAsync(context, "That cannot be done here", "The page is for reading, or only for sending a form."),
-        StatusCodes.Status413PayloadTooLarge => SayAsync(context, "That is too large", "A form with its file may have 256 KB."),
-        >= 500 => SayAsync(context, "That went wrong", "The service could not answer. Nothing was changed by half; try again in a minute."),
-        >= 400 => SayAsync(context, "That could not be read", "The request is incomplete or malformed. Go back and send it once more."),
-        _ => Task.CompletedTask,
-    };
+    public static Task EmptyAsync(HttpContext context) =>
+        context.Response.StatusCode switch
+        {
+            StatusCodes.Status404NotFound => SayAsync(context, "There is no such page", "The address is mistyped or out of date."),
+            StatusCodes.Status405MethodNotAllowed => SayAsync(
+                context, "That cannot be done here", "The page is for reading, or only for sending a form."),
+            StatusCodes.Status413PayloadTooLarge => SayAsync(context, "That is too large", "A form with its file may have 256 KB."),
+            >= 500 => SayAsync(
+                context, "That went wrong", "The service could not answer. Nothing was changed by half; try again in a minute."),
+            >= 400 => SayAsync(context, "That could not be read", "The request is incomplete or malformed. Go back and send it once more."),
+            _ => Task.CompletedTask,
+        };
 
     /// <summary>An exception, which the log has.</summary>
     public static Task FailedAsync(HttpContext context)
@@ -33,5 +36,6 @@ internal static class ErrorPages
         for (var at = failure; at is not null; at = at.InnerException) yield return at;
     }
 
-    private static Task SayAsync(HttpContext context, string title, string sentence) => PageResult.Says(title, context.Response.StatusCode, sentence).ExecuteAsync(context);
+    private static Task SayAsync(HttpContext context, string title, string sentence) =>
+        PageResult.Says(title, context.Response.StatusCode, sentence).ExecuteAsync(context);
 }

@@ -17,7 +17,8 @@ internal static class PageResult
 
     /// <summary>A page of one heading and a few sentences.</summary>
     public static IResult Says(string title, int status, params IReadOnlyList<string> sentences) =>
-        Of<PlainPage>(new Dictionary<string, object?> { [nameof(PlainPage.Title)] = title, [nameof(PlainPage.Sentences)] = sentences }, status);
+        Of<PlainPage>(
+            new Dictionary<string, object?> { [nameof(PlainPage.Title)] = title, [nameof(PlainPage.Sentences)] = sentences }, status);
 
     /// <summary>What every link that opens nothing gets, whatever the reason: the answer tells nobody what exists.</summary>
     public static IResult NothingHere() => Says(

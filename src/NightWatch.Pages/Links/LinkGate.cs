@@ -6,7 +6,9 @@ using NodaTime;
 
 namespace NightWatch.Pages.Links;
 
-/// <summary>Opens what a signed link is for. Whatever is wrong, the answer is the same null, so that a link tells nobody what exists.</summary>
+/// <summary>
+/// Opens what a signed link is for. Whatever is wrong, the answer is the same null, so that a link tells nobody what exists.
+/// </summary>
 internal sealed class LinkGate(WatchStore watches, StoredLinkSigner signer)
 {
     /// <summary>The watch of a night's link; null: no such watch, or not its signature.</summary>

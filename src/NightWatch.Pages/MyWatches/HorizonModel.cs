@@ -11,9 +11,14 @@ public sealed record HorizonModel(string Id, string Name, IReadOnlyList<(string 
 {
     private const int Spare = 4;
 
-    public static HorizonModel Of(string id, string name, HorizonProfile horizon) => new(
-        id,
-        name,
-        [.. horizon.Points.Select(point => (FormattableString.Invariant($"{point.AzimuthDeg:0.##}"), FormattableString.Invariant($"{point.AltitudeDeg:0.##}"))), .. Enumerable.Repeat(("", ""), Spare)],
-        null);
+    public static HorizonModel Of(string id, string name, HorizonProfile horizon) =>
+        new(
+            id,
+            name,
+            [
+                .. horizon.Points.Select(point =>
+                    (FormattableString.Invariant($"{point.AzimuthDeg:0.##}"), FormattableString.Invariant($"{point.AltitudeDeg:0.##}"))),
+                .. Enumerable.Repeat(("", ""), Spare),
+            ],
+            null);
 }

@@ -13,13 +13,17 @@ using NodaTime.Text;
 namespace NightWatch.Pages.MyWatches;
 
 /// <summary>What a subscriber sees of their watches.</summary>
-internal sealed class MyWatchesDesk(WatchStore watches, VerdictStore verdicts, ToldNightStore told, StoredLinkSigner signer, PageRoot root, IClock clock)
+internal sealed class MyWatchesDesk(
+    WatchStore watches, VerdictStore verdicts, ToldNightStore told, StoredLinkSigner signer, PageRoot root, IClock clock)
 {
     /// <summary>The list, with the coming nights as they were last judged.</summary>
     public async Task<MyWatchesModel> ListAsync(string address, string? note, CancellationToken stop)
     {
         var items = new List<WatchItem>();
-        foreach (var watch in (await watches.OfSubscriberAsync(address, stop)).OrderBy(watch => watch.Site.Name, StringComparer.OrdinalIgnoreCase)) items.Add(await ItemAsync(watch, stop));
+        foreach (
+            var watch in (await watches.OfSubscriberAsync(address, stop)).OrderBy(
+                watch => watch.Site.Name, StringComparer.OrdinalIgnoreCase))
+            items.Add(await ItemAsync(watch, stop));
         return new MyWatchesModel(address, note, items);
     }
 

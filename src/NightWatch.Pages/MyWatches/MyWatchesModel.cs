@@ -6,7 +6,8 @@ namespace NightWatch.Pages.MyWatches;
 /// <param name="Night">"Fri 4 Jun".</param>
 /// <param name="Word">"GO", "MARGINAL", "NO-GO".</param>
 /// <param name="Style">"go", "marginal", "nogo".</param>
-/// <param name="Says">"82 % chance of a usable night, 23:40 to 03:10", what must be done first, and that no letters come where they do not.</param>
+/// <param name="Says">"82 % chance of a usable night, 23:40 to 03:10", what must be done first, and that no letters come where they do
+/// not.</param>
 /// <param name="Page">The night's page.</param>
 /// <param name="Snooze">The page that stops its letters.</param>
 /// <param name="IsSnoozed">No letters about it.</param>
@@ -22,7 +23,16 @@ public sealed record ComingNight(string Night, string Word, string Style, string
 /// <param name="Season">Its dark calendar.</param>
 /// <param name="Record">How its forecasts have held.</param>
 /// <param name="Nights">To come, in order.</param>
-public sealed record WatchItem(string Id, string Name, string Says, MarkedSentence State, bool IsOn, string Today, string Season, string Record, IReadOnlyList<ComingNight> Nights);
+public sealed record WatchItem(
+    string Id,
+    string Name,
+    string Says,
+    MarkedSentence State,
+    bool IsOn,
+    string Today,
+    string Season,
+    string Record,
+    IReadOnlyList<ComingNight> Nights);
 
 /// <summary>The list.</summary>
 /// <param name="Address">Whose.</param>

@@ -32,25 +32,40 @@ internal static class MyWatchesRoutes
         WholeAccountRoutes.Map(own);
     }
 
-    private static async Task<IResult> ListAsync(HttpContext http, [FromQuery(Name = "new")] string? isNew, [FromQuery] string? done, MyWatchesDesk desk, CancellationToken stop) =>
-        PageResult.Of<MyWatchesPage>(await desk.ListAsync(SignedInOnly.Who(http), isNew is null ? NoteOf(done) : "The watch begins. The first look comes this evening or tomorrow morning; a letter when there is something to tell.", stop));
+    private static async Task<IResult> ListAsync(
+        HttpContext http, [FromQuery(Name = "new")] string? isNew, [FromQuery] string? done, MyWatchesDesk desk, CancellationToken stop) =>
+        PageResult.Of<MyWatchesPage>(
+            await desk.ListAsync(
+                SignedInOnly.Who(http),
+                isNew is null
+                    ? NoteOf(done)
+                    : "The watch begins. The first look comes this evening or tomorrow morning; a letter when there is something to tell.",
+                stop));
 
     private static async Task<IResult> EditAsync(string id, HttpContext http, MyWatchesDesk desk, IClock clock, CancellationToken stop) =>
-        await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is { } watch ? Edit(watch, WatchFormModel.Of(WatchForm.Of(watch), watch, clock.GetCurrentInstant())) : PageResult.NothingHere();
+        await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is { } watch
+            ? Edit(watch, WatchFormModel.Of(WatchForm.Of(watch), watch, clock.GetCurrentInstant()))
+            : PageResult.NothingHere();
 
-    private static async Task<IResult> KeepAsync(string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
+    private static async Task<IResult> KeepAsync(
+        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
     {
         if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } before) return PageResult.NothingHere();
         var values = FormValues.Of(await http.Request.ReadFormAsync(stop));
         var (watch, form) = WatchForm.Read(before, values);
         var now = clock.GetCurrentInstant();
-        if (watch is null || values["do"] != "keep") return Edit(before, WatchFormModel.Of(form, watch, now), watch is null && values["do"] == "keep" ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
+        if (watch is null || values["do"] != "keep")
+            return Edit(
+                before,
+                WatchFormModel.Of(form, watch, now),
+                watch is null && values["do"] == "keep" ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
         await watches.PutAsync(watch, now, stop);
         await planner.PlanAsync(watch.Subscriber.Address, now, stop);
         return http.SeeOther("watches?done=kept");
     }
 
-    private static async Task<IResult> PauseAsync(string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, Steering steering, IClock clock, CancellationToken stop)
+    private static async Task<IResult> PauseAsync(
+        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, Steering steering, IClock clock, CancellationToken stop)
     {
         if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
         var until = (await http.Request.ReadFormAsync(stop))["until"].ToString().Trim();
@@ -60,11 +75,15 @@ internal static class MyWatchesRoutes
             return http.SeeOther("watches?done=paused");
         }
 
-        if (!LocalDatePattern.Iso.Parse(until).TryGetValue(default, out var date)) return Refused($"'{until}' is no date; accepted: a date such as 2027-06-04.");
-        return await steering.PauseUntilAsync(id, date, stop) is SteeringOutcome.Refused refused ? Refused(refused.Why) : http.SeeOther("watches?done=paused");
+        if (!LocalDatePattern.Iso.Parse(until).TryGetValue(default, out var date))
+            return Refused($"'{until}' is no date; accepted: a date such as 2027-06-04.");
+        return await steering.PauseUntilAsync(id, date, stop) is SteeringOutcome.Refused refused
+            ? Refused(refused.Why)
+            : http.SeeOther("watches?done=paused");
     }
 
-    private static async Task<IResult> ResumeAsync(string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
+    private static async Task<IResult> ResumeAsync(
+        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
     {
         if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
         var now = clock.GetCurrentInstant();
@@ -73,24 +92,35 @@ internal static class MyWatchesRoutes
         return http.SeeOther("watches?done=resumed");
     }
 
-    private static async Task<IResult> RemoveAsync(string id, HttpContext http, MyWatchesDesk desk, SubscriberStore subscribers, IClock clock, CancellationToken stop)
+    private static async Task<IResult> RemoveAsync(
+        string id, HttpContext http, MyWatchesDesk desk, SubscriberStore subscribers, IClock clock, CancellationToken stop)
     {
         if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
-        if ((await http.Request.ReadFormAsync(stop))["sure"] != "on") return Refused("The box beside 'Delete this watch' was not ticked, so nothing was deleted.");
+        if ((await http.Request.ReadFormAsync(stop))["sure"] != "on")
+            return Refused("The box beside 'Delete this watch' was not ticked, so nothing was deleted.");
         await subscribers.EraseWatchAsync(id, clock.GetCurrentInstant(), stop);
         return http.SeeOther("watches?done=deleted");
     }
 
-    private static async Task<IResult> TestAsync(HttpContext http, LetterWriter letters, MailRations rations, OutboxStore outbox, IClock clock, CancellationToken stop)
+    private static async Task<IResult> TestAsync(
+        HttpContext http, LetterWriter letters, MailRations rations, OutboxStore outbox, IClock clock, CancellationToken stop)
     {
         var (address, now) = (SignedInOnly.Who(http), clock.GetCurrentInstant());
-        if (!await rations.TakeToAddressAsync("test", address, now, stop)) return Refused("A few test letters a day are enough; try again tomorrow.");
+        if (!await rations.TakeToAddressAsync("test", address, now, stop))
+            return Refused("A few test letters a day are enough; try again tomorrow.");
         await outbox.EnqueueAsync([OutboxDraft.Of(await letters.WriteTestAsync(address, now, stop), now)], now, stop);
         return http.SeeOther("watches?done=test");
     }
 
-    private static IResult Edit(Watch watch, WatchFormModel model, int status = StatusCodes.Status200OK) => PageResult.Of<EditPage>(
-        new Dictionary<string, object?> { [nameof(EditPage.Id)] = watch.Id, [nameof(EditPage.Name)] = watch.Site.Name, [nameof(EditPage.Model)] = model }, status);
+    private static IResult Edit(Watch watch, WatchFormModel model, int status = StatusCodes.Status200OK) =>
+        PageResult.Of<EditPage>(
+            new Dictionary<string, object?>
+            {
+                [nameof(EditPage.Id)] = watch.Id,
+                [nameof(EditPage.Name)] = watch.Site.Name,
+                [nameof(EditPage.Model)] = model,
+            },
+            status);
 
     private static IResult Refused(string why) => PageResult.Says("That was not done", StatusCodes.Status400BadRequest, why);
 

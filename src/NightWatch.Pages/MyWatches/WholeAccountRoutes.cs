@@ -29,8 +29,13 @@ internal static class WholeAccountRoutes
         var isNew = (await http.Request.ReadFormAsync(stop))["do"] == "renew";
         var link = isNew ? await feeds.RevokeAsync(SignedInOnly.Who(http), stop) : await feeds.LinkAsync(SignedInOnly.Who(http), stop);
         return link is null
-            ? PageResult.Says("There is no calendar to follow", StatusCodes.Status404NotFound, "The pages of this installation are for trying out, on this machine alone.")
-            : PageResult.Of<CalendarPage>(new Dictionary<string, object?> { [nameof(CalendarPage.Address)] = link.AbsoluteUri, [nameof(CalendarPage.IsNew)] = isNew });
+            ? PageResult.Says(
+                "There is no calendar to follow",
+                StatusCodes.Status404NotFound,
+                "The pages of this installation are for trying out, on this machine alone.")
+            : PageResult.Of<CalendarPage>(
+                new Dictionary<string, object?> { [nameof(CalendarPage.Address)] = link.AbsoluteUri, [nameof(CalendarPage.IsNew)] = isNew }
+            );
     }
 
     private static async Task<IResult> DeleteAsync(HttpContext http, SubscriberStore subscribers, Sessions sessions, CancellationToken stop)
@@ -41,9 +46,15 @@ internal static class WholeAccountRoutes
         await subscribers.EraseAsync(address, stop);
         await sessions.EndAsync(http, stop);
         http.ForgetHere();
-        return PageResult.Says("Everything is deleted", StatusCodes.Status200OK, "Watches, sites, history and letters are gone, and no letter will come any more.", "Copies in backups go as the backups do.");
+        return PageResult.Says(
+            "Everything is deleted",
+            StatusCodes.Status200OK,
+            "Watches, sites, history and letters are gone, and no letter will come any more.",
+            "Copies in backups go as the backups do.");
     }
 
-    private static IResult Ask(string address, bool isWrong) => PageResult.Of<DeletePage>(
-        new Dictionary<string, object?> { [nameof(DeletePage.Address)] = address, [nameof(DeletePage.IsWrong)] = isWrong }, isWrong ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
+    private static IResult Ask(string address, bool isWrong) =>
+        PageResult.Of<DeletePage>(
+            new Dictionary<string, object?> { [nameof(DeletePage.Address)] = address, [nameof(DeletePage.IsWrong)] = isWrong },
+            isWrong ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
 }

@@ -40,5 +40,7 @@ internal sealed class NightAsked
 
     /// <summary>A field of the form that was sent; null: it was not, as where a form's only button has no name.</summary>
     public async Task<string?> FieldAsync(string name) =>
-        Http.Request.HasFormContentType && (await Http.Request.ReadFormAsync(Stop)).TryGetValue(name, out var value) ? value.ToString() : null;
+        Http.Request.HasFormContentType && (await Http.Request.ReadFormAsync(Stop)).TryGetValue(name, out var value)
+            ? value.ToString()
+            : null;
 }

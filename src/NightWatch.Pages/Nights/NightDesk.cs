@@ -18,7 +18,14 @@ namespace NightWatch.Pages.Nights;
 /// milliseconds and a scanner that follows every link changes nothing.
 /// </summary>
 internal sealed class NightDesk(
-    ToldNightStore told, OutcomeStore outcomes, PastNights past, ForecastDesk desk, AlternativeFinder alternatives, SharedSky sky, RecordReader record, IClock clock)
+    ToldNightStore told,
+    OutcomeStore outcomes,
+    PastNights past,
+    ForecastDesk desk,
+    AlternativeFinder alternatives,
+    SharedSky sky,
+    RecordReader record,
+    IClock clock)
 {
     /// <summary>The night of a watch.</summary>
     public async Task<FoundNight> FindAsync(Watch watch, LocalDate night, CancellationToken stop)
@@ -32,7 +39,12 @@ internal sealed class NightDesk(
         var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, sky, memory.Night.Told)).Plan;
         var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now) { Track = track };
         if (found.IsOver) return await OverAsync();
-        return plan.Verdict.Class == VerdictClass.Go ? found : found with { Alternatives = await alternatives.InsteadOfAsync(plan, forecasts, stop) };
+        return plan.Verdict.Class == VerdictClass.Go
+            ? found
+            : found with
+            {
+                Alternatives = await alternatives.InsteadOfAsync(plan, forecasts, stop),
+            };
 
         async Task<FoundNight> OverAsync()
         {
@@ -42,7 +54,8 @@ internal sealed class NightDesk(
     }
 
     /// <summary>The subscriber wants no letters about the night.</summary>
-    public async Task<bool> IsSnoozedAsync(Watch watch, LocalDate night, CancellationToken stop) => (await told.GetAsync(watch.Id, night, stop)).Night.Snoozed;
+    public async Task<bool> IsSnoozedAsync(Watch watch, LocalDate night, CancellationToken stop) =>
+        (await told.GetAsync(watch.Id, night, stop)).Night.Snoozed;
 
     /// <summary>What the photographer said it was like; null: nothing yet.</summary>
     public async Task<NightOutcome?> SaidAsync(Watch watch, LocalDate night, CancellationToken stop) =>

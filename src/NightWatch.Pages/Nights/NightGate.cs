@@ -17,5 +17,8 @@ internal sealed class NightGate(LinkGate gate, IClock clock)
 
     /// <summary>A date near enough; null: none.</summary>
     public LocalDate? DateOf(string? text) =>
-        LocalDatePattern.Iso.Parse(text ?? "").TryGetValue(default, out var date) && Math.Abs((long)Period.DaysBetween(clock.GetCurrentInstant().InUtc().Date, date)) <= MostDays ? date : null;
+        LocalDatePattern.Iso.Parse(text ?? "").TryGetValue(default, out var date)
+        && Math.Abs((long)Period.DaysBetween(clock.GetCurrentInstant().InUtc().Date, date)) <= MostDays
+            ? date
+            : null;
 }

@@ -33,7 +33,19 @@ internal static class NightGridDocument
 
     /// <summary>The subject's places in the frame, one a point of the plan document's framing.path.</summary>
     public static string OfFrames(IReadOnlyList<NightWatch.Pictures.FrameMark> marks) =>
-        Safe(new JsonArray([.. marks.Select(mark => (JsonNode)new JsonObject { ["at"] = Node(mark.At), ["shot"] = mark.Shot, ["x"] = Pixels(mark.X), ["y"] = Pixels(mark.Y), ["says"] = mark.Says })]));
+        Safe(
+            new JsonArray([
+                .. marks.Select(mark =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["at"] = Node(mark.At),
+                            ["shot"] = mark.Shot,
+                            ["x"] = Pixels(mark.X),
+                            ["y"] = Pixels(mark.Y),
+                            ["says"] = mark.Says,
+                        }),
+            ]));
 
     private static JsonNode Reading(NightReading reading) => new JsonObject
     {

@@ -101,10 +101,23 @@ public sealed record NightPageModel
         return new NightPageModel
         {
             // Of a verdict whose forecast is gone, nothing is shown that only the forecast could tell.
-            View = alone ? view with { Timeline = [], Sequence = [], Field = [], Packing = [], Summaries = [], FrameSays = null, Source = [] } : view,
+            View = alone
+                ? view with
+                {
+                    Timeline = [],
+                    Sequence = [],
+                    Field = [],
+                    Packing = [],
+                    Summaries = [],
+                    FrameSays = null,
+                    Source = [],
+                }
+                : view,
             Title = $"{view.Verdict}, {view.Place}",
             Basis = words.Of(found.Basis),
-            WithinLimits = words.WithinLimits([.. plan.Verdict.Reasons.Where(reason => reason.Severity == Severity.Ok).Select(reason => reason.Factor)]),
+            WithinLimits = words.WithinLimits([
+                .. plan.Verdict.Reasons.Where(reason => reason.Severity == Severity.Ok).Select(reason => reason.Factor),
+            ]),
             IsOver = found.IsOver,
             IsSnoozed = found.Told.Snoozed,
             Snoozed = words.NightSnoozed(found.IsOver),
@@ -154,6 +167,12 @@ public sealed record NightPageLinks(string Night, string Debrief, string Snooze,
         var page = root.To($"watches/{Uri.EscapeDataString(watch.Id)}/nights/{LocalDatePattern.Iso.Format(night)}");
         var (key, watchKey) = (LetterLinks.NightKey(signer, watch, night), LetterLinks.WatchKey(signer, watch));
         string OfWatch(string name) => root.To($"watches/{Uri.EscapeDataString(watch.Id)}/{name}?k={watchKey}");
-        return new NightPageLinks($"{page}?k={key}", $"{page}/debrief?k={key}", $"{page}/snooze?k={key}", $"{page}/switch?k={key}", OfWatch("season"), OfWatch("record"));
+        return new NightPageLinks(
+            $"{page}?k={key}",
+            $"{page}/debrief?k={key}",
+            $"{page}/snooze?k={key}",
+            $"{page}/switch?k={key}",
+            OfWatch("season"),
+            OfWatch("record"));
     }
 }

@@ -11,13 +11,16 @@ using NodaTime;
 
 namespace NightWatch.Pages.Nights;
 
-/// <summary>The night's page and what can be done from it. The link's signature is the right to read and to act; reading changes nothing.</summary>
+/// <summary>
+/// The night's page and what can be done from it. The link's signature is the right to read and to act; reading changes nothing.
+/// </summary>
 internal static class NightRoutes
 {
     /// <summary>Where a night's page is, and everything of it below.</summary>
     public const string Night = "/watches/{watchId}/nights/{night}";
 
-    public static IServiceCollection AddNightPages(this IServiceCollection services) => services.AddSingleton<NightGate>().AddSingleton<PastNights>().AddSingleton<NightDesk>();
+    public static IServiceCollection AddNightPages(this IServiceCollection services) =>
+        services.AddSingleton<NightGate>().AddSingleton<PastNights>().AddSingleton<NightDesk>();
 
     public static void MapNights(this IEndpointRouteBuilder pages)
     {
@@ -51,17 +54,24 @@ internal static class NightRoutes
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         return PageResult.Of<DebriefPage>(
-            new DebriefPageModel(Heading(watch, date), await desk.SaidAsync(watch, date, asked.Stop), OutcomeWords.Of(was), asked.LinksOf(watch, date)));
+            new DebriefPageModel(
+                Heading(watch, date), await desk.SaidAsync(watch, date, asked.Stop), OutcomeWords.Of(was), asked.LinksOf(watch, date)));
     }
 
     private static async Task<IResult> AnswerAsync([AsParameters] NightAsked asked, OutcomeStore outcomes, IClock clock)
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         if (OutcomeWords.Of(await asked.FieldAsync("was")) is not { } outcome)
-            return PageResult.Says("That is none of the answers", StatusCodes.Status400BadRequest, $"Accepted: {string.Join(", ", OutcomeWords.All)}. Nothing was changed.");
+            return PageResult.Says(
+                "That is none of the answers",
+                StatusCodes.Status400BadRequest,
+                $"Accepted: {string.Join(", ", OutcomeWords.All)}. Nothing was changed.");
         var now = clock.GetCurrentInstant();
         if (now < LocalClock.At(watch.Site.Zone, date, new LocalTime(18, 0)))
-            return PageResult.Says("That night has not come yet", StatusCodes.Status400BadRequest, "The answer can be given from its evening on. Nothing was changed.");
+            return PageResult.Says(
+                "That night has not come yet",
+                StatusCodes.Status400BadRequest,
+                "The answer can be given from its evening on. Nothing was changed.");
         await outcomes.PutAsync(watch.Id, date, outcome, OutcomeSource.Debrief, now, asked.Stop);
         return Back(asked.Http, asked.LinksOf(watch, date));
     }

@@ -24,11 +24,15 @@ internal static class SwitchRoutes
     private static async Task<IResult> OfferAsync([AsParameters] NightAsked asked, string? to, string? on, WatchStore watches) =>
         await ChoiceAsync(asked, to, on, watches) is { } choice ? PageResult.Of<SwitchPage>(choice.Page(asked)) : PageResult.NothingHere();
 
-    private static async Task<IResult> SwitchAsync([AsParameters] NightAsked asked, string? to, string? on, WatchStore watches, Steering steering)
+    private static async Task<IResult> SwitchAsync(
+        [AsParameters] NightAsked asked, string? to, string? on, WatchStore watches, Steering steering)
     {
         if (await ChoiceAsync(asked, to, on, watches) is not { } choice) return PageResult.NothingHere();
-        var outcome = await steering.SwitchNightAsync(new WatchNight(choice.From.Id, choice.Night), new WatchNight(choice.To.Id, choice.On), asked.Stop);
-        return outcome is SteeringOutcome.Done done ? PageResult.Of<SwitchPage>(choice.Page(asked) with { Says = done.Says }) : NightRoutes.Not(outcome);
+        var outcome = await steering.SwitchNightAsync(
+            new WatchNight(choice.From.Id, choice.Night), new WatchNight(choice.To.Id, choice.On), asked.Stop);
+        return outcome is SteeringOutcome.Done done
+            ? PageResult.Of<SwitchPage>(choice.Page(asked) with { Says = done.Says })
+            : NightRoutes.Not(outcome);
     }
 
     // The signature opens one subscriber's night; what it is switched to must be theirs as well, or a link would tell what others watch.
@@ -48,7 +52,12 @@ internal static class SwitchRoutes
             var speech = Speech.To(From);
             var words = speech.Language;
             return new SwitchPageModel(
-                words.InsteadOf(Night, From.Site.Name, speech), words.GoingTo(On, To.Site.Name, speech), words.SwitchTo(On, speech), action, asked.LinksOf(To, On).Night, links);
+                words.InsteadOf(Night, From.Site.Name, speech),
+                words.GoingTo(On, To.Site.Name, speech),
+                words.SwitchTo(On, speech),
+                action,
+                asked.LinksOf(To, On).Night,
+                links);
         }
     }
 }

@@ -15,7 +15,9 @@ using NodaTime;
 namespace NightWatch.Pages.Operator;
 
 /// <summary>What the operator sees.</summary>
-internal sealed class OperatorDesk(Database database, WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds, ForecastStore forecasts, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
+internal sealed class OperatorDesk(
+    Database database, WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds,
+    ForecastStore forecasts, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
 {
     private const int MostDead = 100;
     private const int MostUnreadable = 10;
@@ -54,14 +56,28 @@ internal sealed class OperatorDesk(Database database, WatchStore watches, Subscr
             [.. (await outbox.CountAsync(stop)).OrderBy(pair => pair.Key).Select(pair => (pair.Key.ToString(), pair.Value))],
             [.. (await outbox.ListAsync(OutboxState.Dead, MostDead, stop)).Select(entry => LineOf(entry, now))],
             lines,
-            [.. (await suppression.ListAsync(stop)).Select(entry => (Redaction.Of(entry.Address), entry.Code is null ? Redaction.Of(entry.Reason) : $"{entry.Code} {Redaction.Of(entry.Reason)}", InstantText.Minute(entry.At)))]);
+            [
+                .. (await suppression.ListAsync(stop)).Select(entry =>
+                    (
+                        Redaction.Of(entry.Address),
+                        entry.Code is null ? Redaction.Of(entry.Reason) : $"{entry.Code} {Redaction.Of(entry.Reason)}",
+                        InstantText.Minute(entry.At))),
+            ]);
     }
 
-    private static DeadLetter LineOf(OutboxEntry entry, Instant now) => new(
-        entry.Id, entry.Kind, Redaction.Of(entry.Recipient), InstantText.Minute(entry.CreatedAt), InstantText.Minute(entry.NotAfter), entry.LastReply?.Text ?? Words.NothingSaid, entry.NotAfter >= now);
+    private static DeadLetter LineOf(OutboxEntry entry, Instant now) =>
+        new(
+            entry.Id,
+            entry.Kind,
+            Redaction.Of(entry.Recipient),
+            InstantText.Minute(entry.CreatedAt),
+            InstantText.Minute(entry.NotAfter),
+            entry.LastReply?.Text ?? Words.NothingSaid,
+            entry.NotAfter >= now);
 
     private static string UnreadableOf(IReadOnlyList<UnreadableRow> rows) =>
-        Words.UnreadableRows([.. rows.Take(MostUnreadable).Select(row => Redaction.Of(row.Name))], Math.Max(0, rows.Count - MostUnreadable));
+        Words.UnreadableRows(
+            [.. rows.Take(MostUnreadable).Select(row => Redaction.Of(row.Name))], Math.Max(0, rows.Count - MostUnreadable));
 
     private static string DayOf(long answers, FeedBudget? budget) =>
         Words.FeedsDay(answers, budget is { } most ? ((long)Math.Ceiling(answers * most.CallsAnAnswer), most.CallsADay) : null);

@@ -14,14 +14,17 @@ using NodaTime;
 namespace NightWatch.Pages.Operator;
 
 /// <summary>
-/// Lets the operator in: by the key, as password of Basic authentication (RFC 7617, any user name) or as bearer token (RFC 6750). Without a key
-/// only from this machine, and only while the pages are for this machine: behind a proxy every request comes from the proxy's machine.
+/// Lets the operator in: by the key, as password of Basic authentication (RFC 7617, any user name) or as bearer token (RFC 6750). Without a
+/// key only from this machine, and only while the pages are for this machine: behind a proxy every request comes from the proxy's machine.
 /// </summary>
-internal sealed class OperatorGate(PageOptions options, PageRoot root, RationStore rations, StoredLinkSigner signer, IClock clock) : IEndpointFilter, IDisposable
+internal sealed class OperatorGate(PageOptions options, PageRoot root, RationStore rations, StoredLinkSigner signer, IClock clock)
+    : IEndpointFilter,
+        IDisposable
 {
     private static readonly Ration WrongKeys = new(Duration.FromHours(1), 20);
 
-    private readonly byte[]? key = options.OperatorKeyFile.Length > 0 ? SHA256.HashData(Encoding.UTF8.GetBytes(SecretFile.Read(options.OperatorKeyFile))) : null;
+    private readonly byte[]? key =
+        options.OperatorKeyFile.Length > 0 ? SHA256.HashData(Encoding.UTF8.GetBytes(SecretFile.Read(options.OperatorKeyFile))) : null;
 
     // One key at a time, so that no more are compared than the ration allows, however many come at once.
     private readonly SemaphoreSlim one = new(1);
@@ -44,7 +47,10 @@ internal sealed class OperatorGate(PageOptions options, PageRoot root, RationSto
     // Null: this network's wrong keys are used up, and the key is not compared.
     private async Task<bool?> IsRightAsync(string given, byte[] key, HttpContext http)
     {
-        var (network, now, stop) = (signer.Sign("operator", MailRations.NetworkOf(http.Connection.RemoteIpAddress)), clock.GetCurrentInstant(), http.RequestAborted);
+        var (network, now, stop) = (
+            signer.Sign("operator", MailRations.NetworkOf(http.Connection.RemoteIpAddress)),
+            clock.GetCurrentInstant(),
+            http.RequestAborted);
         await one.WaitAsync(stop);
         try
         {
@@ -58,10 +64,14 @@ internal sealed class OperatorGate(PageOptions options, PageRoot root, RationSto
         }
     }
 
-    /// <summary>From this machine, not through a proxy, and asked for under a name of this machine (not one that a foreign page made point here).</summary>
+    /// <summary>
+    /// From this machine, not through a proxy, and asked for under a name of this machine (not one that a foreign page made point here).
+    /// </summary>
     public static bool IsHere(HttpContext http) =>
         RequestOrigin.IsThisMachine(http)
-        && (http.Request.Host.Host is "localhost" || (IPAddress.TryParse(http.Request.Host.Host.Trim('[', ']'), out var host) && IPAddress.IsLoopback(host)));
+        && (
+            http.Request.Host.Host is "localhost"
+            || (IPAddress.TryParse(http.Request.Host.Host.Trim('[', ']'), out var host) && IPAddress.IsLoopback(host)));
 
     private static IResult Ask(HttpContext http)
     {

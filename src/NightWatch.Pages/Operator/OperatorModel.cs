@@ -25,5 +25,9 @@ public sealed record FeedLine(string Id, string LastAnswer, string LastDay, stri
 /// <param name="Feeds">In the order of trust.</param>
 /// <param name="Suppressed">Addresses that get no letters, shortened.</param>
 public sealed record OperatorModel(
-    string? Note, IReadOnlyList<(string Name, string Figure)> Counts, IReadOnlyList<(string State, long Letters)> Queue, IReadOnlyList<DeadLetter> Dead, IReadOnlyList<FeedLine> Feeds,
+    string? Note,
+    IReadOnlyList<(string Name, string Figure)> Counts,
+    IReadOnlyList<(string State, long Letters)> Queue,
+    IReadOnlyList<DeadLetter> Dead,
+    IReadOnlyList<FeedLine> Feeds,
     IReadOnlyList<(string Address, string Why, string Since)> Suppressed);

@@ -13,14 +13,19 @@ internal static class OperatorRoutes
     public static void Map(RouteGroupBuilder pages)
     {
         var own = pages.MapGroup("/operator").Behind<OperatorGate>();
-        own.MapGet("", async ([FromQuery] string? done, OperatorDesk desk, CancellationToken stop) => PageResult.Of<OperatorPage>(await desk.OfAsync(NoteOf(done), stop)));
+        own.MapGet(
+            "",
+            async ([FromQuery] string? done, OperatorDesk desk, CancellationToken stop) =>
+                PageResult.Of<OperatorPage>(await desk.OfAsync(NoteOf(done), stop)));
         own.MapPost("/retry", RetryAsync);
     }
 
     private static async Task<IResult> RetryAsync(HttpContext http, OutboxStore outbox, IClock clock, CancellationToken stop)
     {
         var text = (await http.Request.ReadFormAsync(stop))["id"].ToString();
-        var isBack = long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var id) && await outbox.ReviveAsync(id, clock.GetCurrentInstant(), stop);
+        var isBack =
+            long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var id)
+            && await outbox.ReviveAsync(id, clock.GetCurrentInstant(), stop);
         return http.SeeOther(isBack ? "operator?done=back" : "operator?done=late");
     }
 

@@ -110,7 +110,14 @@ public sealed record RecordPageModel
             Misses = words.CalledNights(saidOn: false, usable: true, table.Misses),
             CorrectRejections = words.CalledNights(saidOn: false, usable: false, table.CorrectRejections),
             Sentence = table.Count == 0 ? null : words.LastCalls(RecordedCalls.Of(table).Right),
-            Leads = [.. scores.Leads.Select(lead => new RecordLeadRow(words.AheadRow(lead.LeadNights), Say(lead.Calls.Right), Say(lead.Calls.UsableOfCalled), Say(lead.Calls.CalledOfUsable)))],
+            Leads =
+            [
+                .. scores.Leads.Select(lead => new RecordLeadRow(
+                    words.AheadRow(lead.LeadNights),
+                    Say(lead.Calls.Right),
+                    Say(lead.Calls.UsableOfCalled),
+                    Say(lead.Calls.CalledOfUsable))),
+            ],
             Ledger = LedgerOf(tested, speech),
             Reliability = enough ? ReliabilityPicture.Svg(ReliabilityDiagram.Of(calls.Select(call => call.Pair)), words) : null,
             Chances = [.. scores.ByLead.Select(lead => ChanceRow(words, lead))],
@@ -131,7 +138,8 @@ public sealed record RecordPageModel
         Figure(lead.Climate, "0.000"), Figure(lead.Skill, "0.00"),
         string.Join("; ", lead.Reliability.Where(cell => cell.N > 0).Select(Cell)));
 
-    private static string Cell(ReliabilityCell cell) => FormattableString.Invariant($"{100 * cell.Said:0} > {100 * cell.Came:0} ({cell.N})");
+    private static string Cell(ReliabilityCell cell) =>
+        FormattableString.Invariant($"{100 * cell.Said:0} > {100 * cell.Came:0} ({cell.N})");
 
     private static RecordExpenseRow ExpenseRow(ILanguage words, int lead, RuleExpense row) => new(
         words.AheadRow(lead), Figure(row.LossPerDrive, "0.##"), Figure(row.Calls, "0"), Figure(row.Always, "0"), Figure(row.Never, "0"));
@@ -149,7 +157,13 @@ public sealed record RecordPageModel
     {
         if (tested.Length == 0) return null;
         var from = tested[^1].Night.PlusDays(-MostDays);
-        return CallLedger.Svg([.. tested.Where(night => night.Night > from).Select(night => new LedgerNight(night.Night, night.LastMark!.Class != VerdictClass.NoGo, night.Usable))], speech);
+        return CallLedger.Svg(
+            [
+                .. tested
+                    .Where(night => night.Night > from)
+                    .Select(night => new LedgerNight(night.Night, night.LastMark!.Class != VerdictClass.NoGo, night.Usable)),
+            ],
+            speech);
     }
 
     private static List<string> BasisOf(RecordScores scores, Speech speech)
@@ -158,7 +172,9 @@ public sealed record RecordPageModel
         if (scores.From is not { } from || scores.To is not { } to) return [words.NothingRecorded];
         (OutcomeSource Source, int Nights)[] sources =
         [
-            .. Enum.GetValues<OutcomeSource>().Select(source => (source, scores.Sources.GetValueOrDefault(source.Word()))).Where(source => source.Item2 > 0),
+            .. Enum.GetValues<OutcomeSource>()
+                .Select(source => (source, scores.Sources.GetValueOrDefault(source.Word())))
+                .Where(source => source.Item2 > 0),
         ];
         return
         [

@@ -24,12 +24,21 @@ internal static class RecordRoutes
     }
 
     private static async Task<IResult> ShowAsync(
-        string watchId, string? k, LinkGate gate, RecordReader reader, LearntChanceStore chances, PageRoot root, StoredLinkSigner signer, IClock clock, HttpContext context,
+        string watchId,
+        string? k,
+        LinkGate gate,
+        RecordReader reader,
+        LearntChanceStore chances,
+        PageRoot root,
+        StoredLinkSigner signer,
+        IClock clock,
+        HttpContext context,
         CancellationToken stop)
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-cache";
-        var record = (await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop)).ForReaderOf(watch);
+        var record = (await reader.ReadAsync(watch.Id, clock.GetCurrentInstant().InUtc().Date.PlusDays(-MostDays), null, stop)).ForReaderOf(
+            watch);
         var feeds = record.Nights.SelectMany(night => night.Marks).Select(mark => mark.FeedId).ToHashSet();
         var language = Speech.To(watch).Language;
         var learnt = (await chances.NewestAsync(ChancePrior.Shipped, stop)).Where(one => feeds.Contains(one.For.FeedId))
@@ -38,10 +47,12 @@ internal static class RecordRoutes
         return PageResult.Of<RecordPage>(RecordPageModel.Of(watch, record, [.. learnt], csv));
     }
 
-    private static async Task<IResult> ExportAsync(string watchId, string? k, LinkGate gate, RecordReader reader, HttpContext context, CancellationToken stop)
+    private static async Task<IResult> ExportAsync(
+        string watchId, string? k, LinkGate gate, RecordReader reader, HttpContext context, CancellationToken stop)
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-store";
-        return Results.File(VerdictTable.Csv(await reader.ReadAsync(watch.Id, null, null, stop)), "text/csv; charset=utf-8", $"{watch.Id}-record.csv");
+        return Results.File(
+            VerdictTable.Csv(await reader.ReadAsync(watch.Id, null, null, stop)), "text/csv; charset=utf-8", $"{watch.Id}-record.csv");
     }
 }

@@ -23,7 +23,8 @@ public sealed record SeasonDay(LocalDate Night, MarkedSentence? Hours, int Tenth
 /// <param name="Before">Weekdays before its first evening shown.</param>
 /// <param name="Days">Its evenings, in order.</param>
 /// <param name="Week">The days of the week, full and as short as can be.</param>
-public sealed record SeasonMonth(string Name, int Before, IReadOnlyList<SeasonDay> Days, IReadOnlyList<(string Name, string Shortest)> Week);
+public sealed record SeasonMonth(
+    string Name, int Before, IReadOnlyList<SeasonDay> Days, IReadOnlyList<(string Name, string Shortest)> Week);
 
 /// <summary>The best run around one new Moon.</summary>
 /// <param name="NewMoon">"4 Jun 2027".</param>
@@ -41,7 +42,13 @@ public sealed record SeasonMoon(string NewMoon, string Run, string Hours, string
 /// <param name="CalendarLink">The same as an iCalendar file.</param>
 /// <param name="WhatIsUsable">What counts as usable.</param>
 public sealed record SeasonPageModel(
-    string Site, string Says, string PictureLink, IReadOnlyList<SeasonMoon> Moons, IReadOnlyList<SeasonMonth> Months, string CalendarLink, string WhatIsUsable)
+    string Site,
+    string Says,
+    string PictureLink,
+    IReadOnlyList<SeasonMoon> Moons,
+    IReadOnlyList<SeasonMonth> Months,
+    string CalendarLink,
+    string WhatIsUsable)
 {
     private const int MonthsAhead = 13;
 
@@ -62,8 +69,12 @@ public sealed record SeasonPageModel(
         var words = speech.Language;
         var names = words.Culture.DateTimeFormat;
         (string, string)[] week = [.. Enumerable.Range(1, 7).Select(day => (names.DayNames[day % 7], names.ShortestDayNames[day % 7]))];
-        var best = calendar.Lunations.Where(lunation => lunation.Best is not null).SelectMany(lunation => lunation.Nights.Where(night => night.Night >= lunation.Best!.First && night.Night <= lunation.Best.Last))
-            .Select(night => night.Night).ToHashSet();
+        var best = calendar
+            .Lunations.Where(lunation => lunation.Best is not null)
+            .SelectMany(lunation =>
+                lunation.Nights.Where(night => night.Night >= lunation.Best!.First && night.Night <= lunation.Best.Last))
+            .Select(night => night.Night)
+            .ToHashSet();
         var most = Duration.Max(calendar.Nights.Max(night => night.IsUsable ? night.Usable : Duration.Zero), Duration.FromMinutes(1));
         var last = calendar.Nights[0].Night.PlusDays(NightsWithPages);
         return new SeasonPageModel(

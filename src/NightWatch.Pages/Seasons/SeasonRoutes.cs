@@ -22,7 +22,15 @@ internal static class SeasonRoutes
     }
 
     private static async Task<IResult> ShowAsync(
-        string watchId, string? k, LinkGate gate, SharedSky sky, PageRoot root, StoredLinkSigner signer, IClock clock, HttpContext context, CancellationToken stop)
+        string watchId,
+        string? k,
+        LinkGate gate,
+        SharedSky sky,
+        PageRoot root,
+        StoredLinkSigner signer,
+        IClock clock,
+        HttpContext context,
+        CancellationToken stop)
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-cache";
@@ -30,7 +38,8 @@ internal static class SeasonRoutes
         return PageResult.Of<SeasonPage>(SeasonPageModel.Of(watch, calendar, root, signer));
     }
 
-    private static async Task<IResult> FileAsync(string watchId, string? k, LinkGate gate, SharedSky sky, IClock clock, HttpContext context, CancellationToken stop)
+    private static async Task<IResult> FileAsync(
+        string watchId, string? k, LinkGate gate, SharedSky sky, IClock clock, HttpContext context, CancellationToken stop)
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-cache";
@@ -39,11 +48,13 @@ internal static class SeasonRoutes
         return Results.File(Encoding.UTF8.GetBytes(text), "text/calendar; charset=utf-8", $"dark-nights-{watch.Site.Id}.ics");
     }
 
-    private static async Task<IResult> PictureAsync(string watchId, string? k, LinkGate gate, SharedSky sky, IClock clock, HttpContext context, CancellationToken stop)
+    private static async Task<IResult> PictureAsync(
+        string watchId, string? k, LinkGate gate, SharedSky sky, IClock clock, HttpContext context, CancellationToken stop)
     {
         if (await gate.WatchAsync(watchId, k, stop) is not { } watch) return PageResult.NothingHere();
         context.Response.Headers.CacheControl = "private, no-cache";
         var calendar = SeasonPageModel.CalendarOf(watch, clock.GetCurrentInstant(), sky.Ephemeris);
-        return Results.Bytes(Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, SeasonPageModel.TitleOf(watch), Speech.To(watch))), "image/svg+xml");
+        return Results.Bytes(
+            Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, SeasonPageModel.TitleOf(watch), Speech.To(watch))), "image/svg+xml");
     }
 }

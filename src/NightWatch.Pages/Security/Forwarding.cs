@@ -22,11 +22,17 @@ internal static class Forwarding
         return networks;
     }
 
-    /// <summary>Takes address and scheme from the headers of the proxies named, from nobody else's; without proxies, from no header.</summary>
+    /// <summary>
+    /// Takes address and scheme from the headers of the proxies named, from nobody else's; without proxies, from no header.
+    /// </summary>
     public static void UseForwarding(this IApplicationBuilder app, IReadOnlyList<IPNetwork> proxies)
     {
         if (proxies.Count == 0) return;
-        var options = new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto, ForwardLimit = null };
+        var options = new ForwardedHeadersOptions
+        {
+            ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto,
+            ForwardLimit = null,
+        };
         options.KnownIPNetworks.Clear();
         options.KnownProxies.Clear();
         foreach (var network in proxies) options.KnownIPNetworks.Add(network);

@@ -22,5 +22,11 @@ internal sealed class KeyRing(SecretStore secrets, IClock clock) : IXmlRepositor
         secrets.ListAsync(Prefix, xml => XElement.Parse(Encoding.UTF8.GetString(xml)), cancellationToken);
 
     public void StoreElement(XElement element, string friendlyName) =>
-        secrets.AddAsync($"{Prefix}{friendlyName}", Encoding.UTF8.GetBytes(element.ToString(SaveOptions.DisableFormatting)), clock.GetCurrentInstant()).GetAwaiter().GetResult();
+        secrets
+            .AddAsync(
+                $"{Prefix}{friendlyName}",
+                Encoding.UTF8.GetBytes(element.ToString(SaveOptions.DisableFormatting)),
+                clock.GetCurrentInstant())
+            .GetAwaiter()
+            .GetResult();
 }

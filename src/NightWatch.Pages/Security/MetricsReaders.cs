@@ -19,7 +19,8 @@ internal sealed class MetricsReaders(string setting)
         return IPAddress.IsLoopback(address) || networks.Any(network => network.Contains(address));
     }
 
-    private static string[] Parts(string setting) => setting.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Parts(string setting) =>
+        setting.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static IPNetwork? NetworkOf(string part)
     {

@@ -3,7 +3,9 @@ using NightWatch.Pages.Address;
 
 namespace NightWatch.Pages.Security;
 
-/// <summary>The signature in the request is the right to act, so that no cookie is needed; where a browser has our cookie, the token must fit it.</summary>
+/// <summary>
+/// The signature in the request is the right to act, so that no cookie is needed; where a browser has our cookie, the token must fit it.
+/// </summary>
 internal sealed class SignedByLink;
 
 /// <summary>Called by mail programs, which have neither cookie nor token (RFC 8058): the signature alone.</summary>
@@ -28,6 +30,7 @@ internal sealed class PostGuard(IAntiforgery antiforgery) : IEndpointFilter
     {
         var endpoint = http.GetEndpoint()?.Metadata;
         if (endpoint?.GetMetadata<OneClick>() is not null) return true;
-        return endpoint?.GetMetadata<SignedByLink>() is not null && !http.Request.Cookies.ContainsKey(Cookies.Antiforgery(http.RequestServices.GetRequiredService<PageRoot>()));
+        return endpoint?.GetMetadata<SignedByLink>() is not null
+            && !http.Request.Cookies.ContainsKey(Cookies.Antiforgery(http.RequestServices.GetRequiredService<PageRoot>()));
     }
 }

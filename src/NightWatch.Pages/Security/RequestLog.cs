@@ -11,7 +11,12 @@ internal sealed partial class RequestLog(RequestDelegate next, ILogger<RequestLo
         await next(context);
         var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "nothing";
         if (route.StartsWith("/assets", StringComparison.Ordinal)) return;
-        Answered(log, context.Request.Method is "GET" or "POST" or "HEAD" ? context.Request.Method : "other", route, context.Response.StatusCode, Stopwatch.GetElapsedTime(started).TotalMilliseconds);
+        Answered(
+            log,
+            context.Request.Method is "GET" or "POST" or "HEAD" ? context.Request.Method : "other",
+            route,
+            context.Response.StatusCode,
+            Stopwatch.GetElapsedTime(started).TotalMilliseconds);
     }
 
     [LoggerMessage(401, LogLevel.Information, "{Method} {Route}: {Status} in {Ms:0} ms")]

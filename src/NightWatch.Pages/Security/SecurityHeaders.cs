@@ -5,12 +5,13 @@ namespace NightWatch.Pages.Security;
 /// <summary>What every answer says to browsers about how it may be used.</summary>
 internal static class SecurityHeaders
 {
-    // Links are secrets, so no address leaves the page (no-referrer) and no page is stored or indexed; nothing but our own files runs, shows
-    // or is asked, and no page of another host may frame ours.
+    // Links are secrets, so no address leaves the page (no-referrer) and no page is stored or indexed; nothing but our own files runs,
+    // shows or is asked, and no page of another host may frame ours.
     private static readonly (string Name, string Value)[] Always =
     [
         ("Content-Security-Policy",
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; "
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; manifest-src " +
+            "'self'; worker-src 'self'; "
             + "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"),
         ("X-Content-Type-Options", "nosniff"),
         ("X-Frame-Options", "DENY"),

@@ -40,11 +40,16 @@ internal static class PlaceFinder
             case PlaceReading.Wrong wrong:
                 return new FoundPlace.None(wrong.Why);
             case PlaceReading.ShortCode { Near: "" } code:
-                return new FoundPlace.None($"{code.Code} is the end of a code and needs a town near it; accepted: {code.Code} and the town's name, or the whole code.");
+                return new FoundPlace.None(
+                    $"{code.Code} is the end of a code and needs a town near it; accepted: {code.Code} and the town's name, or the whole " +
+                    "code.");
             case PlaceReading.ShortCode code:
-                return Choose(code.Near, place => OpenLocationCode.Decode(OpenLocationCode.Recover(code.Code, place.LatitudeDeg, place.LongitudeDeg)) is var area
-                    ? (area.LatitudeDeg, area.LongitudeDeg)
-                    : default);
+                return Choose(
+                    code.Near,
+                    place =>
+                        OpenLocationCode.Decode(OpenLocationCode.Recover(code.Code, place.LatitudeDeg, place.LongitudeDeg)) is var area
+                            ? (area.LatitudeDeg, area.LongitudeDeg)
+                            : default);
             case PlaceReading.Name words:
                 return Choose(words.Text, place => (place.LatitudeDeg, place.LongitudeDeg));
             default:
@@ -55,14 +60,18 @@ internal static class PlaceFinder
     private static FoundPlace Choose(string name, Func<PopulatedPlace, (double LatitudeDeg, double LongitudeDeg)> where)
     {
         var places = GazetteerIndex.Bundled.Find(name, MostChoices);
-        if (places.Count == 0) return new FoundPlace.None("No town of that name is in our list; accepted: another town near it, or coordinates.");
-        return new FoundPlace.Several([.. places.Select(place =>
-        {
-            var (latitude, longitude) = where(place);
-            return new PlaceChoice(
-                place.Name,
-                Speech.ToAnybody.Language.Town(ZoneMap.Bundled.At(place.LatitudeDeg, place.LongitudeDeg), place.Population, latitude, longitude),
-                FormattableString.Invariant($"{latitude:0.#####}, {longitude:0.#####}"));
-        })]);
+        if (places.Count == 0)
+            return new FoundPlace.None("No town of that name is in our list; accepted: another town near it, or coordinates.");
+        return new FoundPlace.Several([
+            .. places.Select(place =>
+            {
+                var (latitude, longitude) = where(place);
+                return new PlaceChoice(
+                    place.Name,
+                    Speech.ToAnybody.Language.Town(
+                        ZoneMap.Bundled.At(place.LatitudeDeg, place.LongitudeDeg), place.Population, latitude, longitude),
+                    FormattableString.Invariant($"{latitude:0.#####}, {longitude:0.#####}"));
+            }),
+        ]);
     }
 }

@@ -14,7 +14,14 @@ namespace NightWatch.Pages.SignUp;
 
 /// <summary>Takes sign-ups: a letter asks the address first, and only its answer makes a watch.</summary>
 internal sealed class SignUpDesk(
-    TicketStore tickets, SubscriberStore subscribers, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, IClock clock)
+    TicketStore tickets,
+    SubscriberStore subscribers,
+    WatchStore watches,
+    OutboxStore outbox,
+    MailRations rations,
+    LetterWriter letters,
+    PageAddress pages,
+    IClock clock)
 {
     /// <summary>Watches of one address, confirmed ones.</summary>
     public const int MostWatches = 25;
@@ -28,17 +35,32 @@ internal sealed class SignUpDesk(
         var address = watch.Subscriber.Address;
         var token = Tokens.Make();
         var notice = await letters.WriteConfirmationAsync(
-            new ConfirmationDraft(address, pages.Of($"confirm?t={token}"), now, now + ConfirmationDraft.Valid) { Place = watch.Site.Position, Zone = watch.Site.Zone }, stop);
+            new ConfirmationDraft(address, pages.Of($"confirm?t={token}"), now, now + ConfirmationDraft.Valid)
+            {
+                Place = watch.Site.Position,
+                Zone = watch.Site.Zone,
+            },
+            stop);
         // The letter is written in any case, so that the time it takes tells nothing.
         if (!await rations.TakeToAddressAsync("confirm", address, now, stop)) return true;
-        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.Confirm, watch.Subscriber.Key(), SubscriberStore.Body(watch), now + ConfirmationDraft.Valid), now, stop);
+        await tickets.AddAsync(
+            new Ticket(
+                Tokens.HashOf(token),
+                TicketPurpose.Confirm,
+                watch.Subscriber.Key(),
+                SubscriberStore.Body(watch),
+                now + ConfirmationDraft.Valid),
+            now,
+            stop);
         await outbox.EnqueueAsync([OutboxDraft.Of(notice, now)], now, stop);
         return true;
     }
 
     /// <summary>The watch that a token would confirm; null: the token opens nothing.</summary>
     public async Task<Watch?> FindAsync(string? token, CancellationToken stop) =>
-        await tickets.FindAsync(Tokens.HashOf(token), TicketPurpose.Confirm, clock.GetCurrentInstant(), stop) is { Body: { } body } ? SubscriberStore.WatchOf(body) : null;
+        await tickets.FindAsync(Tokens.HashOf(token), TicketPurpose.Confirm, clock.GetCurrentInstant(), stop) is { Body: { } body }
+            ? SubscriberStore.WatchOf(body)
+            : null;
 
     /// <summary>Makes the watch; null: the token opens nothing (any more).</summary>
     public Task<Watch?> ConfirmAsync(string? token, CancellationToken stop)
@@ -48,5 +70,6 @@ internal sealed class SignUpDesk(
     }
 
     /// <summary>Whether the address may have one more.</summary>
-    public async Task<bool> HasRoomAsync(string address, CancellationToken stop) => (await watches.OfSubscriberAsync(address, stop)).Count < MostWatches;
+    public async Task<bool> HasRoomAsync(string address, CancellationToken stop) =>
+        (await watches.OfSubscriberAsync(address, stop)).Count < MostWatches;
 }

@@ -28,7 +28,8 @@ public sealed record StatusPageModel(
 public sealed record StatusChance(string Feed, string Lead, string Why);
 
 /// <summary>Puts the status together.</summary>
-internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, ChanceDesk chances, Database database, FeedsOptions feeds, IClock clock)
+internal sealed class StatusDesk(
+    ITicks ticker, BacklogStore backlogs, ChanceDesk chances, Database database, FeedsOptions feeds, IClock clock)
 {
     private static readonly ILanguage Words = Speech.ToAnybody.Language;
 
@@ -43,11 +44,17 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, ChanceDes
             var backlog = await backlogs.ReadAsync(weather.Feeds, now, stop);
             var book = await chances.BookAsync(now, stop);
             var isWell = ticker is { Trouble: null, LastTick: { } tick } && now - tick < LateTick;
-            return new StatusPageModel(Words.ServiceState(isWell), [Tick(now), .. Queue(backlog, now), .. Kept()], [.. weather.Feeds.Select(feed => Feed(feed, backlog, now))], [.. book.All.Select(Learnt)], Say(now));
+            return new StatusPageModel(
+                Words.ServiceState(isWell),
+                [Tick(now), .. Queue(backlog, now), .. Kept()],
+                [.. weather.Feeds.Select(feed => Feed(feed, backlog, now))],
+                [.. book.All.Select(Learnt)],
+                Say(now));
         }
         catch (DbException)
         {
-            return new StatusPageModel(Words.ServiceState(isWell: false), [Tick(now), new FactView("Database", Words.NoDatabase), .. Kept()], [], [], Say(now));
+            return new StatusPageModel(
+                Words.ServiceState(isWell: false), [Tick(now), new FactView("Database", Words.NoDatabase), .. Kept()], [], [], Say(now));
         }
     }
 
@@ -59,7 +66,8 @@ internal sealed class StatusDesk(ITicks ticker, BacklogStore backlogs, ChanceDes
         long Count(params OutboxState[] states) => states.Sum(state => backlog.Letters.TryGetValue(state, out var count) ? count : 0);
         yield return new FactView("Looks that are due now", Words.Waiting(backlog.DueOpen, now - backlog.OldestDueAt));
         yield return new FactView(
-            "Letters that wait", Words.Waiting(Count(OutboxState.Pending, OutboxState.Sending, OutboxState.Retry), now - backlog.OldestLetterAt));
+            "Letters that wait",
+            Words.Waiting(Count(OutboxState.Pending, OutboxState.Sending, OutboxState.Retry), now - backlog.OldestLetterAt));
         yield return new FactView("Letters given up", Words.Waiting(Count(OutboxState.Dead), oldest: null));
     }
 

@@ -7,6 +7,6 @@ internal static class StatusRoutes
 {
     public static IServiceCollection AddStatus(this IServiceCollection services) => services.AddSingleton<StatusDesk>();
 
-    public static void MapStatus(this IEndpointRouteBuilder pages) => pages.MapGet("/status", async (StatusDesk desk, CancellationToken stop) =>
-        PageResult.Of<StatusPage>(await desk.ReadAsync(stop)));
+    public static void MapStatus(this IEndpointRouteBuilder pages) =>
+        pages.MapGet("/status", async (StatusDesk desk, CancellationToken stop) => PageResult.Of<StatusPage>(await desk.ReadAsync(stop)));
 }

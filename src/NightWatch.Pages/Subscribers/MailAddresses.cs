@@ -9,6 +9,8 @@ internal static class MailAddresses
 
     public static bool IsOne(string text) =>
         text.Length is > 2 and <= 254
-        && MailboxAddress.TryParse(text, out var mailbox) && mailbox.Address == text && mailbox.Domain.Contains('.', StringComparison.Ordinal)
+        && MailboxAddress.TryParse(text, out var mailbox)
+        && mailbox.Address == text
+        && mailbox.Domain.Contains('.', StringComparison.Ordinal)
         && !text.Any(c => char.IsControl(c) || char.IsWhiteSpace(c));
 }

@@ -18,7 +18,8 @@ internal sealed partial class MailRations(RationStore rations, StoredLinkSigner 
 
     private const string All = "letters";
 
-    private static readonly Ration[] ToAddress = [new(Duration.FromHours(1), 3), new(Duration.FromDays(1), 6), new(Duration.FromDays(30), 20)];
+    private static readonly Ration[] ToAddress =
+    [new(Duration.FromHours(1), 3), new(Duration.FromDays(1), 6), new(Duration.FromDays(30), 20)];
 
     // A household or a hostel shares one.
     private static readonly Ration[] FromNetwork = [new(Duration.FromHours(1), 10), new(Duration.FromDays(1), 40)];
@@ -70,7 +71,10 @@ internal sealed partial class MailRations(RationStore rations, StoredLinkSigner 
         LogUsedUp(log, MostAnHour);
     }
 
-    [LoggerMessage(402, LogLevel.Warning, "Sign-ups and sign-ins are refused: strangers caused {Most} letters within an hour, as many as may be; this is said once an hour")]
+    [LoggerMessage(
+        402,
+        LogLevel.Warning,
+        "Sign-ups and sign-ins are refused: strangers caused {Most} letters within an hour, as many as may be; this is said once an hour")]
     private static partial void LogUsedUp(ILogger log, int most);
 
     // name+tag@host is one mailbox with many addresses.

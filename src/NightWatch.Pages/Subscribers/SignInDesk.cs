@@ -11,7 +11,8 @@ using NodaTime;
 namespace NightWatch.Pages.Subscribers;
 
 /// <summary>Lets subscribers in by a mailed link; there are no passwords.</summary>
-internal sealed class SignInDesk(TicketStore tickets, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, IClock clock)
+internal sealed class SignInDesk(
+    TicketStore tickets, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, IClock clock)
 {
     /// <summary>Mails a link to an address that has a watch; to any other nothing. Which of both does not show.</summary>
     /// <returns>False: this network has asked too often.</returns>
@@ -22,9 +23,15 @@ internal sealed class SignInDesk(TicketStore tickets, WatchStore watches, Outbox
         var token = Tokens.Make();
         // Written and rationed in any case, so that the time it takes tells nothing.
         var known = await watches.OfSubscriberAsync(address, stop);
-        var notice = await letters.WriteSignInAsync(new SignInDraft(address, pages.Of($"enter?t={token}"), now, now + SignInDraft.Valid) { Zone = known.Count > 0 ? known[0].Site.Zone : DateTimeZone.Utc }, stop);
+        var notice = await letters.WriteSignInAsync(
+            new SignInDraft(address, pages.Of($"enter?t={token}"), now, now + SignInDraft.Valid)
+            {
+                Zone = known.Count > 0 ? known[0].Site.Zone : DateTimeZone.Utc,
+            },
+            stop);
         if (!await rations.TakeToAddressAsync("sign-in", address, now, stop) || known.Count == 0) return true;
-        await tickets.AddAsync(new Ticket(Tokens.HashOf(token), TicketPurpose.SignIn, Subscriber.KeyOf(address), null, now + SignInDraft.Valid), now, stop);
+        await tickets.AddAsync(
+            new Ticket(Tokens.HashOf(token), TicketPurpose.SignIn, Subscriber.KeyOf(address), null, now + SignInDraft.Valid), now, stop);
         await outbox.EnqueueAsync([OutboxDraft.Of(notice, now)], now, stop);
         return true;
     }

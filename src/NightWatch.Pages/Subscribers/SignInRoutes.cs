@@ -16,29 +16,36 @@ internal static class SignInRoutes
     }
 
     /// <summary>What a network that causes too many letters is told.</summary>
-    public static IResult TooMany() => PageResult.Says(
-        "Too many requests from your network", StatusCodes.Status429TooManyRequests, "So that nobody's mailbox is flooded, a network may ask for a few letters an hour. Try again later.");
+    public static IResult TooMany() =>
+        PageResult.Says(
+            "Too many requests from your network",
+            StatusCodes.Status429TooManyRequests,
+            "So that nobody's mailbox is flooded, a network may ask for a few letters an hour. Try again later.");
 
     private static async Task<IResult> AskAsync(HttpContext http, SignInDesk desk, CancellationToken stop)
     {
         var address = (await http.Request.ReadFormAsync(stop))["address"].ToString().Trim();
-        if (!MailAddresses.IsOne(address)) return PageResult.Of<SignInPage>(new SignInModel(address, MailAddresses.Accepted), StatusCodes.Status400BadRequest);
+        if (!MailAddresses.IsOne(address))
+            return PageResult.Of<SignInPage>(new SignInModel(address, MailAddresses.Accepted), StatusCodes.Status400BadRequest);
         return await desk.AskAsync(address, http.Connection.RemoteIpAddress, stop)
             ? PageResult.Says(
                 "Now look into your mailbox",
                 StatusCodes.Status200OK,
-                "If that address has a watch here, a letter with a link is on its way to it. The link works for a quarter of an hour, once.",
+                "If that address has a watch here, a letter with a link is on its way to it. The link works for a quarter of an hour, " +
+                "once.",
                 "If none comes within ten minutes, look into the junk folder, or check the address.")
             : TooMany();
     }
 
-    private static async Task<IResult> ShowAsync([FromQuery] string? t, SignInDesk desk, CancellationToken stop) => await desk.IsGoodAsync(t, stop)
-        ? PageResult.Of<EnterPage>(new Dictionary<string, object?> { [nameof(EnterPage.Token)] = t })
-        : PageResult.NothingHere();
+    private static async Task<IResult> ShowAsync([FromQuery] string? t, SignInDesk desk, CancellationToken stop) =>
+        await desk.IsGoodAsync(t, stop)
+            ? PageResult.Of<EnterPage>(new Dictionary<string, object?> { [nameof(EnterPage.Token)] = t })
+            : PageResult.NothingHere();
 
     private static async Task<IResult> EnterAsync(HttpContext http, SignInDesk desk, Sessions sessions, CancellationToken stop)
     {
-        if (await desk.EnterAsync((await http.Request.ReadFormAsync(stop))["t"].ToString(), stop) is not { } address) return PageResult.NothingHere();
+        if (await desk.EnterAsync((await http.Request.ReadFormAsync(stop))["t"].ToString(), stop) is not { } address)
+            return PageResult.NothingHere();
         await sessions.BeginAsync(http, address, stop);
         return http.SeeOther("watches");
     }

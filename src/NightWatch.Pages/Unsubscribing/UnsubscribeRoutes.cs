@@ -20,13 +20,21 @@ internal static class UnsubscribeRoutes
         pages.MapPost("/unsubscribe", StopAsync).WithMetadata(new OneClick());
     }
 
-    private static async Task<IResult> ShowAsync([FromQuery] string? w, [FromQuery] string? k, [FromQuery] string? of, LinkGate gate, CancellationToken stop) =>
+    private static async Task<IResult> ShowAsync(
+        [FromQuery] string? w, [FromQuery] string? k, [FromQuery] string? of, LinkGate gate, CancellationToken stop) =>
         await gate.UnsubscribeAsync(w ?? "", k, stop) is { } watch
             ? PageResult.Of<UnsubscribePage>(new UnsubscribeModel(watch.Id, k!, watch.Site.Name, of == Digest))
             : PageResult.NothingHere();
 
     private static async Task<IResult> StopAsync(
-        [FromQuery] string? w, [FromQuery] string? k, [FromQuery] string? of, HttpContext http, LinkGate gate, WatchStore watches, Steering steering, CancellationToken stop)
+        [FromQuery] string? w,
+        [FromQuery] string? k,
+        [FromQuery] string? of,
+        HttpContext http,
+        LinkGate gate,
+        WatchStore watches,
+        Steering steering,
+        CancellationToken stop)
     {
         // A link whose watch is deleted asks for what is so already; a mail program shall not be told that it failed.
         if (await watches.FindAsync(w ?? "", stop) is null) return Stopped("No letters come from that watch any more.");
@@ -50,5 +58,6 @@ internal static class UnsubscribeRoutes
         return Stopped("No letters come to this address any more.");
     }
 
-    private static IResult Stopped(string says) => PageResult.Says("Letters are stopped", StatusCodes.Status200OK, says, "Should you want them again, sign in and take a watch up.");
+    private static IResult Stopped(string says) =>
+        PageResult.Says("Letters are stopped", StatusCodes.Status200OK, says, "Should you want them again, sign in and take a watch up.");
 }

@@ -21,7 +21,8 @@ internal static partial class FieldNames
     public static string Of(string name)
     {
         if (Own.TryGetValue(name, out var own)) return own;
-        var words = Hump().Replace(name[(name.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('.', ' '), m => " " + m.Value.ToLowerInvariant());
+        var words = Hump()
+            .Replace(name[(name.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('.', ' '), m => " " + m.Value.ToLowerInvariant());
         return words.Length == 0 ? name : char.ToUpperInvariant(words[0]) + words[1..];
     }
 

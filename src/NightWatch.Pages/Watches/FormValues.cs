@@ -34,15 +34,22 @@ public sealed class FormValues
 
     /// <summary>The number in a field, with a decimal point or comma; null: nothing or no number.</summary>
     public double? Number(string name) =>
-        double.TryParse(Plain(this[name]), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? number : null;
+        double.TryParse(Plain(this[name]), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+            ? number
+            : null;
 
-    /// <summary>A field's content as JSON: a number where it is one, otherwise the text, so that the reader says what is accepted.</summary>
+    /// <summary>
+    /// A field's content as JSON: a number where it is one, otherwise the text, so that the reader says what is accepted.
+    /// </summary>
     public JsonNode? Json(string name) => this[name].Length == 0 ? null : JsonOf(this[name]);
 
     /// <summary>The same of one piece of text.</summary>
-    public static JsonNode JsonOf(string text) => double.TryParse(Plain(text), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
-        ? number == Math.Floor(number) && Math.Abs(number) < 1e9 ? JsonValue.Create((int)number) : JsonValue.Create(number)
-        : JsonValue.Create(text);
+    public static JsonNode JsonOf(string text) =>
+        double.TryParse(Plain(text), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+            ? number == Math.Floor(number) && Math.Abs(number) < 1e9
+                ? JsonValue.Create((int)number)
+                : JsonValue.Create(number)
+            : JsonValue.Create(text);
 
     // A minus as typographers write it, a comma as half of the world does.
     private static string Plain(string text) => text.Replace('\u2212', '-').Replace(',', '.');

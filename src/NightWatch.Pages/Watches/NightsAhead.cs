@@ -32,7 +32,8 @@ public sealed record NightsAhead(string Says, IReadOnlyList<AheadNight> Nights)
         var words = speech.Language;
         var soon = Usable(watch, now, Looked);
         if (soon.Count > 0)
-            return new NightsAhead(words.NightsAhead(soon.Count, Looked, least, soon.MaxBy(night => night.LongestRun)!, speech), Rows(soon));
+            return new NightsAhead(
+                words.NightsAhead(soon.Count, Looked, least, soon.MaxBy(night => night.LongestRun)!, speech), Rows(soon));
         var later = Usable(watch, now, Farthest);
         return later.Count == 0
             ? new NightsAhead(words.NoNightAhead(Farthest, least, speech), [])

@@ -25,7 +25,8 @@ internal static class WatchFields
         }
 
         values["place"] = Coordinates(watch.Site.Position);
-        if (watch.Outing is { HomeLatitudeDeg: { } latitude, HomeLongitudeDeg: { } longitude }) values["home"] = FormattableString.Invariant($"{latitude}, {longitude}");
+        if (watch.Outing is { HomeLatitudeDeg: { } latitude, HomeLongitudeDeg: { } longitude })
+            values["home"] = FormattableString.Invariant($"{latitude}, {longitude}");
         var kit = watch.Kit;
         var key = SensorSizes.Key(kit.SensorWidthMm, kit.SensorHeightMm);
         values["sensor"] = SensorSizes.Usual.Any(size => SensorSizes.Key(size.WidthMm, size.HeightMm) == key) ? key : SensorSizes.Other;
@@ -41,7 +42,8 @@ internal static class WatchFields
     public static double PitchUm(double widthMm, double heightMm, double megapixels) => Math.Sqrt(widthMm * heightMm / megapixels);
 
     /// <summary>"-24.7553, 15.2905": a form that every notation reader knows.</summary>
-    public static string Coordinates(GeoPosition position) => FormattableString.Invariant($"{position.LatitudeDeg:0.######}, {position.LongitudeDeg:0.######}");
+    public static string Coordinates(GeoPosition position) =>
+        FormattableString.Invariant($"{position.LatitudeDeg:0.######}, {position.LongitudeDeg:0.######}");
 
     private static void PutMove(FormValues values, JsonNode? move)
     {
@@ -56,7 +58,10 @@ internal static class WatchFields
         values["move.railM"] = Shown(move["railM"]);
     }
 
-    private static string Shown(JsonNode? node) => node is null ? "" : node.GetValueKind() == JsonValueKind.String ? node.GetValue<string>() : node.ToJsonString();
+    private static string Shown(JsonNode? node) =>
+        node is null ? ""
+        : node.GetValueKind() == JsonValueKind.String ? node.GetValue<string>()
+        : node.ToJsonString();
 
     private static string Figure(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

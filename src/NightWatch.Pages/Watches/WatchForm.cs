@@ -52,7 +52,10 @@ public sealed record WatchForm(FormValues Values, IReadOnlyDictionary<string, st
                 Set(tree, field.Path, new JsonArray([.. values.All(field.Path).Select(text => JsonValue.Create(text))]));
                 break;
             case FieldKind.Numbers:
-                Set(tree, field.Path, new JsonArray([.. typed.Split([' ', ';', ','], StringSplitOptions.RemoveEmptyEntries).Select(FormValues.JsonOf)]));
+                Set(
+                    tree,
+                    field.Path,
+                    new JsonArray([.. typed.Split([' ', ';', ','], StringSplitOptions.RemoveEmptyEntries).Select(FormValues.JsonOf)]));
                 break;
             case FieldKind.Text:
                 if (typed.Length == 0) faults.TryAdd(field.Path, "This is not filled in.");
@@ -67,8 +70,10 @@ public sealed record WatchForm(FormValues Values, IReadOnlyDictionary<string, st
                 break;
             default:
                 // A number that is not there is not zero; where the watch cannot do without it, it is asked for.
-                if (typed.Length == 0 && field.Kind == FieldKind.Number) faults.TryAdd(field.Path, "This is not filled in; accepted: a number.");
-                else Set(tree, field.Path, values.Json(field.Path));
+                if (typed.Length == 0 && field.Kind == FieldKind.Number)
+                    faults.TryAdd(field.Path, "This is not filled in; accepted: a number.");
+                else
+                    Set(tree, field.Path, values.Json(field.Path));
                 break;
         }
     }
@@ -82,7 +87,11 @@ public sealed record WatchForm(FormValues Values, IReadOnlyDictionary<string, st
         }
         else
         {
-            faults.TryAdd("place", PlaceText.Read(values["place"]) is PlaceReading.Wrong wrong ? wrong.Why : "Accepted: coordinates such as 48.2085, 16.3721; look a name up first.");
+            faults.TryAdd(
+                "place",
+                PlaceText.Read(values["place"]) is PlaceReading.Wrong wrong
+                    ? wrong.Why
+                    : "Accepted: coordinates such as 48.2085, 16.3721; look a name up first.");
         }
     }
 
@@ -98,17 +107,23 @@ public sealed record WatchForm(FormValues Values, IReadOnlyDictionary<string, st
     private static void PutSensor(JsonObject tree, FormValues values, Dictionary<string, string> faults)
     {
         var usual = SensorSizes.Usual.Where(size => SensorSizes.Key(size.WidthMm, size.HeightMm) == values["sensor"]).ToArray();
-        var (width, height) = usual.Length == 1 ? (usual[0].WidthMm, usual[0].HeightMm) : (values.Number("kit.sensorWidthMm"), values.Number("kit.sensorHeightMm"));
+        var (width, height) =
+            usual.Length == 1
+                ? (usual[0].WidthMm, usual[0].HeightMm)
+                : (values.Number("kit.sensorWidthMm"), values.Number("kit.sensorHeightMm"));
         if (width is null || height is null)
         {
-            faults.TryAdd(width is null ? "kit.sensorWidthMm" : "kit.sensorHeightMm", "This is not filled in; accepted: a number of millimetres.");
+            faults.TryAdd(
+                width is null ? "kit.sensorWidthMm" : "kit.sensorHeightMm", "This is not filled in; accepted: a number of millimetres.");
             return;
         }
 
         Set(tree, "kit.sensorWidthMm", width);
         Set(tree, "kit.sensorHeightMm", height);
-        if (values.Number("megapixels") is not { } megapixels || megapixels is < 1 or > 500) faults.TryAdd("megapixels", "Accepted: 1 to 500 megapixels.");
-        else Set(tree, "kit.pixelPitchUm", Math.Round(WatchFields.PitchUm(width.Value, height.Value, megapixels), 2));
+        if (values.Number("megapixels") is not { } megapixels || megapixels is < 1 or > 500)
+            faults.TryAdd("megapixels", "Accepted: 1 to 500 megapixels.");
+        else
+            Set(tree, "kit.pixelPitchUm", Math.Round(WatchFields.PitchUm(width.Value, height.Value, megapixels), 2));
     }
 
     private static JsonObject Subject(FormValues values) => values["subject.kind"] switch
@@ -142,7 +157,10 @@ public sealed record WatchForm(FormValues Values, IReadOnlyDictionary<string, st
             ["rollDeg"] = values.Json($"{at}.rollDeg") ?? 0,
         };
 
-        JsonNode Share(string name) => values[name].Length == 0 ? 0 : values.Number(name) is { } percent ? JsonValue.Create(percent / 100) : JsonValue.Create(values[name]);
+        JsonNode Share(string name) =>
+            values[name].Length == 0 ? 0
+            : values.Number(name) is { } percent ? JsonValue.Create(percent / 100)
+            : JsonValue.Create(values[name]);
     }
 
     private static void Set(JsonObject tree, string path, JsonNode? value)

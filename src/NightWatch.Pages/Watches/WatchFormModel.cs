@@ -22,7 +22,8 @@ public sealed record WatchFormModel(WatchForm Form, IReadOnlyList<string> Near, 
     /// <param name="now">The clock reading.</param>
     public static WatchFormModel Of(WatchForm form, Watch? watch, Instant now)
     {
-        if (PlaceText.Read(form.Values["place"]) is not PlaceReading.Point point) return new WatchFormModel(form, [], Speech.ToAnybody.Language.SkyTaken(zenith: null), null);
+        if (PlaceText.Read(form.Values["place"]) is not PlaceReading.Point point)
+            return new WatchFormModel(form, [], Speech.ToAnybody.Language.SkyTaken(zenith: null), null);
         var position = new GeoPosition(point.LatitudeDeg, point.LongitudeDeg);
         var near = ZoneMap.Bundled.Near(point.LatitudeDeg, point.LongitudeDeg, BorderKm);
         // The hours of darkness hang on height by seconds only, so they can be told before it is known.
@@ -35,7 +36,10 @@ public sealed record WatchFormModel(WatchForm Form, IReadOnlyList<string> Near, 
         if (ZonesInUse.Instance.GetZoneOrNull(form.Values["site.zone"]) is not { } zone) return null;
         var blank = BlankWatch.At(position.LatitudeDeg, position.LongitudeDeg, "draft");
         var values = new FormValues();
-        foreach (var name in (string[])["subject.kind", "subject.longitudeDeg", "subject.name", "subject.rightAscensionDeg", "subject.declinationDeg"]) values[name] = form.Values[name];
+        foreach (
+            var name in (string[])
+                ["subject.kind", "subject.longitudeDeg", "subject.name", "subject.rightAscensionDeg", "subject.declinationDeg"])
+            values[name] = form.Values[name];
         var draft = blank with { Site = blank.Site with { Zone = zone } };
         var limits = draft.Limits with
         {

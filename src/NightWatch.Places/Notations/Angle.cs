@@ -57,12 +57,14 @@ internal readonly record struct Angle(double Deg, Axis? Axis, int Parts, string?
     {
         var numbers = tokens.Where(token => token.Kind == TokenKind.Number).ToArray();
         if (numbers.Length is 0 or > 3) return Wrong("An angle has one to three numbers: degrees, minutes, seconds");
-        if (numbers.SkipLast(1).Any(number => number.Text.Contains('.', StringComparison.Ordinal))) return Wrong("Only the last number of an angle has decimals");
+        if (numbers.SkipLast(1).Any(number => number.Text.Contains('.', StringComparison.Ordinal)))
+            return Wrong("Only the last number of an angle has decimals");
         var values = numbers.Select(number => double.Parse(number.Text, CultureInfo.InvariantCulture)).ToArray();
         if (values.Skip(1).Any(value => value >= 60)) return Wrong("Minutes and seconds are below 60");
         var signs = tokens.Where(token => token.Kind == TokenKind.Sign).ToArray();
         var firstNumber = tokens.Select((token, i) => (token, i)).First(pair => pair.token.Kind == TokenKind.Number).i;
-        if (signs.Length > 1 || (signs.Length == 1 && (firstNumber == 0 || tokens[firstNumber - 1].Kind != TokenKind.Sign))) return Wrong("A sign stands before the degrees");
+        if (signs.Length > 1 || (signs.Length == 1 && (firstNumber == 0 || tokens[firstNumber - 1].Kind != TokenKind.Sign)))
+            return Wrong("A sign stands before the degrees");
         var letters = tokens.Where(token => token.Kind == TokenKind.Letter).ToArray();
         if (letters.Length > 1) return Wrong("An angle has one letter of N, S, E, W");
         var isMinus = signs.Any(sign => sign.Text == "-");
@@ -93,7 +95,8 @@ internal static class AngleSplit
         if (labels.Count == 2) return labels[1];
         var letters = At(tokens, token => token.Kind == TokenKind.Letter);
         // Letters before their numbers or after them.
-        if (letters.Count == 2) return letters[0] == 0 || tokens.Take(letters[0]).All(token => token.Kind == TokenKind.Label) ? letters[1] : letters[0] + 1;
+        if (letters.Count == 2)
+            return letters[0] == 0 || tokens.Take(letters[0]).All(token => token.Kind == TokenKind.Label) ? letters[1] : letters[0] + 1;
         var separators = At(tokens, token => token.Kind == TokenKind.Separator);
         if (separators.Count > 0) return separators.Count == 1 ? separators[0] : null;
         var degrees = At(tokens, token => token.IsDegree);
@@ -105,7 +108,9 @@ internal static class AngleSplit
         return starts.Length is 2 or 4 or 6 ? WithSign(tokens, starts[starts.Length / 2]) : null;
     }
 
-    private static int WithSign(IReadOnlyList<DegreeToken> tokens, int number) => number > 0 && tokens[number - 1].Kind == TokenKind.Sign ? number - 1 : number;
+    private static int WithSign(IReadOnlyList<DegreeToken> tokens, int number) =>
+        number > 0 && tokens[number - 1].Kind == TokenKind.Sign ? number - 1 : number;
 
-    private static List<int> At(IReadOnlyList<DegreeToken> tokens, Func<DegreeToken, bool> which) => [.. Enumerable.Range(0, tokens.Count).Where(i => which(tokens[i]))];
+    private static List<int> At(IReadOnlyList<DegreeToken> tokens, Func<DegreeToken, bool> which) =>
+        [.. Enumerable.Range(0, tokens.Count).Where(i => which(tokens[i]))];
 }

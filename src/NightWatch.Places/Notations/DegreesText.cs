@@ -3,8 +3,8 @@ using System.Text.RegularExpressions;
 namespace NightWatch.Places.Notations;
 
 /// <summary>
-/// Latitude and longitude in degrees: decimal or with minutes and seconds; signs or the letters N, S, E, W before or after; the usual signs for
-/// degree, minute and second, colons or spaces; decimal points or commas; latitude first unless letters or labels say otherwise.
+/// Latitude and longitude in degrees: decimal or with minutes and seconds; signs or the letters N, S, E, W before or after; the usual signs
+/// for degree, minute and second, colons or spaces; decimal points or commas; latitude first unless letters or labels say otherwise.
 /// </summary>
 internal static partial class DegreesText
 {
@@ -15,10 +15,14 @@ internal static partial class DegreesText
     {
         var plain = Plain(text);
         if (!plain.Any(char.IsDigit)) return null;
-        IReadOnlyList<DegreeToken> tokens = [.. Token().Matches(plain).Select(DegreeToken.Of).Where(token => token.Kind != TokenKind.Space)];
+        IReadOnlyList<DegreeToken> tokens =
+        [
+            .. Token().Matches(plain).Select(DegreeToken.Of).Where(token => token.Kind != TokenKind.Space),
+        ];
         // A word that is no label makes it a name ("Kilometre 12 lay-by").
         if (tokens.Any(token => token.Kind == TokenKind.Other && char.IsLetter(token.Text[0]))) return null;
-        if (plain.Any(c => char.IsDigit(c) && !char.IsAsciiDigit(c))) return new PlaceReading.Wrong($"A place's numbers are written with the digits 0 to 9; {Accepted}");
+        if (plain.Any(c => char.IsDigit(c) && !char.IsAsciiDigit(c)))
+            return new PlaceReading.Wrong($"A place's numbers are written with the digits 0 to 9; {Accepted}");
         if (tokens.Any(token => token.Kind == TokenKind.Other)) return Wrong();
         return AngleSplit.InTwo(tokens) is { } halves ? Pair(Angle.Of(halves.First), Angle.Of(halves.Second)) : Wrong();
     }
@@ -38,16 +42,21 @@ internal static partial class DegreesText
     // The many characters that stand for a minus, a degree, a minute and a second become one each; decimal commas become points.
     private static string Plain(string text)
     {
-        var plain = new string([.. text.Select(c => c switch
-        {
-            '\u2212' or '\u2013' or '\u2012' or '\u2010' or '\u2011' => '-',
-            '\u00BA' or '\u02DA' or '\u2070' => '°',
-            '\u2032' or '\u2019' or '\u2018' or '\u00B4' or '`' or '\u02B9' => '\'',
-            '\u2033' or '\u201D' or '\u201C' or '\u02BA' => '"',
-            '\u00A0' or '\u202F' or '\u2009' or '\t' or '\r' or '\n' => ' ',
-            _ => c,
-        })]).Replace("''", "\"", StringComparison.Ordinal);
-        return !plain.Contains('.', StringComparison.Ordinal) && DecimalComma().Count(plain) == 2 && !OnlyCommas().IsMatch(plain) ? DecimalComma().Replace(plain, ".") : plain;
+        var plain = new string([
+            .. text.Select(c =>
+                c switch
+                {
+                    '\u2212' or '\u2013' or '\u2012' or '\u2010' or '\u2011' => '-',
+                    '\u00BA' or '\u02DA' or '\u2070' => '°',
+                    '\u2032' or '\u2019' or '\u2018' or '\u00B4' or '`' or '\u02B9' => '\'',
+                    '\u2033' or '\u201D' or '\u201C' or '\u02BA' => '"',
+                    '\u00A0' or '\u202F' or '\u2009' or '\t' or '\r' or '\n' => ' ',
+                    _ => c,
+                }),
+        ]).Replace("''", "\"", StringComparison.Ordinal);
+        return !plain.Contains('.', StringComparison.Ordinal) && DecimalComma().Count(plain) == 2 && !OnlyCommas().IsMatch(plain)
+            ? DecimalComma().Replace(plain, ".")
+            : plain;
     }
 
     [GeneratedRegex(@"(?<=[0-9]),(?=[0-9])", RegexOptions.CultureInvariant)]
@@ -58,7 +67,9 @@ internal static partial class DegreesText
     private static partial Regex OnlyCommas();
 
     [GeneratedRegex(
-        @"(?<label>\b(latitude|longitude|long|lat|lon|lng)\b\s*[:=.]?)|(?<number>[0-9]+(\.[0-9]+)?)|(?<sign>[-+])|(?<unit>°|'|""|:|(?<=[0-9]\s*)(deg|d|min|m|sec)(?![a-z]))|(?<letter>(north|south|east|west|[NSEW])(?![a-z]))|(?<separator>[,;/|])|(?<space>[\s()\[\]]+)|(?<other>.)",
+        @"(?<label>\b(latitude|longitude|long|lat|lon|lng)\b\s*[:=.]?)|(?<number>[0-9]+(\.[0-9]+)?)|(?<sign>[-+])|" +
+        @"(?<unit>°|'|""|:|(?<=[0-9]\s*)(deg|d|min|m|sec)(?![a-z]))|" +
+        @"(?<letter>(north|south|east|west|[NSEW])(?![a-z]))|(?<separator>[,;/|])|(?<space>[\s()\[\]]+)|(?<other>.)",
         RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex Token();
 }

@@ -21,7 +21,8 @@ internal static partial class GeoUri
             return new PlaceReading.Wrong($"The geo: address is in the reference system '{system}'; accepted: wgs84.");
         var (latitude, longitude) = (Number(match.Groups["lat"]), Number(match.Groups["lon"]));
         // Phones share a named point as geo:0,0?q=LATITUDE,LONGITUDE(name).
-        if (match.Groups["query"] is { Success: true, Value: var query } && (latitude, longitude) == (0, 0)) return MapLink.Read("geo://here/?" + query);
+        if (match.Groups["query"] is { Success: true, Value: var query } && (latitude, longitude) == (0, 0))
+            return MapLink.Read("geo://here/?" + query);
         double? altitude = match.Groups["alt"].Success ? Number(match.Groups["alt"]) : null;
         // All longitudes are one at a pole (3.4.2).
         return PlaceText.Checked(latitude, Math.Abs(latitude) == 90 ? 0 : longitude, altitude, Notation);
@@ -29,6 +30,9 @@ internal static partial class GeoUri
 
     private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^geo:(?<lat>-?[0-9]{1,3}(\.[0-9]+)?),(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)(,(?<alt>-?[0-9]{1,5}(\.[0-9]+)?))?(?<parameters>(;[^;?]+)*)(\?(?<query>.*))?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"^geo:(?<lat>-?[0-9]{1,3}(\.[0-9]+)?),(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)(,(?<alt>-?[0-9]{1,5}(\.[0-9]+)?))?" +
+        @"(?<parameters>(;[^;?]+)*)(\?(?<query>.*))?$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Form();
 }

@@ -18,23 +18,35 @@ internal static partial class MapLink
             return PlaceText.Checked(Number(match.Groups["lat"]), Number(match.Groups["lon"]), null, Notation);
         }
 
-        return new PlaceReading.Wrong("There are no coordinates in that link (a shortened one has none); accepted: a long map link, or the coordinates themselves.");
+        return new PlaceReading.Wrong(
+            "There are no coordinates in that link (a shortened one has none); accepted: a long map link, or the coordinates themselves.");
     }
 
     private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"!3d(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)!4d(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"!3d(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)!4d(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex PinData();
 
-    [GeneratedRegex(@"[?&#;](m?lat|latitude)=(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)&(.*&)?(m?lon|m?lng|longitude)=(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"[?&#;](m?lat|latitude)=(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)&(.*&)?(m?lon|m?lng|longitude)=(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex NamedLatitudeFirst();
 
-    [GeneratedRegex(@"[?&](q|ll|query|center|destination|daddr|point|pin)=(loc:)?\s*(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)\s*[,~]\s*(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"[?&](q|ll|query|center|destination|daddr|point|pin)=(loc:)?\s*" +
+        @"(?<lat>-?[0-9]{1,3}(\.[0-9]+)?)\s*[,~]\s*(?<lon>-?[0-9]{1,3}(\.[0-9]+)?)",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex QueryPair();
 
-    [GeneratedRegex(@"#(.*[=&])?[0-9]{1,2}(\.[0-9]+)?/(?<lat>-?[0-9]{1,3}\.[0-9]+)/(?<lon>-?[0-9]{1,3}\.[0-9]+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"#(.*[=&])?[0-9]{1,2}(\.[0-9]+)?/(?<lat>-?[0-9]{1,3}\.[0-9]+)/(?<lon>-?[0-9]{1,3}\.[0-9]+)",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex MapFragment();
 
-    [GeneratedRegex(@"(?<![0-9.])(?<lat>-?[0-9]{1,3}\.[0-9]{2,})\s*[,/]\s*(?<lon>-?[0-9]{1,3}\.[0-9]{2,})(?![0-9.])", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"(?<![0-9.])(?<lat>-?[0-9]{1,3}\.[0-9]{2,})\s*[,/]\s*(?<lon>-?[0-9]{1,3}\.[0-9]{2,})(?![0-9.])",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Pair();
 }

@@ -60,7 +60,10 @@ public static class OpenLocationCode
         }
 
         return new CodeArea(
-            (double)south / LatitudeUnits - 90, (double)west / LongitudeUnits - 180, (double)(south + high) / LatitudeUnits - 90, (double)(west + wide) / LongitudeUnits - 180);
+            (double)south / LatitudeUnits - 90,
+            (double)west / LongitudeUnits - 180,
+            (double)(south + high) / LatitudeUnits - 90,
+            (double)(west + wide) / LongitudeUnits - 180);
     }
 
     /// <summary>The whole code nearest a place that ends like a short one.</summary>

@@ -16,6 +16,8 @@ internal static class OpenLocationCodeText
             return PlaceText.Checked(area.LatitudeDeg, area.LongitudeDeg, null, "Open Location Code");
         }
 
-        return OpenLocationCode.IsShort(code) && (code[0] != '+' || code.Any(char.IsLetter)) ? new PlaceReading.ShortCode(code.ToUpperInvariant(), rest) : null;
+        return OpenLocationCode.IsShort(code) && (code[0] != '+' || code.Any(char.IsLetter))
+            ? new PlaceReading.ShortCode(code.ToUpperInvariant(), rest)
+            : null;
     }
 }

@@ -12,7 +12,9 @@ public static class PlaceText
     {
         ArgumentNullException.ThrowIfNull(text);
         var trimmed = text.Trim();
-        if (trimmed.Length == 0) return new PlaceReading.Wrong("Nothing is written; accepted: a place's name, coordinates, a geo: address, a map link or an Open Location Code.");
+        if (trimmed.Length == 0)
+            return new PlaceReading.Wrong(
+                "Nothing is written; accepted: a place's name, coordinates, a geo: address, a map link or an Open Location Code.");
         if (trimmed.Length > Longest) return new PlaceReading.Wrong($"The text is too long; accepted: up to {Longest} characters.");
         if (trimmed.StartsWith("geo:", StringComparison.OrdinalIgnoreCase)) return GeoUri.Read(trimmed);
         if (trimmed.Contains("://", StringComparison.Ordinal)) return MapLink.Read(trimmed);
@@ -24,12 +26,18 @@ public static class PlaceText
     {
         if (!(latitudeDeg is >= -90 and <= 90))
         {
-            var hint = longitudeDeg is >= -90 and <= 90 && latitudeDeg is >= -180 and <= 180 ? " Perhaps the longitude stands first: write the latitude first." : "";
-            return new PlaceReading.Wrong(FormattableString.Invariant($"The latitude, {latitudeDeg:0.#####}, is out of range; accepted: 90 south to 90 north.{hint}"));
+            var hint =
+                longitudeDeg is >= -90 and <= 90 && latitudeDeg is >= -180 and <= 180
+                    ? " Perhaps the longitude stands first: write the latitude first."
+                    : "";
+            return new PlaceReading.Wrong(
+                FormattableString.Invariant($"The latitude, {latitudeDeg:0.#####}, is out of range; accepted: 90 south to 90 north.{hint}")
+            );
         }
 
         return longitudeDeg is >= -180 and <= 180
             ? new PlaceReading.Point(latitudeDeg, longitudeDeg, elevationM, notation)
-            : new PlaceReading.Wrong(FormattableString.Invariant($"The longitude, {longitudeDeg:0.#####}, is out of range; accepted: 180 west to 180 east."));
+            : new PlaceReading.Wrong(
+                FormattableString.Invariant($"The longitude, {longitudeDeg:0.#####}, is out of range; accepted: 180 west to 180 east."));
     }
 }

@@ -61,7 +61,9 @@ public readonly struct CameraPose
 
     internal Direction Sight(FramePoint point) => (focalLengthMm * axis + point.XMm * right + point.YMm * up).Unit();
 
-    /// <summary>Normals, pointing inwards, of the four planes through the lens that hold the frame's edges, less a share of each half side.</summary>
+    /// <summary>
+    /// Normals, pointing inwards, of the four planes through the lens that hold the frame's edges, less a share of each half side.
+    /// </summary>
     internal (Direction Left, Direction Right, Direction Lower, Direction Upper) Edges(Frame frame, double edgeShare)
     {
         var across = frame.WidthMm / 2 * (1 - edgeShare);
@@ -71,7 +73,8 @@ public readonly struct CameraPose
             upwards * axis + focalLengthMm * up, upwards * axis + -focalLengthMm * up);
     }
 
-    // Speed in the frame, mm per radian of the sky's turn about the pole, of the star that stands at a point: the projection differentiated.
+    // Speed in the frame, mm per radian of the sky's turn about the pole, of the star that stands at a point: the projection
+    // differentiated.
     internal double SpeedMmPerRadian(FramePoint point, in Direction pole)
     {
         var v = Sight(point);

@@ -7,9 +7,14 @@ namespace NightWatch.Planning.Camera;
 public readonly record struct CameraSettings(double ExposureS, int Iso, double SkyShare)
 {
     // ISO 12232 and ISO 2720 give the third-stop series; cameras print these roundings.
-    private static ReadOnlySpan<double> Seconds => [30, 25, 20, 15, 13, 10, 8, 6, 5, 4, 3.2, 2.5, 2, 1.6, 1.3, 1, 0.8, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.125, 0.0625, 0.03125, 0.015625, 0.001];
+    private static ReadOnlySpan<double> Seconds =>
+        [
+            30, 25, 20, 15, 13, 10, 8, 6, 5, 4, 3.2, 2.5, 2, 1.6, 1.3, 1, 0.8, 0.6, 0.5, 0.4, 0.3, 0.25, 0.2, 0.125, 0.0625, 0.03125,
+            0.015625, 0.001,
+        ];
 
-    private static ReadOnlySpan<int> Isos => [100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6400, 8000, 10000, 12800];
+    private static ReadOnlySpan<int> Isos =>
+        [100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6400, 8000, 10000, 12800];
 
     /// <summary>Longest camera exposure not above a limit, seconds: 30 at most, 1/1000 at least.</summary>
     public static double ExposureAtMost(double limitS)
@@ -62,7 +67,8 @@ public readonly record struct CameraSettings(double ExposureS, int Iso, double S
     {
         var exposure = ExposureAtMost(trailLimitS);
         var wanted = SkyExposure.IsoFor(skyShare, candelaPerM2, fNumber, exposure);
-        if (wanted < Isos[0]) exposure = ExposureAtMost(Math.Min(exposure, SkyExposure.SecondsFor(skyShare, candelaPerM2, fNumber, Isos[0])));
+        if (wanted < Isos[0])
+            exposure = ExposureAtMost(Math.Min(exposure, SkyExposure.SecondsFor(skyShare, candelaPerM2, fNumber, Isos[0])));
         var iso = NearestIso(wanted, mostIso);
         return new CameraSettings(exposure, iso, SkyExposure.Share(candelaPerM2, fNumber, exposure, iso));
     }

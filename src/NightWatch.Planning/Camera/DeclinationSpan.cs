@@ -22,7 +22,10 @@ public readonly record struct DeclinationSpan(double LeastDeg, double MostDeg)
         var (x, y) = (frame.WidthMm / 2, frame.HeightMm / 2);
         Span<Direction> corners =
         [
-            pose.Sight(new FramePoint(-x, -y)), pose.Sight(new FramePoint(x, -y)), pose.Sight(new FramePoint(x, y)), pose.Sight(new FramePoint(-x, y)),
+            pose.Sight(new FramePoint(-x, -y)),
+            pose.Sight(new FramePoint(x, -y)),
+            pose.Sight(new FramePoint(x, y)),
+            pose.Sight(new FramePoint(-x, y)),
         ];
         var (least, most) = (1.0, -1.0);
         for (var i = 0; i < corners.Length; i++)

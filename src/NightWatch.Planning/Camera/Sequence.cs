@@ -21,7 +21,9 @@ public sealed record Sequence
     /// <summary>Playback length, seconds, at <see cref="PlaybackFps"/>.</summary>
     public required double PlaybackS { get; init; }
 
-    /// <summary>Playback wished by the watch, seconds; null: none. A longer wish than <see cref="PlaybackS"/> does not fit the run.</summary>
+    /// <summary>
+    /// Playback wished by the watch, seconds; null: none. A longer wish than <see cref="PlaybackS"/> does not fit the run.
+    /// </summary>
     public double? WishedPlaybackS { get; init; }
 
     /// <summary>Frames per second.</summary>

@@ -52,7 +52,10 @@ public static class SequencePlanner
     public static int Shots(double lengthS, double exposureS, double intervalS) =>
         lengthS < exposureS ? 0 : (int)Math.Floor((lengthS - exposureS) / intervalS + 1e-9) + 1;
 
-    /// <summary>Start to start: exposure, writing, moving and settling, rounded up to the whole second that interval timers keep; or longer where wished.</summary>
+    /// <summary>
+    /// Start to start: exposure, writing, moving and settling, rounded up to the whole second that interval timers keep; or longer where
+    /// wished.
+    /// </summary>
     public static double IntervalS(double exposureS, Kit kit, SequenceWish wish)
     {
         var needed = Math.Ceiling(exposureS + CardSpace.WriteS(kit.RawFileMb, kit.WriteMbPerS) + wish.MoveAndSettleS - 1e-9);

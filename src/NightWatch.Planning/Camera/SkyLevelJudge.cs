@@ -13,7 +13,14 @@ internal static class SkyLevelJudge
         var limit = limits.SkyShareMost;
         return level.WashedOutFrom is { } from
             ? new SkyWashedOut(
-                new Interval(from, Instant.Max(from, sequence.Span.End)), sequence.ExposureS, sequence.Iso, level.Most, limit, from, level.LiftedBy, level.LastSoundShot)
+                new Interval(from, Instant.Max(from, sequence.Span.End)),
+                sequence.ExposureS,
+                sequence.Iso,
+                level.Most,
+                limit,
+                from,
+                level.LiftedBy,
+                level.LastSoundShot)
             {
                 Mend = new Mend.LessExposure(),
             }

@@ -43,7 +43,9 @@ internal static class SkyLevelPlanner
             WashedOutFrom = washed,
             LastSoundShot = sound > 0 ? Math.Min(sound, sequence.Shots) : null,
             PastLimitFrom = past,
-            LiftedBy = lifted is { } seconds ? LiftAt(above.Steps[Math.Min(first + (int)Math.Ceiling(seconds / NightGrid.Step.TotalSeconds), grid.Count - 1)].Light) : null,
+            LiftedBy = lifted is { } seconds
+                ? LiftAt(above.Steps[Math.Min(first + (int)Math.Ceiling(seconds / NightGrid.Step.TotalSeconds), grid.Count - 1)].Light)
+                : null,
         };
     }
 

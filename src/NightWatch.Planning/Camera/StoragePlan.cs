@@ -11,7 +11,9 @@ namespace NightWatch.Planning.Camera;
 /// <param name="Full">Start of the first frame that does not fit: change the card before it; null: all fit.</param>
 public sealed record StoragePlan(double NeedGb, double RoomGb, int ShotsThatFit, Instant? Full)
 {
-    /// <summary>Share of a card's label that takes files: file systems and makers' counting leave about this (engineering choice).</summary>
+    /// <summary>
+    /// Share of a card's label that takes files: file systems and makers' counting leave about this (engineering choice).
+    /// </summary>
     public const double UsableShare = 0.93;
 
     /// <summary>Where the figures come from.</summary>
@@ -25,6 +27,9 @@ public sealed record StoragePlan(double NeedGb, double RoomGb, int ShotsThatFit,
         var room = kit.CardGb * UsableShare;
         var fits = CardSpace.ShotsThatFit(room, kit.RawFileMb);
         return new StoragePlan(
-            CardSpace.NeedGb(sequence.Shots, kit.RawFileMb), room, fits, fits < sequence.Shots ? sequence.Span.Start + Duration.FromSeconds(fits * sequence.IntervalS) : null);
+            CardSpace.NeedGb(sequence.Shots, kit.RawFileMb),
+            room,
+            fits,
+            fits < sequence.Shots ? sequence.Span.Start + Duration.FromSeconds(fits * sequence.IntervalS) : null);
     }
 }

@@ -34,7 +34,9 @@ public sealed class ChanceBook
     private ChanceBook(ChancePrior prior, FrozenDictionary<ChanceKey, ChanceLearning> used)
         : this(lead => ChanceModel.OfPrior(prior, lead), []) => this.used = used;
 
-    /// <summary>The prior that comes with the program at its word, without doubt and climate: where there is no record to learn from.</summary>
+    /// <summary>
+    /// The prior that comes with the program at its word, without doubt and climate: where there is no record to learn from.
+    /// </summary>
     public static ChanceBook Shipped { get; } = OfTrial(ChancePrior.Shipped, []);
 
     /// <summary>Of an installation that has not learnt anything yet.</summary>
@@ -43,7 +45,8 @@ public sealed class ChanceBook
     /// <summary>Of a trial: a prior at its word, and what was learnt used as it stands, proven or not.</summary>
     /// <param name="prior">For every feed and lead of which nothing was learnt.</param>
     /// <param name="learnt">At most one a feed and lead.</param>
-    public static ChanceBook OfTrial(ChancePrior prior, IEnumerable<KeyValuePair<ChanceKey, ChanceLearning>> learnt) => new(prior, learnt.ToFrozenDictionary());
+    public static ChanceBook OfTrial(ChancePrior prior, IEnumerable<KeyValuePair<ChanceKey, ChanceLearning>> learnt) =>
+        new(prior, learnt.ToFrozenDictionary());
 
     /// <summary>By feed, then lead.</summary>
     public IReadOnlyList<LearntChance> All { get; }

@@ -20,16 +20,21 @@ public sealed record LearningProof(int Nights, double StartBrier, double LearntB
     /// <summary>Fewer blocks than this prove nothing, however many nights they hold (engineering choice).</summary>
     private const int FewestBlocks = 5;
 
-    /// <summary>A spell of weather is shorter than this, so that neighbouring blocks know little of each other (engineering choice).</summary>
+    /// <summary>
+    /// A spell of weather is shorter than this, so that neighbouring blocks know little of each other (engineering choice).
+    /// </summary>
     private const int DaysOfBlock = 14;
 
-    /// <summary>Student's t, one-sided 95 %, 1 to 9 degrees of freedom (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2).</summary>
+    /// <summary>
+    /// Student's t, one-sided 95 %, 1 to 9 degrees of freedom (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2).
+    /// </summary>
     private static readonly double[] t95 = [6.314, 2.920, 2.353, 2.132, 2.015, 1.943, 1.895, 1.860, 1.833];
 
     private static readonly LocalDate Epoch = new(2000, 1, 1);
 
     /// <summary>Better by more than chance.</summary>
-    public bool IsProven => Nights >= FewestNights && Blocks >= FewestBlocks && GainError is { } error && Gain > t95[Math.Min(Blocks, MostBlocks) - 2] * error;
+    public bool IsProven =>
+        Nights >= FewestNights && Blocks >= FewestBlocks && GainError is { } error && Gain > t95[Math.Min(Blocks, MostBlocks) - 2] * error;
 
     /// <summary>Compares the two.</summary>
     /// <param name="nights">Each night once, in any order; none gives zeros.</param>

@@ -2,7 +2,9 @@ using NodaTime;
 
 namespace NightWatch.Planning.Chance;
 
-/// <summary>What the record taught of one feed at one lead, with its proof. Every version that was in use is kept, to trace old verdicts by.</summary>
+/// <summary>
+/// What the record taught of one feed at one lead, with its proof. Every version that was in use is kept, to trace old verdicts by.
+/// </summary>
 public sealed record LearntChance
 {
     /// <summary>What it is of.</summary>
@@ -42,7 +44,13 @@ public sealed record LearntChance
         return new LearntChance
         {
             For = key,
-            Version = before is null ? course.Proof.IsProven ? Math.Max(1, freeVersion) : freeVersion : isSame ? before.Version : before.Version + 1,
+            Version = before is null
+                ? course.Proof.IsProven
+                    ? Math.Max(1, freeVersion)
+                    : freeVersion
+                : isSame
+                    ? before.Version
+                    : before.Version + 1,
             LearntAt = now,
             Learning = course.Learning,
             Proof = course.Proof,

@@ -8,7 +8,10 @@ namespace NightWatch.Planning.Conditions;
 /// <remarks>Where a feed gives neither, air well above its dew point rules fog out; nearer than that it stays a caution.</remarks>
 internal static class FogJudge
 {
-    /// <summary>Air this far above its dew point holds no fog, K. Engineering choice: fog needs a depression near 1 K or less, and forecasts err by about as much again.</summary>
+    /// <summary>
+    /// Air this far above its dew point holds no fog, K. Engineering choice: fog needs a depression near 1 K or less, and forecasts err by
+    /// about as much again.
+    /// </summary>
     private const double DryAirK = 2.5;
 
     /// <summary>Its finding over a run.</summary>

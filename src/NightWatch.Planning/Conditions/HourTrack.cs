@@ -3,7 +3,9 @@ using NodaTime;
 
 namespace NightWatch.Planning.Conditions;
 
-/// <summary>The forecast by the hour from now to the way home: what wets and dries the ground, and what people meet. NaN is unknown.</summary>
+/// <summary>
+/// The forecast by the hour from now to the way home: what wets and dries the ground, and what people meet. NaN is unknown.
+/// </summary>
 internal sealed class HourTrack
 {
     public static Duration Step { get; } = Duration.FromHours(1);
@@ -53,7 +55,11 @@ internal sealed class HourTrack
     public static HourTrack Of(ForecastSeries series, Instant now, Instant end, Func<Instant, double> sunAltitudeDeg)
     {
         var start = now;
-        if (series.Periods.TryGetValue(PeriodQuantity.PrecipitationMm, out var rain) && rain.Length > 0 && rain[0].Start > now && rain[0].Start - now <= LateStart)
+        if (
+            series.Periods.TryGetValue(PeriodQuantity.PrecipitationMm, out var rain)
+            && rain.Length > 0
+            && rain[0].Start > now
+            && rain[0].Start - now <= LateStart)
             start = rain[0].Start;
         start = Instant.Min(WholeHour.AtOrBefore(start), WholeHour.AtOrBefore(end));
         var track = new HourTrack(start, Math.Max(1, (int)Math.Ceiling((end - start) / Step)));

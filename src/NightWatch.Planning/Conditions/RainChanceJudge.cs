@@ -5,7 +5,9 @@ using NightWatch.Planning.Watches;
 namespace NightWatch.Planning.Conditions;
 
 /// <summary>Probability of precipitation: a caution at most, as it is part of the chance.</summary>
-/// <remarks>Some feeds give none in some regions. A forecast amount of exactly 0 mm stands in for it then; anything wetter stays a caution.</remarks>
+/// <remarks>
+/// Some feeds give none in some regions. A forecast amount of exactly 0 mm stands in for it then; anything wetter stays a caution.
+/// </remarks>
 internal static class RainChanceJudge
 {
     /// <summary>Its finding over a run.</summary>

@@ -11,7 +11,10 @@ namespace NightWatch.Planning.Conditions;
 /// </remarks>
 internal static class ThunderJudge
 {
-    /// <summary>Convective energy below this makes no thunderstorm, J/kg. Common practice in forecasting, no published source; well under the few hundred that weak storms have.</summary>
+    /// <summary>
+    /// Convective energy below this makes no thunderstorm, J/kg. Common practice in forecasting, no published source; well under the few
+    /// hundred that weak storms have.
+    /// </summary>
     private const double StableCape = 50;
 
     /// <summary>Its finding over a run.</summary>

@@ -46,7 +46,9 @@ internal sealed record WeatherTrack
 
     public required double[] Cape { get; init; }
 
-    /// <summary>The feed's own step for cloud is six hours or so somewhere in the night, or the night has fewer than three cloud values.</summary>
+    /// <summary>
+    /// The feed's own step for cloud is six hours or so somewhere in the night, or the night has fewer than three cloud values.
+    /// </summary>
     public bool Coarse { get; init; }
 
     /// <summary>Nothing known at all.</summary>
@@ -89,7 +91,9 @@ internal sealed record WeatherTrack
         };
     }
 
-    /// <summary>The same, but only the quantities that shape the run, and only in some cells: for the many members of an ensemble.</summary>
+    /// <summary>
+    /// The same, but only the quantities that shape the run, and only in some cells: for the many members of an ensemble.
+    /// </summary>
     public static WeatherTrack Deciding(ForecastSeries series, NightGrid grid, int first, int last) =>
         Deciding(series, grid, first, last, Filled(grid.Count));
 

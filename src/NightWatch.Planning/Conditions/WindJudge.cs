@@ -53,7 +53,10 @@ internal static class WindJudge
         if (double.IsNaN(most) || gaps)
         {
             var held = unknown == Severity.Stop ? limit.Stop : limit.Caution;
-            return new WindNotKnown(unknown == Severity.Ok ? Severity.Ok : Severity.Caution, run.Span, held) { Mend = new Mend.Knowledge(Mend.Missing.Wind) };
+            return new WindNotKnown(unknown == Severity.Ok ? Severity.Ok : Severity.Caution, run.Span, held)
+            {
+                Mend = new Mend.Knowledge(Mend.Missing.Wind),
+            };
         }
 
         return new GustsFromMeanWind(severity, run.Span, most, most * InlandGustFactor, limit)

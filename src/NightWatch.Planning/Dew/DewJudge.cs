@@ -55,7 +55,8 @@ internal static class DewJudge
     }
 
     /// <summary>Label energy that the heater's own battery is short of in this cold, Wh.</summary>
-    public static double MissingWh(PowerPlan? power) => power is { ColdShare: > 0 and { } share, Budget: { HeaterAvailableWh: { } gives } budget }
-        ? Math.Max(1, (budget.HeaterNeedWh - gives) / (share * PowerBudget.UsableShare))
-        : 0;
+    public static double MissingWh(PowerPlan? power) =>
+        power is { ColdShare: > 0 and { } share, Budget: { HeaterAvailableWh: { } gives } budget }
+            ? Math.Max(1, (budget.HeaterNeedWh - gives) / (share * PowerBudget.UsableShare))
+            : 0;
 }

@@ -20,7 +20,10 @@ public readonly record struct LensDewOutcome
     /// <summary>Seconds after the first sample at which the heater should be on: the unheated element comes within the margin.</summary>
     public double? SwitchOnS { get; init; }
 
-    /// <summary>With the kit's heater on from then, seconds until deposit nevertheless begins (again, where the lens was wet at once); null: it stays clear.</summary>
+    /// <summary>
+    /// With the kit's heater on from then, seconds until deposit nevertheless begins (again, where the lens was wet at once); null: it
+    /// stays clear.
+    /// </summary>
     public double? HeatedOnsetS { get; init; }
 
     /// <summary>Least margin with the kit's heater, K.</summary>
@@ -57,7 +60,8 @@ public static class LensDew
             marginsK[i] = elementC[i] - deposit;
             if (double.IsNaN(marginsK[i])) unknown++;
             else if (marginsK[i] < marginK)
-                needed = Math.Max(needed, LensHeat.PowerToHoldW(element, deposit + marginK, air.AirC[i], air.DewPointC[i], air.Cloud[i], air.WindMps[i]));
+                needed = Math.Max(
+                    needed, LensHeat.PowerToHoldW(element, deposit + marginK, air.AirC[i], air.DewPointC[i], air.Cloud[i], air.WindMps[i]));
         }
 
         var onset = Crossing.FirstAtOrBelow(marginsK, 0, stepS);
@@ -78,7 +82,10 @@ public static class LensDew
         }
 
         const int onStack = 512;
-        Span<double> heated = heatedMarginsK.Length > 0 ? heatedMarginsK : air.Count <= onStack ? stackalloc double[onStack] : new double[air.Count];
+        Span<double> heated =
+            heatedMarginsK.Length > 0 ? heatedMarginsK
+            : air.Count <= onStack ? stackalloc double[onStack]
+            : new double[air.Count];
         heated = heated[..air.Count];
         LensHeat.Follow(element, air, wish.StartC, wish.HeaterW, (int)(on / stepS), heated);
         for (var i = 0; i < air.Count; i++) heated[i] -= DewPoint.DepositPoint(air.DewPointC[i]);
@@ -86,7 +93,11 @@ public static class LensDew
         // first frame and keeps it so: one that dries later spoils the frames before.
         var dry = FirstAboveZero(heated);
         if (dry * stepS > wish.DryByS) dry = -1;
-        return outcome with { HeatedOnsetS = dry < 0 ? Crossing.FirstAtOrBelow(heated, 0, stepS) : Crossing.FirstAtOrBelow(heated, 0, stepS, dry), HeatedLeastMarginK = Least(heated[Math.Max(0, dry)..]) };
+        return outcome with
+        {
+            HeatedOnsetS = dry < 0 ? Crossing.FirstAtOrBelow(heated, 0, stepS) : Crossing.FirstAtOrBelow(heated, 0, stepS, dry),
+            HeatedLeastMarginK = Least(heated[Math.Max(0, dry)..]),
+        };
     }
 
     private static int FirstAboveZero(ReadOnlySpan<double> values)

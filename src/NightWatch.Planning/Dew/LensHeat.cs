@@ -1,6 +1,8 @@
 namespace NightWatch.Planning.Dew;
 
-/// <summary>Heat balance of a front element under the night sky: one lump of glass that radiates, is fanned by wind and may be heated.</summary>
+/// <summary>
+/// Heat balance of a front element under the night sky: one lump of glass that radiates, is fanned by wind and may be heated.
+/// </summary>
 /// <remarks>
 /// C dT/dt = A {e σ [F ε Ta⁴ + (1 − F) Ta⁴ − T⁴] + h (Ta − T)} + P, standard heat transfer. The sky's ε is Berdahl and Martin's under
 /// Unsworth and Monteith's cloud; h = 2.8 + 3.0 V W/(m² K) is Watmuff, Charters and Proctor 1977 for V m/s at the surface. Condensation
@@ -24,7 +26,8 @@ public static class LensHeat
     /// coldest it can have become.
     /// </remarks>
     /// <exception cref="ArgumentException">The element's span is not as long as the air's.</exception>
-    public static void Follow(in FrontElement element, in NightAir air, double startC, double heaterW, int heaterFrom, Span<double> elementC)
+    public static void Follow(
+        in FrontElement element, in NightAir air, double startC, double heaterW, int heaterFrom, Span<double> elementC)
     {
         if (elementC.Length != air.Count) throw new ArgumentException("All series of the night must have one length.", nameof(elementC));
         if (air.Count == 0) return;
@@ -57,7 +60,9 @@ public static class LensHeat
         return temperature;
     }
 
-    /// <summary>Heater power, W, that holds the element at a temperature while nothing else changes; 0 where it stays warmer by itself.</summary>
+    /// <summary>
+    /// Heater power, W, that holds the element at a temperature while nothing else changes; 0 where it stays warmer by itself.
+    /// </summary>
     public static double PowerToHoldW(
         in FrontElement element, double elementC, double airC, double dewPointC, double cloud, double windMps)
     {
@@ -76,7 +81,8 @@ public static class LensHeat
     private static Surroundings SurroundingsAt(in FrontElement element, in NightAir air, int i) =>
         new(element, air.AirC[i], air.DewPointC[i], air.Cloud[i], air.WindMps[i]);
 
-    // One exponential step on the balance made straight about the present temperature: exact for the linear part, second order for the rest.
+    // One exponential step on the balance made straight about the present temperature: exact for the linear part, second order for the
+    // rest.
     private static double Advance(in FrontElement element, in Surroundings around, double temperatureC, double heatW, double stepS)
     {
         var slope = Slope(element, around, temperatureC);

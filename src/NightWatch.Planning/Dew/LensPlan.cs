@@ -33,7 +33,9 @@ public sealed record LensPlan
     /// <summary>Energy the kit's heater takes from switch-on to the last frame, Wh at the cells; null: no heater.</summary>
     public double? HeaterNeedWh { get; init; }
 
-    /// <summary>Energy its own battery gives in this cold, Wh; null: it hangs on the camera's packs, no heater, or the cold is unknown.</summary>
+    /// <summary>
+    /// Energy its own battery gives in this cold, Wh; null: it hangs on the camera's packs, no heater, or the cold is unknown.
+    /// </summary>
     public double? HeaterBatteryGivesWh { get; init; }
 
     /// <summary>When the battery behind the heater is empty; null: after the last frame, no heater, or unknown.</summary>

@@ -33,7 +33,10 @@ internal static class LensPlanner
         };
     }
 
-    /// <summary>When the energy behind the heater ends; where it hangs on the camera's packs, with them. Null: not before the last frame, or no need.</summary>
+    /// <summary>
+    /// When the energy behind the heater ends; where it hangs on the camera's packs, with them. Null: not before the last frame, or no
+    /// need.
+    /// </summary>
     public static Instant? HeaterEmpty(LensTrack lens, Kit kit, PowerPlan? power) => kit.DewHeaterW <= 0 || lens.HeaterOn is null
         ? null
         : power?.HeaterEmpty ?? (kit.DewHeaterBatteryWh is null ? power?.Empty : null);

@@ -52,11 +52,22 @@ internal sealed class LensTrack
         Array.Fill(heated, double.NaN);
         var (first, last) = grid.Cells(@out);
         if (last < first)
-            return new LensTrack { ElementC = elementC, MarginK = margins, HeatedMarginK = heated, Outcome = default, OutAt = grid.At(first) };
+            return new LensTrack
+            {
+                ElementC = elementC,
+                MarginK = margins,
+                HeatedMarginK = heated,
+                Outcome = default,
+                OutAt = grid.At(first),
+            };
 
         var cells = new Range(first, last + 1);
         var air = new NightAir(
-            NightGrid.Step.TotalSeconds, weather.AirC.AsSpan(cells), weather.DewPointC.AsSpan(cells), weather.Cloud.AsSpan(cells), weather.WindMps.AsSpan(cells));
+            NightGrid.Step.TotalSeconds,
+            weather.AirC.AsSpan(cells),
+            weather.DewPointC.AsSpan(cells),
+            weather.Cloud.AsSpan(cells),
+            weather.WindMps.AsSpan(cells));
         var into = new LensSamples
         {
             ElementC = elementC.AsSpan(cells),

@@ -10,7 +10,8 @@ public readonly ref struct NightAir
     /// <param name="cloud">Cloud cover as it counts for radiation, fraction.</param>
     /// <param name="windMps">Wind at 10 m, m/s.</param>
     /// <exception cref="ArgumentException">The spans differ in length, or the step is not above 0.</exception>
-    public NightAir(double stepS, ReadOnlySpan<double> airC, ReadOnlySpan<double> dewPointC, ReadOnlySpan<double> cloud, ReadOnlySpan<double> windMps)
+    public NightAir(
+        double stepS, ReadOnlySpan<double> airC, ReadOnlySpan<double> dewPointC, ReadOnlySpan<double> cloud, ReadOnlySpan<double> windMps)
     {
         if (!(stepS > 0)) throw new ArgumentException("The step must be above 0 seconds.", nameof(stepS));
         if (dewPointC.Length != airC.Length || cloud.Length != airC.Length || windMps.Length != airC.Length)

@@ -1,7 +1,9 @@
 namespace NightWatch.Planning.Dew;
 
 /// <summary>Saturation vapour pressure of moist air near the ground, hPa.</summary>
-/// <remarks>WMO-No. 8, Guide to Instruments and Methods of Observation, Annex 4.B (pure phase, enhancement factor left out: below 0.5 %).</remarks>
+/// <remarks>
+/// WMO-No. 8, Guide to Instruments and Methods of Observation, Annex 4.B (pure phase, enhancement factor left out: below 0.5 %).
+/// </remarks>
 public static class VapourPressure
 {
     /// <summary>Over a plane surface of water, hPa.</summary>

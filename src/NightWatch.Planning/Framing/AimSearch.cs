@@ -4,7 +4,10 @@ using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.Framing;
 
-/// <summary>Looks for the heading that has the subject in in most shots, or in those worth most: all azimuths of every altitude that may hold it, then by its room.</summary>
+/// <summary>
+/// Looks for the heading that has the subject in in most shots, or in those worth most: all azimuths of every altitude that may hold it,
+/// then by its room.
+/// </summary>
 internal sealed class AimSearch
 {
     public const double LowestAxisDeg = -10;
@@ -30,14 +33,19 @@ internal sealed class AimSearch
         score = new FramingScore(task, start is null ? FramingScore.OfStill : FramingScore.OfMove);
         sweep = new AzimuthSweep(task, score, start, rollDeg);
         ground = new ForegroundBand(task);
-        halfDiagonalDeg = Frame.FieldDeg(Math.Sqrt(task.Frame.WidthMm * task.Frame.WidthMm + task.Frame.HeightMm * task.Frame.HeightMm), task.Frame.FocalLengthMm) / 2;
+        halfDiagonalDeg =
+            Frame.FieldDeg(
+                Math.Sqrt(task.Frame.WidthMm * task.Frame.WidthMm + task.Frame.HeightMm * task.Frame.HeightMm),
+                task.Frame.FocalLengthMm) / 2;
         likely = score.Subject(start is null ? score.Shots / 2 : score.Shots - 1);
     }
 
     /// <summary>The ground fills as much of the frame as wished.</summary>
     public bool Holds(Heading heading) => ground.Holds(heading);
 
-    /// <summary>The best heading of all, and the best that shows as much ground as wished where that costs no more than a share of the shots.</summary>
+    /// <summary>
+    /// The best heading of all, and the best that shows as much ground as wished where that costs no more than a share of the shots.
+    /// </summary>
     /// <param name="mostLost">That share.</param>
     /// <returns>No composed one: none was found. No free one: the composed one is good enough.</returns>
     public (Heading? Composed, Heading? Free) Best(double mostLost)
@@ -49,7 +57,8 @@ internal sealed class AimSearch
             if (Whole(new Heading(likely.AzimuthDeg, altitude, rollDeg), ground.Holds) is { } held) return (held, null);
         }
 
-        // No heading with that much ground reaches higher than this; where the subject stands above it too long, only the free one is looked for.
+        // No heading with that much ground reaches higher than this; where the subject stands above it too long, only the free one is
+        // looked for.
         var reach = score.ShotsBelow(Math.Max(high, start?.AltitudeDeg ?? high) + halfDiagonalDeg);
         (Heading Heading, int ShotsIn)? free = reach < Least(score.Full) ? Free() : null;
         if (free is { } known && reach < Least(known.ShotsIn)) return (null, WithHorizon(known));
@@ -67,7 +76,8 @@ internal sealed class AimSearch
     private (Heading Heading, int ShotsIn) Free()
     {
         if (Whole(new Heading(likely.AzimuthDeg, likely.AltitudeDeg, rollDeg), _ => true) is { } whole) return (whole, score.Full);
-        return Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1) ?? (Held(new Heading(0, 0, rollDeg)), 0);
+        return Best(Promises(Altitudes(LowestAxisDeg, HighestAxisDeg, 2), isEvery: false), isComposed: false, least: 1)
+            ?? (Held(new Heading(0, 0, rollDeg)), 0);
     }
 
     // Where the ground wished cannot be had, at least the horizon in sight: looking lower as long as that loses no shot.
@@ -113,7 +123,8 @@ internal sealed class AimSearch
         var swept = 0;
         foreach (var promise in promises)
         {
-            if (promise.Most < least || promise.Most <= (best?.ShotsIn ?? 0) || (swept++ >= MostSwept && (!isComposed || ground.IsLevel))) break;
+            if (promise.Most < least || promise.Most <= (best?.ShotsIn ?? 0) || (swept++ >= MostSwept && (!isComposed || ground.IsLevel)))
+                break;
             best = BestAt(promise.Altitude, isComposed, best?.ShotsIn ?? 0, least) ?? best;
         }
 
@@ -143,7 +154,8 @@ internal sealed class AimSearch
             // Where shots count by their worth a few do not stand for the others.
             var stride = score.Full == score.Shots ? Math.Max(1, score.Shots / 8) : 2;
             var rough = new List<(int Index, int Most)>();
-            for (var i = every / 2; i < altitudes.Count; i += every) rough.Add((i, Most(sweep.ShotsIn(altitudes[i], isMainAlone: true, stride))));
+            for (var i = every / 2; i < altitudes.Count; i += every)
+                rough.Add((i, Most(sweep.ShotsIn(altitudes[i], isMainAlone: true, stride))));
             var most = rough.Max(tried => tried.Most);
             var best = rough.FindAll(tried => tried.Most == most);
             foreach (var from in new[] { best[best.Count / 2].Index, best[0].Index, best[^1].Index }.Distinct())
@@ -190,7 +202,8 @@ internal sealed class AimSearch
             var near = new List<(int Bin, double Off)>();
             for (var bin = 0; bin < AzimuthSweep.Bins; bin++)
             {
-                if (shots[bin] == wanted && ground.OffDeg(bin / 2.0, altitude, rollDeg) is var off && double.IsFinite(off)) near.Add((bin, off));
+                if (shots[bin] == wanted && ground.OffDeg(bin / 2.0, altitude, rollDeg) is var off && double.IsFinite(off))
+                    near.Add((bin, off));
             }
 
             foreach (var (bin, _) in near.OrderBy(tried => tried.Off).Take(MostChecks))
@@ -257,6 +270,10 @@ internal sealed class AimSearch
     {
         var azimuth = Math.Round(heading.AzimuthDeg * 2) / 2;
         var altitude = Math.Round(heading.AltitudeDeg * 2) / 2;
-        return heading with { AzimuthDeg = azimuth - 360 * Math.Floor(azimuth / 360), AltitudeDeg = Math.Clamp(altitude, LowestAxisDeg, HighestAxisDeg) };
+        return heading with
+        {
+            AzimuthDeg = azimuth - 360 * Math.Floor(azimuth / 360),
+            AltitudeDeg = Math.Clamp(altitude, LowestAxisDeg, HighestAxisDeg),
+        };
     }
 }

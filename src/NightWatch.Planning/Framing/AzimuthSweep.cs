@@ -7,8 +7,8 @@ namespace NightWatch.Planning.Framing;
 /// <summary>For a camera at a given altitude: how many shots have the subject in, for every half degree of azimuth at once.</summary>
 /// <remarks>
 /// Turning the camera about the vertical turns a point of the sky the other way round. An edge of the frame is a plane through the lens, so
-/// a point at altitude s is on its inner side where cos(D − p) is at least −u tan s / h, with D the point's azimuth from the camera's and p,
-/// h and u the plane's normal: an arc of azimuths. A point is in the frame where the arcs of the four edges meet.
+/// a point at altitude s is on its inner side where cos(D − p) is at least −u tan s / h, with D the point's azimuth from the camera's and
+/// p, h and u the plane's normal: an arc of azimuths. A point is in the frame where the arcs of the four edges meet.
 /// </remarks>
 internal sealed class AzimuthSweep
 {
@@ -38,7 +38,9 @@ internal sealed class AzimuthSweep
         }
     }
 
-    /// <summary>What the shots with the subject in count, by half degrees of the azimuth at the last frame; valid until the next call.</summary>
+    /// <summary>
+    /// What the shots with the subject in count, by half degrees of the azimuth at the last frame; valid until the next call.
+    /// </summary>
     /// <param name="altitudeDeg">Of the axis at the last frame.</param>
     /// <param name="isMainAlone">The main point alone: no fewer, and quicker.</param>
     /// <param name="stride">Only every so manieth shot.</param>
@@ -87,7 +89,8 @@ internal sealed class AzimuthSweep
     private void EdgesAt(int shot, double altitudeDeg, Span<Arc> edges)
     {
         var heading = new Heading(0, altitudeDeg, rollDeg);
-        if (start is { } begun) heading = MoveCurve.Between(begun with { AzimuthDeg = 0 }, heading, score.Done(shot)) with { AzimuthDeg = 0 };
+        if (start is { } begun)
+            heading = MoveCurve.Between(begun with { AzimuthDeg = 0 }, heading, score.Done(shot)) with { AzimuthDeg = 0 };
         var (left, right, lower, upper) = new CameraPose(heading, task.Frame.FocalLengthMm).Edges(task.Frame, task.EdgeShare);
         (edges[0], edges[1], edges[2], edges[3]) = (Arc.Of(left), Arc.Of(right), Arc.Of(lower), Arc.Of(upper));
     }
@@ -179,8 +182,11 @@ internal sealed class AzimuthSweep
         public static Arc Of(in Direction normal)
         {
             // Of a level camera the lower and the upper edge look straight ahead or back.
-            if (Math.Abs(normal.East) < 1e-12 * Math.Abs(normal.North)) return new(normal.North > 0 ? 0 : 180, normal.Up / Math.Abs(normal.North));
-            return new(Math.Atan2(normal.East, normal.North) / Degree, normal.Up / Math.Sqrt(normal.East * normal.East + normal.North * normal.North));
+            if (Math.Abs(normal.East) < 1e-12 * Math.Abs(normal.North))
+                return new(normal.North > 0 ? 0 : 180, normal.Up / Math.Abs(normal.North));
+            return new(
+                Math.Atan2(normal.East, normal.North) / Degree,
+                normal.Up / Math.Sqrt(normal.East * normal.East + normal.North * normal.North));
         }
     }
 }

@@ -32,7 +32,9 @@ internal sealed class ForegroundBand(FramingTask task)
         var (one, other) = (At(below, rollDeg), At(below + 1, rollDeg));
         var low = one.Low + (place - below) * (other.Low - one.Low);
         var high = one.High + (place - below) * (other.High - one.High);
-        return altitudeDeg < low - SlackDeg || altitudeDeg > high + SlackDeg ? double.PositiveInfinity : Math.Abs(altitudeDeg - (low + high) / 2);
+        return altitudeDeg < low - SlackDeg || altitudeDeg > high + SlackDeg
+            ? double.PositiveInfinity
+            : Math.Abs(altitudeDeg - (low + high) / 2);
     }
 
     /// <summary>The lowest and highest altitude of the axis that may do so towards any azimuth.</summary>

@@ -14,9 +14,16 @@ internal static class FrameJudge
         Interval? seen = framing.Enters is { } enters ? new Interval(enters, framing.Leaves ?? sequence.Span.End) : null;
         var isLost = share < 1;
         return new InFrame(
-            isLost ? Severity.Caution : Severity.Ok, share, framing.IsProgrammed, framing.Move.Start, seen, framing.ForegroundAtStart, framing.ForegroundAtEnd)
+            isLost ? Severity.Caution : Severity.Ok,
+            share,
+            framing.IsProgrammed,
+            framing.Move.Start,
+            seen,
+            framing.ForegroundAtStart,
+            framing.ForegroundAtEnd)
         {
-            ForegroundMissed = framing.IsProgrammed || framing.ForegroundWished.Holds(framing.ForegroundAtStart) ? null : framing.ForegroundWished,
+            ForegroundMissed =
+                framing.IsProgrammed || framing.ForegroundWished.Holds(framing.ForegroundAtStart) ? null : framing.ForegroundWished,
             Mend = isLost ? new Mend.OtherAim(framing.BetterEnd, framing.BetterStart, OrShorter: framing.Enters is not null) : null,
         };
     }

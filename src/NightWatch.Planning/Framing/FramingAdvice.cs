@@ -10,7 +10,9 @@ public readonly record struct AdvisedHeading(Heading Heading, bool KeepsForegrou
 /// <summary>How to keep the subject in the frame longest, over as much ground as wished.</summary>
 public static class FramingAdvice
 {
-    /// <summary>Share of the shots that the ground in the frame may cost; engineering choice: as much as a loss that is told and is no need.</summary>
+    /// <summary>
+    /// Share of the shots that the ground in the frame may cost; engineering choice: as much as a loss that is told and is no need.
+    /// </summary>
     public const double MostForForeground = 0.1;
 
     /// <summary>

@@ -40,7 +40,9 @@ public sealed record FramingPlan
     /// <summary>Their share, 0 to 1.</summary>
     public required double ShareIn { get; init; }
 
-    /// <summary>Least distance of the main point to an edge: 1 at the centre, 0 on the edge; null: it is behind the camera at times.</summary>
+    /// <summary>
+    /// Least distance of the main point to an edge: 1 at the centre, 0 on the edge; null: it is behind the camera at times.
+    /// </summary>
     public required double? LeastRoom { get; init; }
 
     /// <summary>Start of the first frame with the subject in; null: none.</summary>

@@ -9,7 +9,9 @@ namespace NightWatch.Planning.Framing;
 /// <summary>Aims the camera and follows the subject through the move.</summary>
 internal static class FramingPlanner
 {
-    /// <summary>The watch's move; without one a camera that stands on the subject's place half-way; null for stars without a move.</summary>
+    /// <summary>
+    /// The watch's move; without one a camera that stands on the subject's place half-way; null for stars without a move.
+    /// </summary>
     public static Move? Aim(Watch watch, SkyTrack above, int middleCell)
     {
         if (watch.Move is { } move) return move;
@@ -60,7 +62,9 @@ internal static class FramingPlanner
         };
     }
 
-    /// <summary>1 at the cells of the sequence whose frames have the subject in, 0 at the others, 1 outside; null for stars or without an aim.</summary>
+    /// <summary>
+    /// 1 at the cells of the sequence whose frames have the subject in, 0 at the others, 1 outside; null for stars or without an aim.
+    /// </summary>
     public static double[]? InFrame(Watch watch, SkyTrack above, NightGrid grid, Move? aim, Sequence sequence)
     {
         if (aim is null || above.Points.Count == 0) return null;
@@ -78,8 +82,8 @@ internal static class FramingPlanner
 
     /// <summary>
     /// Where a camera without a move stands to keep the subject longest over as much ground as wished; the aim itself where that keeps it
-    /// throughout. A frame under a dark sky counts for more than one under a bright sky, as it does in the worth of the night; the weather is
-    /// left out, so that the heading stays where it is from one forecast to the next.
+    /// throughout. A frame under a dark sky counts for more than one under a bright sky, as it does in the worth of the night; the weather
+    /// is left out, so that the heading stays where it is from one forecast to the next.
     /// </summary>
     /// <param name="watch">Kit, skyline, wished ground.</param>
     /// <param name="above">The subject's tracks.</param>
@@ -91,8 +95,15 @@ internal static class FramingPlanner
     {
         if (aim is null || watch.Move is not null || above.Points.Count == 0) return aim;
         var task = TaskOf(watch, above, grid, aim, sequence);
-        if (ForegroundAt(task, aim.Start) is var ground && task.Foreground.Holds(ground) && MoveFraming.Along(task).ShareIn >= 1) return aim;
-        var still = FramingAdvice.BestStill(task with { WorthAt = seconds => dark[Math.Clamp((int)(seconds / NightGrid.Step.TotalSeconds), 0, dark.Length - 1)] }).Heading;
+        if (ForegroundAt(task, aim.Start) is var ground && task.Foreground.Holds(ground) && MoveFraming.Along(task).ShareIn >= 1)
+            return aim;
+        var still = FramingAdvice
+            .BestStill(
+                task with
+                {
+                    WorthAt = seconds => dark[Math.Clamp((int)(seconds / NightGrid.Step.TotalSeconds), 0, dark.Length - 1)],
+                })
+            .Heading;
         return new Move { Start = still, End = still };
     }
 

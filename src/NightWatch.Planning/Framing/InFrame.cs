@@ -12,6 +12,8 @@ public sealed record InFrame(
     Severity Severity, double ShareIn, bool IsProgrammed, Heading Start, Interval? In, double ForegroundAtStart, double ForegroundAtEnd)
     : Reason(Factor.Frame, Severity, null, ShareIn, 1, Unit.Fraction, Sources.Formula.FrameProjection)
 {
-    /// <summary>Ground that was wished and that no heading shows without losing the subject too long; null: kept, or the move is the watch's own.</summary>
+    /// <summary>
+    /// Ground that was wished and that no heading shows without losing the subject too long; null: kept, or the move is the watch's own.
+    /// </summary>
     public ForegroundWish? ForegroundMissed { get; init; }
 }

@@ -4,7 +4,9 @@ using NightWatch.Planning.Watches;
 namespace NightWatch.Planning.Framing;
 
 /// <summary>What to set on head and rail: the move's steps from frame to frame.</summary>
-/// <remarks>The mean step is the travel over frames less one; eased moves are faster in the middle by <see cref="MoveCurve.HighestSpeed"/>.</remarks>
+/// <remarks>
+/// The mean step is the travel over frames less one; eased moves are faster in the middle by <see cref="MoveCurve.HighestSpeed"/>.
+/// </remarks>
 public sealed record MotionPlan
 {
     /// <summary>The programmed move.</summary>

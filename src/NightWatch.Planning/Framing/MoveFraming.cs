@@ -81,7 +81,8 @@ public static class MoveFraming
             }
         }
 
-        return new FrameSample(shot, opens, heading, main, room, room >= task.EdgeShare && inside >= task.LeastShareOfPoints * task.Points.Count);
+        return new FrameSample(
+            shot, opens, heading, main, room, room >= task.EdgeShare && inside >= task.LeastShareOfPoints * task.Points.Count);
     }
 
     internal static int ShotOf(int sample, int count, int shots) => count < 2 ? 0 : (int)((long)sample * (shots - 1) / (count - 1));

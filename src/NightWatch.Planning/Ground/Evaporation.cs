@@ -23,7 +23,8 @@ public static class Evaporation
     /// <param name="netMinusGround">Net radiation less heat into the ground, MJ/m² a day.</param>
     /// <param name="elevationM">Of the site.</param>
     /// <remarks>FAO-56 Penman–Monteith, eq. 6.</remarks>
-    public static double GrassMmPerDay(double mostC, double leastC, double vapourKPa, double windAt2MMps, double netMinusGround, double elevationM)
+    public static double GrassMmPerDay(
+        double mostC, double leastC, double vapourKPa, double windAt2MMps, double netMinusGround, double elevationM)
     {
         var saturation = (FaoAir.SaturationKPa(mostC) + FaoAir.SaturationKPa(leastC)) / 2;
         return PenmanMonteith((mostC + leastC) / 2, saturation, vapourKPa, windAt2MMps, netMinusGround, elevationM, 900);

@@ -1,7 +1,9 @@
 namespace NightWatch.Planning.Ground;
 
 /// <summary>Properties of air as the evapotranspiration standard defines them.</summary>
-/// <remarks>FAO-56: Allen, Pereira, Raes and Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, chapter 3.</remarks>
+/// <remarks>
+/// FAO-56: Allen, Pereira, Raes and Smith 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, chapter 3.
+/// </remarks>
 public static class FaoAir
 {
     /// <summary>Saturation vapour pressure, kPa (eq. 11).</summary>

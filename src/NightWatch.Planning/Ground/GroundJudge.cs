@@ -26,7 +26,13 @@ internal static class GroundJudge
         };
         var traits = GroundTraits.Of(site.Ground);
         return new GroundWetness(
-            severity, site.Ground, ground.AtArrival, ground.AtStart, ground.WaterMm, ground.DryFrom, dryNeeded ? traits.DampMm : traits.WetMm)
+            severity,
+            site.Ground,
+            ground.AtArrival,
+            ground.AtStart,
+            ground.WaterMm,
+            ground.DryFrom,
+            dryNeeded ? traits.DampMm : traits.WetMm)
         {
             Mend = severity == Severity.Ok ? null : new Mend.FirmSpots(),
         };

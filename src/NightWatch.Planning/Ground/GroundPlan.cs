@@ -7,7 +7,8 @@ namespace NightWatch.Planning.Ground;
 /// <param name="AtArrival">When set-up begins.</param>
 /// <param name="AtStart">At the first frame.</param>
 /// <param name="WaterMm">Water on and in the top of it at the first frame, mm; null: unknown.</param>
-/// <param name="DryFrom">From when it is no longer damp, where it is damp or wet at the start; null: not by the way home, dry, or unknown.</param>
+/// <param name="DryFrom">From when it is no longer damp, where it is damp or wet at the start; null: not by the way home, dry, or
+/// unknown.</param>
 public sealed record GroundPlan(GroundState AtArrival, GroundState AtStart, double? WaterMm, Instant? DryFrom)
 {
     /// <summary>No forecast or no record of the rain before it.</summary>

@@ -28,7 +28,9 @@ internal static class GroundPlanner
         GroundWater.Follow(site.Ground, antecedentMm ?? double.NaN, weather, site.Position.ElevationM, store);
         var at = hours.IndexAt(start);
         var state = GroundWater.StateOf(site.Ground, store[at]);
-        var dryIn = state is GroundState.Damp or GroundState.Wet ? GroundWater.DryFromS(site.Ground, store, HourTrack.Step.TotalSeconds, at) : null;
+        var dryIn = state is GroundState.Damp or GroundState.Wet
+            ? GroundWater.DryFromS(site.Ground, store, HourTrack.Step.TotalSeconds, at)
+            : null;
         return new GroundPlan(
             GroundWater.StateOf(site.Ground, store[hours.IndexAt(arrive)]),
             state,

@@ -2,7 +2,9 @@ using NightWatch.Planning.Watches;
 
 namespace NightWatch.Planning.Ground;
 
-/// <summary>How a kind of ground holds water. All values are engineering choices, set so that walking and kneeling agree with the words.</summary>
+/// <summary>
+/// How a kind of ground holds water. All values are engineering choices, set so that walking and kneeling agree with the words.
+/// </summary>
 /// <remarks>
 /// The held amounts stay within the readily evaporable water of FAO-56 table 19 (sand 2 to 7, loam 8 to 11, clay 8 to 12 mm, from
 /// memory) and a film of half a millimetre on rock; the daily shares within the 0.85 to 0.98 of Kohler and Linsley 1951 for soil, less

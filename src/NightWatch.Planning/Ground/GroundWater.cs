@@ -20,7 +20,9 @@ public static class GroundWater
     /// <param name="weather">The series.</param>
     /// <param name="elevationM">Of the site.</param>
     /// <param name="storeMm">Out: water at each sample, mm; NaN where rain before it is unknown.</param>
-    /// <remarks>Unknown air, humidity, wind or cloud dry nothing. An unknown start becomes known once the ground is as full as it gets.</remarks>
+    /// <remarks>
+    /// Unknown air, humidity, wind or cloud dry nothing. An unknown start becomes known once the ground is as full as it gets.
+    /// </remarks>
     /// <exception cref="ArgumentException">The series differ in length.</exception>
     public static void Follow(GroundKind kind, double antecedentMm, in GroundWeather weather, double elevationM, Span<double> storeMm)
     {
@@ -45,7 +47,9 @@ public static class GroundWater
 
             var rain = weather.RainMmPerH[i] * hours;
             if (double.IsNaN(store)) store = rain >= traits.CapacityMm ? traits.CapacityMm : double.NaN;
-            else store = Drained(traits, Dried(traits, Math.Min(traits.CapacityMm, store + rain), Drying(kind, weather, i, elevationM) * hours), hours);
+            else
+                store = Drained(
+                    traits, Dried(traits, Math.Min(traits.CapacityMm, store + rain), Drying(kind, weather, i, elevationM) * hours), hours);
         }
     }
 

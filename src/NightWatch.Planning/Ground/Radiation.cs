@@ -10,9 +10,12 @@ public static class Radiation
 
     /// <summary>Sunlight above the atmosphere, from the Sun's altitude in the middle of the hour; 0 when it is down.</summary>
     /// <remarks>The Earth's distance (3 % either way) is left out; eq. 28 by way of the altitude.</remarks>
-    public static double Extraterrestrial(double sunAltitudeDeg) => SolarConstantMJPerHour * Math.Max(0, Math.Sin(sunAltitudeDeg * Math.PI / 180));
+    public static double Extraterrestrial(double sunAltitudeDeg) =>
+        SolarConstantMJPerHour * Math.Max(0, Math.Sin(sunAltitudeDeg * Math.PI / 180));
 
-    /// <summary>Sunlight at the ground from light above the atmosphere and the share of possible sunshine (eq. 35, usual coefficients).</summary>
+    /// <summary>
+    /// Sunlight at the ground from light above the atmosphere and the share of possible sunshine (eq. 35, usual coefficients).
+    /// </summary>
     public static double Solar(double extraterrestrial, double sunshineShare) => (0.25 + 0.5 * sunshineShare) * extraterrestrial;
 
     /// <summary>Sunlight at the ground under a clear sky (eq. 37).</summary>

@@ -71,7 +71,8 @@ public static class FieldHazards
 
     private static void AddRoad(List<Caution> cautions, NightExposure night)
     {
-        if (night.RoadIce is RoadIceRisk.Likely or RoadIceRisk.Possible) cautions.Add(new Caution.IcyRoad(night.RoadIce == RoadIceRisk.Likely));
+        if (night.RoadIce is RoadIceRisk.Likely or RoadIceRisk.Possible)
+            cautions.Add(new Caution.IcyRoad(night.RoadIce == RoadIceRisk.Likely));
         if (night.LeastDriveVisibilityM < FogM)
             cautions.Add(new Caution.FoggyRoad(night.LeastDriveVisibilityM.Value, night.LeastDriveVisibilityM < DenseFogM));
     }
@@ -83,7 +84,9 @@ public static class FieldHazards
 
     private static void AddCells(List<Caution> cautions, double? leastAirC)
     {
-        if (leastAirC < Power.ColdCell.LeastDischargeC) cautions.Add(new Caution.ColdCells(HazardLevel.Care, Power.ColdCell.LeastDischargeC));
-        else if (leastAirC < Power.ColdCell.LeastChargeC) cautions.Add(new Caution.ColdCells(HazardLevel.Note, Power.ColdCell.LeastChargeC));
+        if (leastAirC < Power.ColdCell.LeastDischargeC)
+            cautions.Add(new Caution.ColdCells(HazardLevel.Care, Power.ColdCell.LeastDischargeC));
+        else if (leastAirC < Power.ColdCell.LeastChargeC)
+            cautions.Add(new Caution.ColdCells(HazardLevel.Note, Power.ColdCell.LeastChargeC));
     }
 }

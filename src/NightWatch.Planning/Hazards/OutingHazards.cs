@@ -20,7 +20,12 @@ internal static class OutingHazards
     public static IReadOnlyList<Caution> Of(
         Interval outing, Duration drive, ForecastSeries? series, HourTrack? hours, GroundPlan ground, Limits limits, double hoursAwake)
     {
-        var exposure = new NightExposure { ThunderCare = limits.Thunder.Caution, ThunderStop = limits.Thunder.Stop, HoursAwake = hoursAwake };
+        var exposure = new NightExposure
+        {
+            ThunderCare = limits.Thunder.Caution,
+            ThunderStop = limits.Thunder.Stop,
+            HoursAwake = hoursAwake,
+        };
         return FieldHazards.Of(series is null || hours is null ? exposure : Exposed(exposure, outing, drive, series, hours, ground));
     }
 

@@ -61,5 +61,7 @@ public static class Alternatives
 
     /// <summary>Where the drive starts; where that is not known, the watch's own site stands for it.</summary>
     private static GeoPosition Home(Watch watch) =>
-        watch.Outing is { HomeLatitudeDeg: { } latitude, HomeLongitudeDeg: { } longitude } ? new GeoPosition(latitude, longitude) : watch.Site.Position;
+        watch.Outing is { HomeLatitudeDeg: { } latitude, HomeLongitudeDeg: { } longitude }
+            ? new GeoPosition(latitude, longitude)
+            : watch.Site.Position;
 }

@@ -75,7 +75,10 @@ public sealed record ConditionStep
     /// <summary>The Moon's share in it, magnitudes brighter than without.</summary>
     public double MoonBrighteningMag { get; init; }
 
-    /// <summary>How well a faint subject stands out there, as a share of its contrast overhead under a natural sky: 1 is that, 0 is below the horizon.</summary>
+    /// <summary>
+    /// How well a faint subject stands out there, as a share of its contrast overhead under a natural sky: 1 is that, 0 is below the
+    /// horizon.
+    /// </summary>
     public double? Contrast { get; init; }
 
     /// <summary>Share of saturation the sky reaches in the planned exposure.</summary>
@@ -97,4 +100,13 @@ public sealed record ConditionStep
 /// <param name="Stored">A card has room.</param>
 /// <param name="Exposed">The sky does not wash the frame out.</param>
 public sealed record StepWorth(
-    double? Value, double? Clear, double Dark, double Steady, double Dry, double Framed, double LensClear, double Powered, double Stored, double Exposed);
+    double? Value,
+    double? Clear,
+    double Dark,
+    double Steady,
+    double Dry,
+    double Framed,
+    double LensClear,
+    double Powered,
+    double Stored,
+    double Exposed);

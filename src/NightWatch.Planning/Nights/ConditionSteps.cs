@@ -9,7 +9,9 @@ namespace NightWatch.Planning.Nights;
 /// <summary>Puts sky, weather and what they do to lens and frame side by side, for tables and charts.</summary>
 internal static class ConditionSteps
 {
-    /// <summary>0.04″ of direction, far below what is known of anything here: the steps are looked at, nothing is computed from them.</summary>
+    /// <summary>
+    /// 0.04″ of direction, far below what is known of anything here: the steps are looked at, nothing is computed from them.
+    /// </summary>
     private const int Decimals = 5;
 
     /// <summary>One record a cell of the grid.</summary>
@@ -31,7 +33,9 @@ internal static class ConditionSteps
                 SkyMag = Rounded(above.Light.Mag),
                 Contrast = above.Contrast(night.Glow.Extinction) is { } contrast ? Rounded(contrast) : null,
                 MoonBrighteningMag = Rounded(sky.MoonBrighteningMag[cell]),
-                SkyShare = sequence is null ? null : Rounded(SkyExposure.Share(above.Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso)),
+                SkyShare = sequence is null
+                    ? null
+                    : Rounded(SkyExposure.Share(above.Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso)),
                 Worth = WorthAt(night, kept, cell),
                 Cloud = Known(weather.Cloud[cell]),
                 LowCloud = Known(weather.LowCloud[cell]),
@@ -60,8 +64,16 @@ internal static class ConditionSteps
     {
         var ofKit = kit.Framed[cell] * kit.LensClear[cell] * kit.Powered[cell] * kit.Stored[cell] * kit.Exposed[cell];
         return new StepWorth(
-            Known(ofKit == 0 ? 0 : night.Worth[cell] * ofKit), Known(night.Shares.Clear[cell]), Rounded(night.Dark[cell]), Rounded(night.Shares.Steady[cell]),
-            night.Shares.Dry[cell], kit.Framed[cell], Rounded(kit.LensClear[cell]), Rounded(kit.Powered[cell]), Rounded(kit.Stored[cell]), kit.Exposed[cell]);
+            Known(ofKit == 0 ? 0 : night.Worth[cell] * ofKit),
+            Known(night.Shares.Clear[cell]),
+            Rounded(night.Dark[cell]),
+            Rounded(night.Shares.Steady[cell]),
+            night.Shares.Dry[cell],
+            kit.Framed[cell],
+            Rounded(kit.LensClear[cell]),
+            Rounded(kit.Powered[cell]),
+            Rounded(kit.Stored[cell]),
+            kit.Exposed[cell]);
     }
 
     private static double? Known(double value) => double.IsNaN(value) ? null : Rounded(value);

@@ -8,7 +8,9 @@ namespace NightWatch.Planning.Nights;
 internal static class FrameEntries
 {
     public static IEnumerable<TimelineEntry> Of(NightEvidence night, ShootingPlan plan) =>
-        Lens(night, plan).Concat(plan.Sequence is { } sequence ? Frames(night, plan, sequence).Concat(Supplies(plan)).Concat(InFrame(plan, sequence)) : []);
+        Lens(night, plan)
+            .Concat(
+                plan.Sequence is { } sequence ? Frames(night, plan, sequence).Concat(Supplies(plan)).Concat(InFrame(plan, sequence)) : []);
 
     private static IEnumerable<TimelineEntry> Lens(NightEvidence night, ShootingPlan plan)
     {
@@ -39,7 +41,8 @@ internal static class FrameEntries
     private static IEnumerable<TimelineEntry> InFrame(ShootingPlan plan, Sequence sequence)
     {
         if (plan.Framing is not { } framing) yield break;
-        if (framing.Enters is { } enters && enters > sequence.Span.Start) yield return new TimelineEntry.Bare(enters, TimelineStep.SubjectEntersFrame);
+        if (framing.Enters is { } enters && enters > sequence.Span.Start)
+            yield return new TimelineEntry.Bare(enters, TimelineStep.SubjectEntersFrame);
         if (framing.Leaves is { } leaves) yield return new TimelineEntry.SubjectLeaves(leaves, framing.ShareIn, framing.IsProgrammed);
     }
 

@@ -5,10 +5,14 @@ using NodaTime;
 
 namespace NightWatch.Planning.Nights;
 
-/// <summary>The figure of a factor over hours that need not be the run, so that what was told over them is held against the same hours.</summary>
+/// <summary>
+/// The figure of a factor over hours that need not be the run, so that what was told over them is held against the same hours.
+/// </summary>
 public static class HoursFigure
 {
-    /// <summary>As its judge takes it over a run: mean cloud and fog, the most of rain, chance of rain, gusts, thunder and moonlight.</summary>
+    /// <summary>
+    /// As its judge takes it over a run: mean cloud and fog, the most of rain, chance of rain, gusts, thunder and moonlight.
+    /// </summary>
     /// <param name="plan">The night.</param>
     /// <param name="factor">What about.</param>
     /// <param name="hours">Which hours.</param>

@@ -91,7 +91,10 @@ public sealed record NightPlan
 /// <summary>The three summaries every letter carries.</summary>
 public sealed record NightSummary
 {
-    /// <summary>A lens this near its dew point is not said to stay clear, K: screen temperatures are forecast to a degree or so (engineering choice).</summary>
+    /// <summary>
+    /// A lens this near its dew point is not said to stay clear, K: screen temperatures are forecast to a degree or so (engineering
+    /// choice).
+    /// </summary>
     public const double ClosestToDewK = 0.5;
 
     /// <summary>Mean total cloud over the run, fraction.</summary>

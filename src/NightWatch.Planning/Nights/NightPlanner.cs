@@ -18,7 +18,8 @@ public static class NightPlanner
 
     /// <summary>Evaluates one watch for one night.</summary>
     /// <param name="inputs">All it depends on.</param>
-    /// <param name="ephemeris">Shared positions of Sun and Moon, worth keeping where many nights are planned; null computes this night's own.</param>
+    /// <param name="ephemeris">Shared positions of Sun and Moon, worth keeping where many nights are planned; null computes this night's
+    /// own.</param>
     public static NightPlan Plan(NightInputs inputs, SkyEphemeris? ephemeris = null)
     {
         ephemeris ??= new SkyEphemeris(DatesOfOneNight);
@@ -29,7 +30,8 @@ public static class NightPlanner
     public static NightSky SkyOf(NightInputs inputs, SkyEphemeris ephemeris)
     {
         var site = inputs.Watch.Site;
-        return NightSky.Of(site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
+        return NightSky.Of(
+            site.Position, site.Zone, inputs.Night, inputs.Watch.Subject, inputs.Watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
     }
 
     /// <summary>The second half: everything else, over a sky that was worked out from the same inputs.</summary>
@@ -43,7 +45,8 @@ public static class NightPlanner
     }
 
     /// <summary>The same with the sky given.</summary>
-    internal static NightPlan Plan(NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above, Func<Instant, double> sunAltitudeDegAt)
+    internal static NightPlan Plan(
+        NightInputs inputs, NightSky sky, SiteSkyGlow glow, NightGrid grid, SkyTrack above, Func<Instant, double> sunAltitudeDegAt)
     {
         var night = EvidenceOf(inputs, sky, glow, grid, above, sunAltitudeDegAt);
         var plan = RunChoice.Of(night) is { } run ? ShootingPlanner.Plan(night, run) : null;
@@ -72,7 +75,13 @@ public static class NightPlanner
             Summary = NightSummaries.Of(night, plan, lens),
             RainBefore = inputs.RainBefore,
             Forecast = inputs.Weather.Newest is { } forecast ? ForecastOrigin.Of(forecast) : null,
-            OtherForecasts = [.. new[] { inputs.Weather.SecondOpinion }.Concat(inputs.Weather.Members.Take(1)).OfType<ForecastSeries>().Select(ForecastOrigin.Of)],
+            OtherForecasts =
+            [
+                .. new[] { inputs.Weather.SecondOpinion }
+                    .Concat(inputs.Weather.Members.Take(1))
+                    .OfType<ForecastSeries>()
+                    .Select(ForecastOrigin.Of),
+            ],
             LeaveBy = plan?.Leave.LeaveHome,
         };
     }

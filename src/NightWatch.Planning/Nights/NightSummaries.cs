@@ -18,7 +18,9 @@ internal static class NightSummaries
         var moon = night.Sky.Moon;
         var brightening = Spread.Of(night.Above.MoonBrighteningMag, first, last).Most ?? 0;
         // The Moon is up and the subject is not: there is no sky at the subject to be brightened.
-        var isUnsaid = brightening <= 0 && Enumerable.Range(first, last - first + 1).Any(step => night.Above.Steps[step].Moon.Direction.AltitudeDeg > 0);
+        var isUnsaid =
+            brightening <= 0
+            && Enumerable.Range(first, last - first + 1).Any(step => night.Above.Steps[step].Moon.Direction.AltitudeDeg > 0);
         return new NightSummary
         {
             CloudMean = cloud.Mean,
@@ -41,7 +43,9 @@ internal static class NightSummaries
 
     /// <summary>From when the lens is out to the end of the run, as the reason has it; null where that cannot be told.</summary>
     private static double? Told(LensTrack lens) =>
-        double.IsNaN(lens.Outcome.LeastMarginK) || (lens.Outcome.UnknownSamples > 0 && lens.Onset is null) ? null : lens.Outcome.LeastMarginK;
+        double.IsNaN(lens.Outcome.LeastMarginK) || (lens.Outcome.UnknownSamples > 0 && lens.Onset is null)
+            ? null
+            : lens.Outcome.LeastMarginK;
 
     /// <summary>Of the known cells; nulls where none is known.</summary>
     private readonly record struct Spread(double? Mean, double? Least, double? Most)

@@ -25,7 +25,9 @@ public abstract record PackItem
     /// <summary>Packs by their labels, Wh, and how many Wh more for the whole run with a reserve; null: they are enough.</summary>
     public sealed record Batteries(IReadOnlyList<double> PacksWh, double? MoreWh) : PackItem;
 
-    /// <summary>The dew heater, W, its own battery, Wh (null: it hangs on the camera's packs), and how many Wh more it takes; null: none.</summary>
+    /// <summary>
+    /// The dew heater, W, its own battery, Wh (null: it hangs on the camera's packs), and how many Wh more it takes; null: none.
+    /// </summary>
     public sealed record Heater(double Watts, double? BatteryWh, double? MoreWh) : PackItem;
 
     /// <summary>In place of a dew heater.</summary>
@@ -58,8 +60,11 @@ internal static class PackingList
         var kit = night.Watch.Kit;
         if (plan.Sequence is { } sequence)
         {
-            items.Add(new PackItem.Cards(
-                sequence.StorageGb, sequence.Shots, plan.Storage is { Full: not null } storage ? Math.Ceiling(storage.NeedGb - storage.RoomGb) : null));
+            items.Add(
+                new PackItem.Cards(
+                    sequence.StorageGb,
+                    sequence.Shots,
+                    plan.Storage is { Full: not null } storage ? Math.Ceiling(storage.NeedGb - storage.RoomGb) : null));
         }
 
         var missing = PowerJudge.MissingWh(plan.Power);
@@ -78,7 +83,8 @@ internal static class PackingList
         if (coldest <= 10) items.Add(new PackItem.WarmClothes(coldest, coldest <= 0));
         if (coldest <= 5) items.Add(new PackItem.WarmSpares());
         if (gust >= night.Limits.GustMps.Caution) items.Add(new PackItem.Weight(gust));
-        if (plan.Ground.AtStart is GroundState.Wet or GroundState.Damp) items.Add(new PackItem.Waterproofs(plan.Ground.AtStart == GroundState.Wet));
+        if (plan.Ground.AtStart is GroundState.Wet or GroundState.Damp)
+            items.Add(new PackItem.Waterproofs(plan.Ground.AtStart == GroundState.Wet));
         items.Add(new PackItem.Provisions());
         return items;
     }

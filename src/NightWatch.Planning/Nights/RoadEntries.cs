@@ -25,8 +25,10 @@ internal static class RoadEntries
         yield return new TimelineEntry.Bare(pack, TimelineStep.Pack);
         yield return new TimelineEntry.LeaveHome(times.LeaveHome, outing.DriveMin, times.Latest);
         yield return new TimelineEntry.Arrive(times.Arrive, outing.SetUpMin, times.InDaylight);
-        yield return new TimelineEntry.FocusAndTest(times.FocusAndTest, plan.Sequence?.TestExposureS, plan.Sequence?.TestIso, plan.Motion is not null);
-        if (plan.Ground.DryFrom is { } dry && dry > times.Arrive && dry < homeward) yield return new TimelineEntry.Bare(dry, TimelineStep.GroundDry);
+        yield return new TimelineEntry.FocusAndTest(
+            times.FocusAndTest, plan.Sequence?.TestExposureS, plan.Sequence?.TestIso, plan.Motion is not null);
+        if (plan.Ground.DryFrom is { } dry && dry > times.Arrive && dry < homeward)
+            yield return new TimelineEntry.Bare(dry, TimelineStep.GroundDry);
         yield return new TimelineEntry.DriveHome(homeward, awake, awake >= Fatigue.CautionHours);
     }
 }

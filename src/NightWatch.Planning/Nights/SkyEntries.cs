@@ -16,17 +16,23 @@ internal static class SkyEntries
     {
         if (plan is null)
         {
-            var dark = night.Sky.Sun is { Set: { } set, Rise: { } rise } && set < rise ? new Interval(set, rise + Duration.Epsilon) : night.Sky.Span;
+            var dark =
+                night.Sky.Sun is { Set: { } set, Rise: { } rise } && set < rise
+                    ? new Interval(set, rise + Duration.Epsilon)
+                    : night.Sky.Span;
             return All(night).Where(entry => dark.Contains(entry.At));
         }
 
         // Light matters on the road home too; Moon and subject only while the frames run.
         var outing = new Interval(plan.Leave.LeaveHome, plan.Home);
         var shooting = new Interval(outing.Start, (plan.Sequence?.Span.End ?? plan.Run.Span.End) + AfterLastFrame);
-        return Sun(night.Sky.Sun).Where(entry => outing.Contains(entry.At)).Concat(Moon(night.Sky.Moon).Concat(Subject(night)).Where(entry => shooting.Contains(entry.At)));
+        return Sun(night.Sky.Sun)
+            .Where(entry => outing.Contains(entry.At))
+            .Concat(Moon(night.Sky.Moon).Concat(Subject(night)).Where(entry => shooting.Contains(entry.At)));
     }
 
-    private static IEnumerable<TimelineEntry> All(NightEvidence night) => Sun(night.Sky.Sun).Concat(Moon(night.Sky.Moon)).Concat(Subject(night));
+    private static IEnumerable<TimelineEntry> All(NightEvidence night) =>
+        Sun(night.Sky.Sun).Concat(Moon(night.Sky.Moon)).Concat(Subject(night));
 
     private static IEnumerable<TimelineEntry> Sun(SunEvents sun)
     {

@@ -154,10 +154,12 @@ public abstract record TimelineEntry
         : TimelineEntry(At, TimelineStep.Start);
 
     /// <summary>They end: why then, and the playback that was wished, s, where that is why.</summary>
-    public sealed record LastFrame(Instant At, LastFrameCause Cause, double? WishedPlaybackS = null) : TimelineEntry(At, TimelineStep.LastFrame);
+    public sealed record LastFrame(Instant At, LastFrameCause Cause, double? WishedPlaybackS = null)
+        : TimelineEntry(At, TimelineStep.LastFrame);
 
     /// <summary>The sky passes a share of saturation: the last sound frame, and what lifts it.</summary>
-    public sealed record SkyTooBright(Instant At, int LastSoundShot, SkyLift? LiftedBy, double Limit) : TimelineEntry(At, TimelineStep.LastSoundFrame);
+    public sealed record SkyTooBright(Instant At, int LastSoundShot, SkyLift? LiftedBy, double Limit)
+        : TimelineEntry(At, TimelineStep.LastSoundFrame);
 
     /// <summary>The cards are full after so many frames.</summary>
     public sealed record CardFull(Instant At, int Shots) : TimelineEntry(At, TimelineStep.SwapCard);

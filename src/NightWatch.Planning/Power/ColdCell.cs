@@ -6,7 +6,9 @@ public static class ColdCell
     /// <summary>Below this no lithium-ion cell should be relied on, °C: the lower end of usual cell specifications.</summary>
     public const double LeastDischargeC = -20;
 
-    /// <summary>Below this no lithium-ion cell may be charged, °C: metal plates out (Jaguemont et al. 2016, Applied Energy 164, 99).</summary>
+    /// <summary>
+    /// Below this no lithium-ion cell may be charged, °C: metal plates out (Jaguemont et al. 2016, Applied Energy 164, 99).
+    /// </summary>
     public const double LeastChargeC = 0;
 
     /// <summary>Share of the rated energy at a cell temperature; 0 below −20 °C. NaN gives NaN.</summary>

@@ -36,7 +36,9 @@ public sealed record PowerBudget
     /// <summary>Energy the heater takes from its switch-on, Wh at the cells; 0: no heater.</summary>
     public double HeaterNeedWh { get; init; }
 
-    /// <summary>Energy the heater's own battery can give in this cold, Wh; null: it hangs on the camera's, NaN: the cold is unknown.</summary>
+    /// <summary>
+    /// Energy the heater's own battery can give in this cold, Wh; null: it hangs on the camera's, NaN: the cold is unknown.
+    /// </summary>
     public double? HeaterAvailableWh { get; init; }
 
     /// <summary>Works out a night.</summary>

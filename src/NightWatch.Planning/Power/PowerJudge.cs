@@ -20,7 +20,10 @@ internal static class PowerJudge
         if (power.Empty is { } empty)
         {
             var left = new Interval(Instant.Min(empty, frames.End), frames.End);
-            return new PacksRunOut(Severity.Caution, left, empty, coldest, gives, need) { Mend = new Mend.Packs(Math.Ceiling(MissingWh(power))) };
+            return new PacksRunOut(Severity.Caution, left, empty, coldest, gives, need)
+            {
+                Mend = new Mend.Packs(Math.Ceiling(MissingWh(power))),
+            };
         }
 
         return new PacksLast(coldest, gives, need, power.Budget.IsEnough);
@@ -31,6 +34,8 @@ internal static class PowerJudge
     {
         if (power is not { ColdestC: { } coldest }) return 0;
         var perLabel = ColdCell.ShareAt(coldest) * PowerBudget.UsableShare;
-        return perLabel <= 0 ? power.Budget.NeedWh : (power.Budget.NeedWh * (1 + PowerBudget.WishedReserve) - power.Budget.AvailableWh) / perLabel;
+        return perLabel <= 0
+            ? power.Budget.NeedWh
+            : (power.Budget.NeedWh * (1 + PowerBudget.WishedReserve) - power.Budget.AvailableWh) / perLabel;
     }
 }

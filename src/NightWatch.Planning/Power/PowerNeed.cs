@@ -18,7 +18,10 @@ public sealed record PowerNeed
     /// <summary>Heater, W; 0: none.</summary>
     public double HeaterW { get; init; }
 
-    /// <summary>When it goes on, seconds after power-on, below 0 before it: a lens may need it as soon as it is out of the bag. It stays on to the end.</summary>
+    /// <summary>
+    /// When it goes on, seconds after power-on, below 0 before it: a lens may need it as soon as it is out of the bag. It stays on to the
+    /// end.
+    /// </summary>
     public double HeaterFromS { get; init; }
 
     /// <summary>The heater's own battery, Wh; null: it hangs on the camera's.</summary>

@@ -7,7 +7,8 @@ namespace NightWatch.Planning.Reasons;
 /// <summary>A figure by cell that is as bad as its worst cell.</summary>
 /// <param name="values">The figure, NaN for unknown.</param>
 /// <param name="limit">The limits.</param>
-/// <param name="unknownAt">What an unknown figure counts for at a cell; null: a caution, as nothing that is known rules the trouble out.</param>
+/// <param name="unknownAt">What an unknown figure counts for at a cell; null: a caution, as nothing that is known rules the trouble
+/// out.</param>
 internal sealed class WorstCells(double[] values, Threshold limit, Func<int, Severity>? unknownAt = null)
 {
     /// <summary>The worst of a run; unknown where no figure is, or not every figure, and the known ones are within the limits.</summary>

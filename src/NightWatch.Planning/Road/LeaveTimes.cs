@@ -11,12 +11,17 @@ namespace NightWatch.Planning.Road;
 /// <param name="FocusAndTest">Focus on a star and test frames; needs stars, so not before nautical dusk where the run allows.</param>
 /// <param name="Latest">Leaving later than this, set-up would not be done before the run.</param>
 /// <param name="InDaylight">Set-up ends before sunset.</param>
-internal readonly record struct LeaveTimes(Instant LeaveHome, Instant Arrive, Instant SetUpDone, Instant FocusAndTest, Instant Latest, bool InDaylight)
+internal readonly record struct LeaveTimes(
+    Instant LeaveHome, Instant Arrive, Instant SetUpDone, Instant FocusAndTest, Instant Latest, bool InDaylight)
 {
-    /// <summary>Focus on a star, test frames at high ISO and short exposure, one frame at the planned exposure (common practice, no source).</summary>
+    /// <summary>
+    /// Focus on a star, test frames at high ISO and short exposure, one frame at the planned exposure (common practice, no source).
+    /// </summary>
     public static readonly Duration Testing = Duration.FromMinutes(15);
 
-    /// <summary>Arriving so much before sunset plus the set-up leaves light to find the way back to the car (common practice, no source).</summary>
+    /// <summary>
+    /// Arriving so much before sunset plus the set-up leaves light to find the way back to the car (common practice, no source).
+    /// </summary>
     private static readonly Duration DaylightMargin = Duration.FromMinutes(15);
 
     /// <summary>A longer wait than this at the site is not worth the daylight (engineering choice).</summary>
@@ -35,7 +40,11 @@ internal readonly record struct LeaveTimes(Instant LeaveHome, Instant Arrive, In
         var setUp = Duration.FromMinutes(outing.SetUpMin);
         var latestArrival = run.Start - Testing - setUp;
         var arrive = latestArrival;
-        if (sky.Sun.Set is { } sunset && run.Start - (sunset - setUp - DaylightMargin) is var wait && wait > Duration.Zero && wait <= LongestWait)
+        if (
+            sky.Sun.Set is { } sunset
+            && run.Start - (sunset - setUp - DaylightMargin) is var wait
+            && wait > Duration.Zero
+            && wait <= LongestWait)
             arrive = Instant.Min(arrive, sunset - setUp - DaylightMargin);
         // Stars to focus on are there from nautical dusk.
         var test = Instant.Max(arrive + setUp, Instant.Min(run.Start - Testing, sky.Sun.NauticalDusk ?? run.Start - Testing));

@@ -6,7 +6,9 @@ namespace NightWatch.Planning.Road;
 /// <summary>How far apart two places are.</summary>
 public static class RoadDistance
 {
-    /// <summary>Roads are longer than the great circle by about this; an engineering choice near the circuity of rural road networks.</summary>
+    /// <summary>
+    /// Roads are longer than the great circle by about this; an engineering choice near the circuity of rural road networks.
+    /// </summary>
     public const double RoadFactor = 1.3;
 
     /// <summary>Great circle, km.</summary>

@@ -10,7 +10,9 @@ using NodaTime;
 
 namespace NightWatch.Planning.Season;
 
-/// <summary>The dark calendar of a watch: of every night the sky's part of its plan, so that a night that is usable here is never off for its sky.</summary>
+/// <summary>
+/// The dark calendar of a watch: of every night the sky's part of its plan, so that a night that is usable here is never off for its sky.
+/// </summary>
 public static class WatchSeason
 {
     /// <summary>Computes it.</summary>
@@ -25,7 +27,15 @@ public static class WatchSeason
         var shared = ephemeris ?? new SkyEphemeris();
         var glow = SiteSkyGlow.Of(site.Position, site.MeasuredSkyBrightness);
         return DarkCalendar.Of(
-            site.Position, site.Zone, from, nights, watch.Subject, watch.Limits.MinAltitudeDeg, site.Horizon, shared, sky => OfferOf(watch, sky, glow, shared));
+            site.Position,
+            site.Zone,
+            from,
+            nights,
+            watch.Subject,
+            watch.Limits.MinAltitudeDeg,
+            site.Horizon,
+            shared,
+            sky => OfferOf(watch, sky, glow, shared));
     }
 
     /// <summary>The piece of a night that the dark share alone makes worth most.</summary>

@@ -3,7 +3,9 @@ using NightWatch.Sky.Subjects;
 
 namespace NightWatch.Planning.SkyBrightness;
 
-/// <summary>How dark the site is, where its glow domes stand against the subject's path, and what that leaves of the frames' worth.</summary>
+/// <summary>
+/// How dark the site is, where its glow domes stand against the subject's path, and what that leaves of the frames' worth.
+/// </summary>
 internal static class GlowJudge
 {
     /// <summary>Its finding.</summary>
@@ -13,7 +15,13 @@ internal static class GlowJudge
             ? new ContrastRange(least, best, at)
             : (ContrastRange?)null;
         return new SiteGlow(
-            severity, sky.IsMeasured, sky.ZenithMag, sky.BrightestMag, sky.DarkestMag, sky.Domes.Count > 0 ? sky.Domes[0] : null, sky.MostTownGlowMag)
+            severity,
+            sky.IsMeasured,
+            sky.ZenithMag,
+            sky.BrightestMag,
+            sky.DarkestMag,
+            sky.Domes.Count > 0 ? sky.Domes[0] : null,
+            sky.MostTownGlowMag)
         {
             IsOfZenith = subject is Subject.Stars,
             Contrast = contrast,

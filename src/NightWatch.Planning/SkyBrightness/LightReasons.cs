@@ -24,7 +24,13 @@ public sealed record MoonLight(Severity Severity, Interval? When, double LitFrac
 /// sky.
 /// </summary>
 public sealed record SiteGlow(
-    Severity Severity, bool IsMeasured, double ZenithMag, double BrightestMag, double DarkestMag, PathDome? Strongest, double? MostTownGlowMag)
+    Severity Severity,
+    bool IsMeasured,
+    double ZenithMag,
+    double BrightestMag,
+    double DarkestMag,
+    PathDome? Strongest,
+    double? MostTownGlowMag)
     : Reason(
         Factor.Glow, Severity, null, MostTownGlowMag, null, Unit.Magnitudes,
         IsMeasured ? Sources.Formula.TownsUnderMeasuredZenith : Sources.Formula.TownsOverNaturalSky)

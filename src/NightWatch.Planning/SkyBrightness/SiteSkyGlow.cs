@@ -3,7 +3,9 @@ using NightWatch.Sky.Places;
 
 namespace NightWatch.Planning.SkyBrightness;
 
-/// <summary>The moonless night sky over one site: natural light and town glow, by direction. Made once a site, asked in constant time.</summary>
+/// <summary>
+/// The moonless night sky over one site: natural light and town glow, by direction. Made once a site, asked in constant time.
+/// </summary>
 public sealed class SiteSkyGlow
 {
     /// <summary>Towns farther than this are left out, km: a million people add 1 % there.</summary>
@@ -36,10 +38,15 @@ public sealed class SiteSkyGlow
     public double ZenithMag => NaturalSky.ZenithMag - 2.5 * Math.Log10(natural + overhead);
 
     /// <summary>Likely range of the zenith brightness, darkest and brightest, V mag/arcsec².</summary>
-    /// <remarks>Measured: ±0.1, the usual accuracy of a hand-held meter (common practice). Estimated: Walker's scatter and 0.3 of airglow.</remarks>
-    public (double Darkest, double Brightest) ZenithRange => IsMeasured
-        ? (ZenithMag + 0.1, ZenithMag - 0.1)
-        : (NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead / WalkersLaw.Scatter), NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead * WalkersLaw.Scatter) - NaturalSky.AirglowMag);
+    /// <remarks>
+    /// Measured: ±0.1, the usual accuracy of a hand-held meter (common practice). Estimated: Walker's scatter and 0.3 of airglow.
+    /// </remarks>
+    public (double Darkest, double Brightest) ZenithRange =>
+        IsMeasured
+            ? (ZenithMag + 0.1, ZenithMag - 0.1)
+            : (
+                NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead / WalkersLaw.Scatter),
+                NaturalSky.ZenithMag - 2.5 * Math.Log10(1 + overhead * WalkersLaw.Scatter) - NaturalSky.AirglowMag);
 
     /// <summary>Directions lit up most, strongest first, at most six, each at least 0.02 mag.</summary>
     public IReadOnlyList<GlowDome> Domes { get; private init; } = [];
@@ -145,7 +152,8 @@ public sealed class SiteSkyGlow
 
             var brightening = 2.5 * Math.Log10(1 + most);
             if (brightening < 0.02) break;
-            var strongest = lit.Where(l => Apart((int)(l.Azimuth / SectorDeg) % Sectors, middle) <= reach * SectorDeg).MaxBy(l => l.Increase);
+            var strongest = lit.Where(l => Apart((int)(l.Azimuth / SectorDeg) % Sectors, middle) <= reach * SectorDeg)
+                .MaxBy(l => l.Increase);
             domes.Add(new GlowDome(strongest.Azimuth, brightening, strongest.Place, strongest.Km));
             for (var j = -reach; j <= reach; j++) left[(middle + j + Sectors) % Sectors] = 0;
         }

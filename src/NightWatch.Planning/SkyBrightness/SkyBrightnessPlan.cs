@@ -8,13 +8,16 @@ namespace NightWatch.Planning.SkyBrightness;
 /// <param name="Population">Its inhabitants.</param>
 /// <param name="DistanceKm">To it.</param>
 /// <param name="AzimuthDeg">Of the dome, from north through east.</param>
-/// <param name="BrighteningMag">Magnitudes by which it brightens the natural sky at 45° altitude, uncertain by a factor of three in light.</param>
+/// <param name="BrighteningMag">Magnitudes by which it brightens the natural sky at 45° altitude, uncertain by a factor of three in
+/// light.</param>
 /// <param name="LeastApartDeg">Least difference of azimuth to the subject in the run, degrees; null without subject or run.</param>
 /// <param name="NearestAt">When that is; null with it.</param>
 public sealed record PathDome(
     string Town, int Population, double DistanceKm, double AzimuthDeg, double BrighteningMag, double? LeastApartDeg, Instant? NearestAt);
 
-/// <summary>How dark the site's moonless sky is, where its towns stand against the subject's path, and how well the subject stands out.</summary>
+/// <summary>
+/// How dark the site's moonless sky is, where its towns stand against the subject's path, and how well the subject stands out.
+/// </summary>
 public sealed record SkyBrightnessPlan
 {
     /// <summary>Measured at the site; otherwise estimated from the towns around it.</summary>
@@ -35,13 +38,17 @@ public sealed record SkyBrightnessPlan
     /// <summary>Directions lit up most, strongest first, at most six.</summary>
     public required IReadOnlyList<PathDome> Domes { get; init; }
 
-    /// <summary>Magnitudes by which towns brighten the sky at the subject (at the zenith for stars) at the worst of the run; null without a run.</summary>
+    /// <summary>
+    /// Magnitudes by which towns brighten the sky at the subject (at the zenith for stars) at the worst of the run; null without a run.
+    /// </summary>
     public required double? MostTownGlowMag { get; init; }
 
     /// <summary>When that is; null with it.</summary>
     public required Instant? MostTownGlowAt { get; init; }
 
-    /// <summary>Greatest contrast of the subject in the run, as a share of what it would have overhead under a natural sky; null without a run.</summary>
+    /// <summary>
+    /// Greatest contrast of the subject in the run, as a share of what it would have overhead under a natural sky; null without a run.
+    /// </summary>
     public required double? BestContrast { get; init; }
 
     /// <summary>When that is; null with it.</summary>

@@ -58,6 +58,12 @@ internal static class SkyBrightnessPlanner
         }
 
         return new PathDome(
-            dome.Place.Name, dome.Place.Population, dome.DistanceKm, dome.AzimuthDeg, dome.BrighteningMag, least, least is null ? null : grid.At(nearest));
+            dome.Place.Name,
+            dome.Place.Population,
+            dome.DistanceKm,
+            dome.AzimuthDeg,
+            dome.BrighteningMag,
+            least,
+            least is null ? null : grid.At(nearest));
     }
 }

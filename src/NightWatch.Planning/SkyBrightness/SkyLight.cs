@@ -49,7 +49,9 @@ public readonly record struct SkyLight(double SiteNl, double MoonNl, double Twil
     /// </summary>
     /// <param name="altitudeDeg">Altitude of the subject, degrees.</param>
     /// <param name="extinction">V-band extinction, magnitudes per air mass.</param>
-    /// <remarks>The subject's light dimmed by Kasten and Young's air mass, over the sky's light. No model of the subject is needed.</remarks>
+    /// <remarks>
+    /// The subject's light dimmed by Kasten and Young's air mass, over the sky's light. No model of the subject is needed.
+    /// </remarks>
     public double ContrastShare(double altitudeDeg, double extinction) =>
         altitudeDeg <= 0
             ? 0

@@ -1,7 +1,10 @@
 namespace NightWatch.Planning.SkyBrightness;
 
 /// <summary>Conversions between the units of sky brightness. Add light in nanolamberts or cd/m², never in magnitudes.</summary>
-/// <remarks>Garstang 1986, PASP 98, 364, eq. 19 for nanolamberts; 10.8 × 10⁴ cd/m² at magnitude 0 is the sky meters' convention. They agree to 0.4 %.</remarks>
+/// <remarks>
+/// Garstang 1986, PASP 98, 364, eq. 19 for nanolamberts; 10.8 × 10⁴ cd/m² at magnitude 0 is the sky meters' convention. They agree to 0.4
+/// %.
+/// </remarks>
 public static class SurfaceBrightness
 {
     private const double Ln10 = 2.302585092994046;

@@ -24,7 +24,8 @@ public static class Twilight
     }
 
     /// <summary>Total zenith sky of the fit, V mag/arcsec².</summary>
-    /// <param name="depressionDeg">Of the Sun's centre below the horizon; brighter than 5° the slope at 5° is kept (engineering choice).</param>
+    /// <param name="depressionDeg">Of the Sun's centre below the horizon; brighter than 5° the slope at 5° is kept (engineering
+    /// choice).</param>
     internal static double TotalMag(double depressionDeg)
     {
         var x = depressionDeg - 5;

@@ -20,10 +20,13 @@ public static class WalkersLaw
     public static double Increase(double population, double distanceKm)
     {
         var squared = distanceKm * distanceKm + RadiusSquaredKm2(population);
-        return population <= 0 ? 0 : Coefficient * population / (squared * Math.Sqrt(Math.Sqrt(squared))); // to the power 1.25 of the square
+        // To the power 1.25 of the square.
+        return population <= 0 ? 0 : Coefficient * population / (squared * Math.Sqrt(Math.Sqrt(squared)));
     }
 
-    /// <summary>Share of that increase found at the zenith: a quarter from afar, all of it in the middle of town (engineering choice).</summary>
+    /// <summary>
+    /// Share of that increase found at the zenith: a quarter from afar, all of it in the middle of town (engineering choice).
+    /// </summary>
     public static double ZenithShare(double population, double distanceKm)
     {
         var radius = RadiusSquaredKm2(population);

@@ -12,7 +12,12 @@ internal static class DisagreementJudge
         if (second is null) return null;
         var main = RunMean.Of(night.Weather.Cloud, run);
         return new SecondForecast(
-            second.Differs ? Severity.Caution : Severity.Ok, run.Span, second.Cloud, double.IsNaN(main) ? null : main, second.Usable, SecondOpinion.CloudApart)
+            second.Differs ? Severity.Caution : Severity.Ok,
+            run.Span,
+            second.Cloud,
+            double.IsNaN(main) ? null : main,
+            second.Usable,
+            SecondOpinion.CloudApart)
         {
             Mend = second.Differs ? new Mend.Knowledge(Mend.Missing.Agreement) : null,
         };

@@ -34,7 +34,8 @@ internal static class Judges
         (night, plan) => plan is { SkyLevel: { } level, Sequence: { } frames } ? SkyLevelJudge.Of(level, frames, night.Limits) : null,
         (_, plan) => plan is { Power: { } power, Sequence: { } frames } ? PowerJudge.Of(power, frames.Span) : null,
         (night, plan) => plan is { Storage: { } storage, Sequence: { } frames } ? StorageJudge.Of(storage, frames, night.Watch.Kit) : null,
-        (night, plan) => ForecastJudge.Of(night.Inputs.Weather.Newest, night.Weather.Coarse, night.Inputs.Now, plan.Run.Span.Start, night.Limits),
+        (night, plan) =>
+            ForecastJudge.Of(night.Inputs.Weather.Newest, night.Weather.Coarse, night.Inputs.Now, plan.Run.Span.Start, night.Limits),
     ];
 
     private static Severity Left(double[] share, ShootingPlan plan) => WorthSeverity.Of(RunMean.Of(share, plan.Run));

@@ -29,7 +29,8 @@ internal static class NightFigures
             {
                 if (!double.IsNaN(worth[cell])) worthMin += worth[cell] * window.Minutes(cell);
                 if (!double.IsNaN(weather.GustMps[cell])) (gustSum, gusts) = (gustSum + weather.GustMps[cell], gusts + 1);
-                if (!(weather.RainProbability[cell] <= rain)) rain = double.IsNaN(weather.RainProbability[cell]) ? rain : weather.RainProbability[cell];
+                if (!(weather.RainProbability[cell] <= rain))
+                    rain = double.IsNaN(weather.RainProbability[cell]) ? rain : weather.RainProbability[cell];
             }
 
             stretch = Math.Max(stretch, BestClearing(night, weather, shares, window));
@@ -64,7 +65,10 @@ internal static class NightFigures
 
         return Math.Clamp(best, 0, 1);
 
-        double Clearing(int cell) => double.IsNaN(weather.Cloud[cell]) ? 0 : (1 - Math.Pow(weather.Cloud[cell], power)) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
+        double Clearing(int cell) =>
+            double.IsNaN(weather.Cloud[cell])
+                ? 0
+                : (1 - Math.Pow(weather.Cloud[cell], power)) * night.Dark[cell] * shares.Steady[cell] * shares.Dry[cell];
     }
 
     private static bool Covers(WeatherTrack weather, in WindowCells window)

@@ -30,20 +30,25 @@ internal sealed record PlanWorth
         ForecastMin = isKnown ? Minutes(Times(night.Worth, kit.Framed, kit.LensClear, kit.Powered, kit.Stored, kit.Exposed)) : null;
     }
 
-    /// <summary>Minutes of good frames with everything done that can be done, by the newest forecast; by the sky alone where that leaves none.</summary>
+    /// <summary>
+    /// Minutes of good frames with everything done that can be done, by the newest forecast; by the sky alone where that leaves none.
+    /// </summary>
     public double WithNeedsDoneMin { get; }
 
     /// <summary>The same by the newest forecast, also where that leaves none; by the sky alone where the weather is not known.</summary>
     public double UsableMin { get; }
 
-    /// <summary>Minutes of good frames of the plan as it stands under the newest forecast; null: the weather of the run is not known.</summary>
+    /// <summary>
+    /// Minutes of good frames of the plan as it stands under the newest forecast; null: the weather of the run is not known.
+    /// </summary>
     public double? ForecastMin { get; }
 
     /// <summary>Works out a plan.</summary>
     public static PlanWorth Of(NightEvidence night, ShootingPlan plan) => new(night, plan);
 
     /// <summary>What a factor of the kit takes alone, minutes; null: it is none of the kit's.</summary>
-    public double? LostMin(Factor factor) => ShareOf(factor) is { } share ? Math.Max(0, WithNeedsDoneMin - Minutes(Times(mendable, share))) : null;
+    public double? LostMin(Factor factor) =>
+        ShareOf(factor) is { } share ? Math.Max(0, WithNeedsDoneMin - Minutes(Times(mendable, share))) : null;
 
     /// <summary>Whether a loss must be mended for the plan to hold.</summary>
     /// <param name="lostMin">Of one factor.</param>

@@ -19,9 +19,14 @@ internal sealed record SecondOpinion(bool Differs, bool Usable, double Cloud, do
         if (night.Inputs.Weather.SecondOpinion is not { } series || night.Inputs.Weather.Newest is null) return null;
         var track = WeatherTrack.Of(series, night.Grid).CompletedBy(night.Weather);
         var cloud = RunMean.Of(track.Cloud, run);
-        if (double.IsNaN(cloud) || NightFigures.Of(night, track) is not { } figures || NightFigures.Of(night, night.Weather) is not { } main) return null;
+        if (
+            double.IsNaN(cloud)
+            || NightFigures.Of(night, track) is not { } figures
+            || NightFigures.Of(night, night.Weather) is not { } main)
+            return null;
         var usable = figures.UsableMin >= night.Limits.UsableRunMin;
-        var differs = usable != main.UsableMin >= night.Limits.UsableRunMin || Math.Abs(cloud - RunMean.Of(night.Weather.Cloud, run)) >= CloudApart;
+        var differs =
+            usable != main.UsableMin >= night.Limits.UsableRunMin || Math.Abs(cloud - RunMean.Of(night.Weather.Cloud, run)) >= CloudApart;
         return new SecondOpinion(differs, usable, cloud, UsableChance.OfOther(night, figures, skyMin));
     }
 }

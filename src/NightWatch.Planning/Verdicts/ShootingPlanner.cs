@@ -44,7 +44,8 @@ internal static class ShootingPlanner
         // The tests may be hours before the first frame; a camera that waits is off, and its packs are charged for nothing.
         var power = sequence is null
             ? null
-            : PowerPlanner.Plan(watch.Kit, night.Grid, night.Weather, lens.HeaterOn, new Interval(frames.Start - LeaveTimes.Testing, frames.End));
+            : PowerPlanner.Plan(
+                watch.Kit, night.Grid, night.Weather, lens.HeaterOn, new Interval(frames.Start - LeaveTimes.Testing, frames.End));
         var lensTold = LensPlanner.Plan(lens, watch.Kit, power);
         var storage = sequence is null ? null : StoragePlan.Of(sequence, watch.Kit);
         return new ShootingPlan
@@ -58,7 +59,9 @@ internal static class ShootingPlanner
             Sequence = sequence,
             Framing = sequence is null ? null : FramingPlanner.Plan(watch, night.Above, night.Grid, aim, sequence, run.Span),
             Motion = sequence is null || watch.Move is null ? null : MotionPlan.Of(watch.Move, sequence.Shots),
-            SkyLevel = sequence is null ? null : SkyLevelPlanner.Plan(night.Above, night.Grid, watch.Kit, sequence, night.Limits.SkyShareMost),
+            SkyLevel = sequence is null
+                ? null
+                : SkyLevelPlanner.Plan(night.Above, night.Grid, watch.Kit, sequence, night.Limits.SkyShareMost),
             Power = power,
             Storage = storage,
             Kit = sequence is null
@@ -68,12 +71,18 @@ internal static class ShootingPlanner
                     KitWorth.ExposedBy(night.Above, night.Grid, watch.Kit, sequence, night.Limits.SkyShareMost)),
             Ground = ground,
             Cautions = OutingHazards.Of(
-                new Interval(leave.LeaveHome, home), Duration.FromMinutes(outing.DriveMin), night.Inputs.Weather.Newest, hours, ground, night.Limits,
+                new Interval(leave.LeaveHome, home),
+                Duration.FromMinutes(outing.DriveMin),
+                night.Inputs.Weather.Newest,
+                hours,
+                ground,
+                night.Limits,
                 Fatigue.HoursAwake(watch, night.Inputs.Night, home)),
         };
     }
 
-    // The exposure depends on the declinations in the frame; a camera without a move is aimed where the frames with the subject are worth most.
+    // The exposure depends on the declinations in the frame; a camera without a move is aimed where the frames with the subject are worth
+    // most.
     private static (Move? Aim, Sequence? Sequence) AimAndFrames(NightEvidence night, Run run)
     {
         var (watch, above) = (night.Watch, night.Above);
@@ -87,8 +96,14 @@ internal static class ShootingPlanner
         Sequence? Frames(Move? aimed)
         {
             var latitude = watch.Site.Position.LatitudeDeg;
-            var planned = SequencePlanner.Plan(run.Span, watch.Kit, watch.Sequence, FramingPlanner.FastestDeclinationDeg(watch.Kit, aimed, latitude), darkest);
-            return planned is null || aimed is null ? planned : planned with { TrailPixelsAtCorner = CornerTrail(watch.Kit, aimed, latitude) * planned.ExposureS };
+            var planned = SequencePlanner.Plan(
+                run.Span, watch.Kit, watch.Sequence, FramingPlanner.FastestDeclinationDeg(watch.Kit, aimed, latitude), darkest);
+            return planned is null || aimed is null
+                ? planned
+                : planned with
+                {
+                    TrailPixelsAtCorner = CornerTrail(watch.Kit, aimed, latitude) * planned.ExposureS,
+                };
         }
     }
 
@@ -96,6 +111,7 @@ internal static class ShootingPlanner
     {
         var frame = FramingPlanner.FrameOf(kit);
         return Math.Max(
-            TrailLimit.WorstCornerPixelsPerS(frame, aim.Start, latitudeDeg, kit.PixelPitchUm), TrailLimit.WorstCornerPixelsPerS(frame, aim.End, latitudeDeg, kit.PixelPitchUm));
+            TrailLimit.WorstCornerPixelsPerS(frame, aim.Start, latitudeDeg, kit.PixelPitchUm),
+            TrailLimit.WorstCornerPixelsPerS(frame, aim.End, latitudeDeg, kit.PixelPitchUm));
     }
 }

@@ -6,7 +6,10 @@ using NodaTime;
 
 namespace NightWatch.Planning.Verdicts;
 
-/// <summary>How likely the night is usable with everything done that must be done: by a model over the newest forecast, its members and the runs before it.</summary>
+/// <summary>
+/// How likely the night is usable with everything done that must be done: by a model over the newest forecast, its members and the runs
+/// before it.
+/// </summary>
 /// <remarks>
 /// Every run goes through the same evaluation as the newest; a quantity that it lacks altogether is taken from the newest. Kit, frame and
 /// sky are certain: they are in the plan and its needs, not here.

@@ -38,7 +38,9 @@ public sealed record Verdict
     /// </summary>
     public double? UsableMin { get; init; }
 
-    /// <summary>Minutes of good frames of the plan as it stands, by the newest forecast; null: the weather of the run is not known.</summary>
+    /// <summary>
+    /// Minutes of good frames of the plan as it stands, by the newest forecast; null: the weather of the run is not known.
+    /// </summary>
     public double? ForecastMin { get; init; }
 
     /// <summary>What must be done first for the plan to hold, the greatest loss first.</summary>

@@ -15,7 +15,11 @@ internal static class VerdictMaker
         var skyMin = RunChoice.Best(night, night.Dark)?.UsableMin ?? 0;
         var isSkyAlone = skyMin < least;
         var second = isSkyAlone || night.Inputs.HasCome ? null : SecondOpinion.Of(night, plan.Run, skyMin);
-        var found = Judges.All.Select(judge => judge(night, plan)).Append(DisagreementJudge.Of(second, night, plan.Run)).OfType<Reason>().ToList();
+        var found = Judges
+            .All.Select(judge => judge(night, plan))
+            .Append(DisagreementJudge.Of(second, night, plan.Run))
+            .OfType<Reason>()
+            .ToList();
         var needs = isSkyAlone ? [] : NeedsOf(found, worth);
         // Where nothing must be done first the plan's own minutes are told, as in the headline.
         var minutes = isSkyAlone ? skyMin : needs.Length > 0 ? worth.UsableMin : worth.ForecastMin ?? worth.UsableMin;
@@ -66,7 +70,8 @@ internal static class VerdictMaker
            select new Need(reason.Factor, reason.Mend!, lost!.Value),
     ];
 
-    private static VerdictClass ClassOf(NightEvidence night, Run run, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
+    private static VerdictClass ClassOf(
+        NightEvidence night, Run run, List<Reason> found, Need[] needs, Probability chance, TradeOff tradeOff)
     {
         var byChance = ByChance(night, chance, tradeOff);
         // Of a night that has come only what was seen counts, not what was likely.
@@ -79,14 +84,18 @@ internal static class VerdictMaker
     /// <summary>The forecast can carry a go: it is fresh and fine enough, and nothing is unknown that nothing rules out.</summary>
     private static bool CanCarry(NightEvidence night, Run run, List<Reason> found) =>
         IsWeatherKnown(night, run)
-        && !found.Exists(reason => reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
+        && !found.Exists(reason =>
+            reason.Severity > Severity.Ok && (reason.Factor == Factor.Forecast || reason.IsUnknown) && reason.Factor != Factor.Hazard);
 
     /// <summary>Rain and wind are known for all of a run: what is not known there may be worse than what is.</summary>
     private static bool IsWeatherKnown(NightEvidence night, Run run)
     {
         for (var cell = run.First; cell <= run.Last; cell++)
         {
-            if (double.IsNaN(night.Weather.Rain[cell]) || (double.IsNaN(night.Weather.GustMps[cell]) && double.IsNaN(night.Weather.WindMps[cell]))) return false;
+            if (
+                double.IsNaN(night.Weather.Rain[cell])
+                || (double.IsNaN(night.Weather.GustMps[cell]) && double.IsNaN(night.Weather.WindMps[cell])))
+                return false;
         }
 
         return true;
@@ -108,9 +117,12 @@ internal static class VerdictMaker
         {
             var severity = reason.Factor switch
             {
-                Factor.Frame or Factor.Power or Factor.Storage or Factor.SkyLevel or Factor.Dew when !reason.IsUnknown =>
-                    Array.Exists(needs, need => need.Factor == reason.Factor) ? Severity.Caution : Severity.Ok,
-                _ when reason.Severity == Severity.Stop && (said != VerdictClass.NoGo || (isAgainstChance && !IsNoMatterOfChance(reason))) => Severity.Caution,
+                Factor.Frame or Factor.Power or Factor.Storage or Factor.SkyLevel or Factor.Dew when !reason.IsUnknown => Array.Exists(
+                    needs, need => need.Factor == reason.Factor)
+                    ? Severity.Caution
+                    : Severity.Ok,
+                _ when reason.Severity == Severity.Stop
+                        && (said != VerdictClass.NoGo || (isAgainstChance && !IsNoMatterOfChance(reason))) => Severity.Caution,
                 _ => reason.Severity,
             };
             yield return severity == reason.Severity ? reason : reason with { Severity = severity };

@@ -45,13 +45,23 @@ public sealed record BrierScore
     {
         ArgumentNullException.ThrowIfNull(pairs);
         if (pairs.Count == 0) throw new ArgumentException("Accepted: at least one pair.", nameof(pairs));
-        var groups = pairs.GroupBy(pair => ReliabilityDiagram.BinOf(pair.Probability, bins)).OrderBy(group => group.Key)
-            .Select(group => (Group: group, Count: group.Count(), Said: group.Average(pair => pair.Probability), Came: group.Average(pair => pair.Came ? 1.0 : 0)))
+        var groups = pairs
+            .GroupBy(pair => ReliabilityDiagram.BinOf(pair.Probability, bins))
+            .OrderBy(group => group.Key)
+            .Select(group =>
+                (
+                    Group: group,
+                    Count: group.Count(),
+                    Said: group.Average(pair => pair.Probability),
+                    Came: group.Average(pair => pair.Came ? 1.0 : 0)))
             .ToList();
         var parts = OfGroups(groups.Select(bin => ((double)bin.Count, bin.Said, bin.Came)));
         var value = pairs.Average(pair => pair.SquaredError);
-        var within = groups.Sum(bin => bin.Group.Sum(pair =>
-            (pair.Probability - bin.Said) * (pair.Probability - bin.Said) - 2 * ((pair.Came ? 1 : 0) - bin.Came) * (pair.Probability - bin.Said))) / pairs.Count;
+        var within =
+            groups.Sum(bin =>
+                bin.Group.Sum(pair =>
+                    (pair.Probability - bin.Said) * (pair.Probability - bin.Said)
+                    - 2 * ((pair.Came ? 1 : 0) - bin.Came) * (pair.Probability - bin.Said))) / pairs.Count;
         return parts with { Value = value, WithinBins = within };
     }
 

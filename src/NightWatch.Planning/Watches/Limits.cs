@@ -18,8 +18,8 @@ public sealed record Limits
     public double UsableRunMin { get; init; } = 90;
 
     /// <summary>
-    /// Total cloud, fraction: up to the first a frame counts in full, from the second on for nothing. Two oktas are a clear sky by WMO usage;
-    /// at 45 % nearly every frame has cloud.
+    /// Total cloud, fraction: up to the first a frame counts in full, from the second on for nothing. Two oktas are a clear sky by WMO
+    /// usage; at 45 % nearly every frame has cloud.
     /// </summary>
     public Threshold Cloud { get; init; } = new(0.20, 0.45);
 
@@ -50,7 +50,9 @@ public sealed record Limits
     /// <summary>Longest worthless gap that a run bridges, minutes: a cloud that passes, a shower.</summary>
     public double LongestGapMin { get; init; } = 20;
 
-    /// <summary>Distance of the lens from its dew point that the heater holds, K: the sky's radiation is known to about ±15 W/m², 1.5 K in calm air.</summary>
+    /// <summary>
+    /// Distance of the lens from its dew point that the heater holds, K: the sky's radiation is known to about ±15 W/m², 1.5 K in calm air.
+    /// </summary>
     public double DewMarginC { get; init; } = 2;
 
     /// <summary>Wet ground is a stop, not a caution.</summary>
@@ -68,6 +70,9 @@ public sealed record Limits
     /// <summary>Age from which a forecast cannot carry a go, hours: every feed here issues at least twice in that time.</summary>
     public double ForecastAgeH { get; init; } = 12;
 
-    /// <summary>Lead beyond which a night is an outlook only, hours: total cloud is forecast no better than the climate from there (Ye and Chen 2013, MNRAS 428, 3288).</summary>
+    /// <summary>
+    /// Lead beyond which a night is an outlook only, hours: total cloud is forecast no better than the climate from there (Ye and Chen
+    /// 2013, MNRAS 428, 3288).
+    /// </summary>
     public double OutlookOnlyFromH { get; init; } = 120;
 }

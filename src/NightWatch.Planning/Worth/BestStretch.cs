@@ -4,13 +4,15 @@ using NodaTime;
 
 namespace NightWatch.Planning.Worth;
 
-/// <summary>The one piece of a night that is worth most: a time-lapse bridges short worthless gaps, and holds together on the whole.</summary>
+/// <summary>
+/// The one piece of a night that is worth most: a time-lapse bridges short worthless gaps, and holds together on the whole.
+/// </summary>
 /// <remarks>
 /// Of all stretches of cells that begin and end on a cell of some worth, hold no worthless gap longer than the one allowed and have a mean
-/// worth of <see cref="WorthSeverity.LeastMean"/> at least, the one with the greatest sum of worth times minutes; of equals the shorter, then the
-/// earlier. Of a cell of unknown worth nothing can be claimed: it is bridged like a worthless one. Linear in the cells: with T the running
-/// sum of minutes times (worth − least mean), a stretch holds exactly when T does not fall over it, so each end looks for the earliest
-/// start among the record lows of T.
+/// worth of <see cref="WorthSeverity.LeastMean"/> at least, the one with the greatest sum of worth times minutes; of equals the shorter,
+/// then the earlier. Of a cell of unknown worth nothing can be claimed: it is bridged like a worthless one. Linear in the cells: with T the
+/// running sum of minutes times (worth − least mean), a stretch holds exactly when T does not fall over it, so each end looks for the
+/// earliest start among the record lows of T.
 /// </remarks>
 /// <param name="First">First cell.</param>
 /// <param name="Last">Last cell, included.</param>

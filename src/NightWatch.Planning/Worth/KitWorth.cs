@@ -32,12 +32,19 @@ internal sealed record KitWorth(double[] Framed, double[] LensClear, double[] Po
     /// <param name="storage">The cards.</param>
     /// <param name="exposed">By <see cref="ExposedBy"/>.</param>
     public static KitWorth Of(
-        NightGrid grid, Sequence sequence, double[]? framed, LensPlan lens, PowerPlan? power, StoragePlan? storage, double[] exposed) => new(
-        framed ?? All(grid.Count),
-        Until(grid, sequence, DewFrom(lens)),
-        Until(grid, sequence, power?.Empty),
-        Until(grid, sequence, storage?.Full),
-        exposed);
+        NightGrid grid,
+        Sequence sequence,
+        double[]? framed,
+        LensPlan lens,
+        PowerPlan? power,
+        StoragePlan? storage,
+        double[] exposed) =>
+        new(
+            framed ?? All(grid.Count),
+            Until(grid, sequence, DewFrom(lens)),
+            Until(grid, sequence, power?.Empty),
+            Until(grid, sequence, storage?.Full),
+            exposed);
 
     /// <summary>1 in the frames whose sky stays below the watch's share of saturation.</summary>
     public static double[] ExposedBy(SkyTrack above, NightGrid grid, Kit kit, Sequence sequence, double mostShare)
@@ -46,7 +53,8 @@ internal sealed record KitWorth(double[] Framed, double[] LensClear, double[] Po
         var (first, last) = grid.Cells(sequence.Span);
         for (var cell = first; cell <= last; cell++)
         {
-            if (SkyExposure.Share(above.Steps[cell].Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso) >= mostShare) exposed[cell] = 0;
+            if (SkyExposure.Share(above.Steps[cell].Light.CandelaPerM2, kit.FNumber, sequence.ExposureS, sequence.Iso) >= mostShare)
+                exposed[cell] = 0;
         }
 
         return exposed;

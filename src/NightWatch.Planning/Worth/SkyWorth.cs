@@ -5,7 +5,9 @@ using NightWatch.Sky.Subjects;
 
 namespace NightWatch.Planning.Worth;
 
-/// <summary>The dark share of a frame's worth, by what lights the sky at the subject: nature, towns, Moon, twilight, and the air before it.</summary>
+/// <summary>
+/// The dark share of a frame's worth, by what lights the sky at the subject: nature, towns, Moon, twilight, and the air before it.
+/// </summary>
 internal static class SkyWorth
 {
     /// <summary>Brightness of the sky at the subject (at the zenith for stars) without the Moon, V mag/arcsec².</summary>

@@ -10,7 +10,9 @@ namespace NightWatch.Planning.Worth;
 /// <param name="Dry">0 where it rains, 1 elsewhere; unknown rain takes nothing.</param>
 internal sealed record WeatherWorth(double[] Clear, double[] Steady, double[] Dry)
 {
-    /// <summary>A gust that is only estimated from the mean wind takes no more than half, unless the mean wind alone is past the stop.</summary>
+    /// <summary>
+    /// A gust that is only estimated from the mean wind takes no more than half, unless the mean wind alone is past the stop.
+    /// </summary>
     private const double LeastByEstimate = 0.5;
 
     /// <summary>Of a forecast, or of the hours that came.</summary>

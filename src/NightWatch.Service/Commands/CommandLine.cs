@@ -24,7 +24,11 @@ internal static class CommandLine
     /// <returns>0, 1 for a failure, 2 for bad input.</returns>
     public static async Task<int> RunAsync(string[] args, Shell shell)
     {
-        var config = new Option<string?>("--config") { Description = "Configuration file, over appsettings.json of this folder.", Recursive = true };
+        var config = new Option<string?>("--config")
+        {
+            Description = "Configuration file, over appsettings.json of this folder.",
+            Recursive = true,
+        };
         var root = new RootCommand("NightWatch keeps the watch over your dark sites and writes when a night is on.")
         {
             config,
@@ -102,5 +106,6 @@ internal static class CommandLine
         return Exit.Failure;
     }
 
-    private static string OneLine(string message) => "nightwatch: " + string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static string OneLine(string message) =>
+        "nightwatch: " + string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

@@ -22,21 +22,31 @@ internal static class RehearseCommand
         var climate = Given.Climate();
         var folder = Given.Text("--out", "Folder for the letters and the index page; default ./rehearsal.");
         var keep = Given.Text("--keep", "New file to keep the database in, to try 'scores', 'verdicts' and 'replay' on.");
-        var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.") { days, seed, climate, folder, keep };
-        command.SetAction(async (given, stop) =>
+        var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.")
         {
-            var watch = Stopwatch.StartNew();
-            var (count, world) = (given.GetValue(days) ?? DefaultDays, given.GetValue(seed) ?? DefaultSeed);
-            var database = given.GetValue(keep) is { } file ? shell.PathOf(file) : null;
-            if (File.Exists(database)) throw new BadInputException($"--keep: there is a file '{given.GetValue(keep)}' already; accepted: a new file.");
-            var place = RehearsalFolder.Prepare(shell.PathOf(given.GetValue(folder) ?? "rehearsal"));
-            var progress = new Progress(shell.Error, count);
-            var story = await new RehearsalRun(world, given.KindOf(climate), count, place.Letters, progress.Show, database).RunAsync(stop);
-            place.Write(story);
-            progress.End();
-            RehearsalSummary.Draw(shell, story, place.Index, watch.Elapsed);
-            return Exit.Ok;
-        });
+            days,
+            seed,
+            climate,
+            folder,
+            keep,
+        };
+        command.SetAction(
+            async (given, stop) =>
+            {
+                var watch = Stopwatch.StartNew();
+                var (count, world) = (given.GetValue(days) ?? DefaultDays, given.GetValue(seed) ?? DefaultSeed);
+                var database = given.GetValue(keep) is { } file ? shell.PathOf(file) : null;
+                if (File.Exists(database))
+                    throw new BadInputException($"--keep: there is a file '{given.GetValue(keep)}' already; accepted: a new file.");
+                var place = RehearsalFolder.Prepare(shell.PathOf(given.GetValue(folder) ?? "rehearsal"));
+                var progress = new Progress(shell.Error, count);
+                var story = await new RehearsalRun(world, given.KindOf(climate), count, place.Letters, progress.Show, database).RunAsync(
+                    stop);
+                place.Write(story);
+                progress.End();
+                RehearsalSummary.Draw(shell, story, place.Index, watch.Elapsed);
+                return Exit.Ok;
+            });
         return command;
     }
 

@@ -40,15 +40,27 @@ internal static class PageParts
             kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
         });
         var services = builder.Services;
-        services.AddSingleton(root).AddSingleton(new PageOptions(settings.Service.OpenSignUp, settings.Service.OperatorKeyFile)).AddSingleton<PageAssets>().AddSingleton<LinkGate>().AddSingleton<PageAddress>();
+        services
+            .AddSingleton(root)
+            .AddSingleton(new PageOptions(settings.Service.OpenSignUp, settings.Service.OperatorKeyFile))
+            .AddSingleton<PageAssets>()
+            .AddSingleton<LinkGate>()
+            .AddSingleton<PageAddress>();
         services.AddSingleton<TicketStore>().AddSingleton<SessionStore>().AddSingleton<SubscriberStore>();
         services.AddNightPages().AddStatus();
-        services.AddSingleton<Sessions>().AddSingleton<MailRations>().AddSingleton<SignUpDesk>().AddSingleton<SignInDesk>().AddSingleton<MyWatchesDesk>().AddSingleton<DataExport>();
+        services
+            .AddSingleton<Sessions>()
+            .AddSingleton<MailRations>()
+            .AddSingleton<SignUpDesk>()
+            .AddSingleton<SignInDesk>()
+            .AddSingleton<MyWatchesDesk>()
+            .AddSingleton<DataExport>();
         services.AddSingleton<OperatorDesk>();
         services.AddSingleton<PostGuard>().AddSingleton<SignedInOnly>().AddSingleton<OperatorGate>();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");
-        services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys => keys.XmlRepository = parts.GetRequiredService<KeyRing>()));
+        services.AddSingleton<IConfigureOptions<KeyManagementOptions>>(parts => new ConfigureOptions<KeyManagementOptions>(keys =>
+            keys.XmlRepository = parts.GetRequiredService<KeyRing>()));
         services.AddAntiforgery(forms =>
         {
             forms.Cookie = Cookies.Builder(root, Cookies.Antiforgery(root));
@@ -63,7 +75,13 @@ internal static class PageParts
             forms.MultipartBodyLengthLimit = MostFormBytes;
         });
         // The keys are read when the first form needs them; the framework would read them at every start.
-        foreach (var reader in services.Where(part => part.ServiceType == typeof(IHostedService) && part.ImplementationType?.Assembly == typeof(KeyManagementOptions).Assembly).ToList()) services.Remove(reader);
+        foreach (
+            var reader in services
+                .Where(part =>
+                    part.ServiceType == typeof(IHostedService) && part.ImplementationType?.Assembly == typeof(KeyManagementOptions).Assembly
+                )
+                .ToList())
+            services.Remove(reader);
     }
 
     /// <summary>What every request passes through, and where it ends.</summary>

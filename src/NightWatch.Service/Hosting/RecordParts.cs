@@ -15,6 +15,10 @@ internal static class RecordParts
         services.AddSingleton(settings.Observations);
         services.AddSingleton<OutcomeStore>().AddSingleton<LearntChanceStore>().AddSingleton<ChanceDesk>().AddSingleton<RecordReader>();
         if (settings.Observations.AerodromeKm > 0) services.AddAerodromes(settings.Observations.ToAerodromes(settings.Feeds.Contact));
-        return services.AddSingleton<AerodromeDesk>().AddSingleton<OutcomeRecorder>().AddSingleton<ChanceLearner>().AddSingleton<RecordKeeping>();
+        return services
+            .AddSingleton<AerodromeDesk>()
+            .AddSingleton<OutcomeRecorder>()
+            .AddSingleton<ChanceLearner>()
+            .AddSingleton<RecordKeeping>();
     }
 }

@@ -25,10 +25,12 @@ internal static partial class ServiceHost
     /// <summary>Runs until it is told to stop.</summary>
     public static async Task RunAsync(AllSettings settings, IClock clock, CancellationToken stop)
     {
-        for (var start = 1; !await TryRunAsync(settings, clock, start == MostStarts, stop); start++) await Task.Delay(BetweenStarts, TimeProvider.System, stop);
+        for (var start = 1; !await TryRunAsync(settings, clock, start == MostStarts, stop); start++)
+            await Task.Delay(BetweenStarts, TimeProvider.System, stop);
     }
 
-    /// <returns>False: another process had the scheduler's rows for too long; one that died or sleeps in a transaction loses them in seconds.</returns>
+    /// <returns>False: another process had the scheduler's rows for too long; one that died or sleeps in a transaction loses them in
+    /// seconds.</returns>
     private static async Task<bool> TryRunAsync(AllSettings settings, IClock clock, bool last, CancellationToken stop)
     {
         // The settings are read already; the builder's own file, which is thrown away below, shall not be watched either.

@@ -28,24 +28,56 @@ namespace NightWatch.Service.Hosting;
 /// <summary>All parts of the service put together once, for the service itself and for its rehearsal.</summary>
 internal static class ServiceParts
 {
-    /// <summary>Registers everything but the clocks, which the caller chooses: <see cref="IClock"/> and <see cref="TimeProvider"/>.</summary>
+    /// <summary>
+    /// Registers everything but the clocks, which the caller chooses: <see cref="IClock"/> and <see cref="TimeProvider"/>.
+    /// </summary>
     public static IServiceCollection AddNightWatch(this IServiceCollection services, AllSettings settings)
     {
-        services.AddSingleton(settings.Database).AddSingleton(settings.Feeds).AddSingleton(settings.Mail).AddSingleton(settings.Outbox).AddSingleton(settings.Service).AddSingleton(new PassOptions(settings.Service.PassLeaseSeconds));
-        services.AddSingleton<UnreadableLog>().AddSingleton(parts => parts.GetRequiredService<UnreadableLog>().Follow(Database.Open(settings.Database.Connection)));
+        services
+            .AddSingleton(settings.Database)
+            .AddSingleton(settings.Feeds)
+            .AddSingleton(settings.Mail)
+            .AddSingleton(settings.Outbox)
+            .AddSingleton(settings.Service)
+            .AddSingleton(new PassOptions(settings.Service.PassLeaseSeconds));
+        services
+            .AddSingleton<UnreadableLog>()
+            .AddSingleton(parts => parts.GetRequiredService<UnreadableLog>().Follow(Database.Open(settings.Database.Connection)));
         services.AddSingleton<Telemetry>().AddSingleton<FeedLedger>().AddSingleton<KnownShares>();
-        services.AddSingleton<SiteStore>().AddSingleton<WatchStore>().AddSingleton<ForecastStore>().AddSingleton<RainStore>().AddSingleton<FeedHoldStore>().AddSingleton<IFeedHolds>(parts => parts.GetRequiredService<FeedHoldStore>()).AddSingleton<VerdictStore>();
-        services.AddSingleton<DueStore>().AddSingleton<PassStore>().AddSingleton<NewsStore>().AddSingleton<ToldNightStore>().AddSingleton<OutboxStore>();
+        services
+            .AddSingleton<SiteStore>()
+            .AddSingleton<WatchStore>()
+            .AddSingleton<ForecastStore>()
+            .AddSingleton<RainStore>()
+            .AddSingleton<FeedHoldStore>()
+            .AddSingleton<IFeedHolds>(parts => parts.GetRequiredService<FeedHoldStore>())
+            .AddSingleton<VerdictStore>();
+        services
+            .AddSingleton<DueStore>()
+            .AddSingleton<PassStore>()
+            .AddSingleton<NewsStore>()
+            .AddSingleton<ToldNightStore>()
+            .AddSingleton<OutboxStore>();
         services.AddSingleton<Recovery>().AddSingleton<Retention>().AddSingleton<BacklogStore>();
         services.AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton<SecretStore>().AddSingleton<StoredLinkSigner>();
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
         services.AddRecord(settings);
-        services.AddSingleton<SharedSky>().AddSingleton<DuePlanner>().AddSingleton<WatchLooker>().AddSingleton<AlternativeFinder>().AddSingleton<SubscriberPass>();
+        services
+            .AddSingleton<SharedSky>()
+            .AddSingleton<DuePlanner>()
+            .AddSingleton<WatchLooker>()
+            .AddSingleton<AlternativeFinder>()
+            .AddSingleton<SubscriberPass>();
         services.AddDelivery(settings);
         services.AddSingleton<Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
-        services.AddSingleton<Cores>().AddSingleton<PassRunner>().AddSingleton<Chores>().AddSingleton<Ticker>().AddSingleton<ITicks>(parts => parts.GetRequiredService<Ticker>());
+        services
+            .AddSingleton<Cores>()
+            .AddSingleton<PassRunner>()
+            .AddSingleton<Chores>()
+            .AddSingleton<Ticker>()
+            .AddSingleton<ITicks>(parts => parts.GetRequiredService<Ticker>());
         services.AddSingleton<IPassWitness, NoWitness>();
         services.AddSingleton<OutboxSender>();
         return services;

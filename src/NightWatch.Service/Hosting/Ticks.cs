@@ -10,15 +10,17 @@ namespace NightWatch.Service.Hosting;
 /// Quartz's part: it ticks. What is due is in our own table and every claim has a fence, so a tick that is missed or doubled does no harm.
 /// </summary>
 /// <remarks>
-/// Every process ticks for itself, in memory, and takes its share of passes and letters: a clustered job would run on one of them at a time.
-/// The chores need one process only, and run beside the passes, which must not wait for a mailbox or an aerodrome. On PostgreSQL they are a clustered
-/// job, which another process takes over when the one that has it dies; on SQLite there is one process, and nothing that Quartz could write down.
+/// Every process ticks for itself, in memory, and takes its share of passes and letters: a clustered job would run on one of them at a
+/// time. The chores need one process only, and run beside the passes, which must not wait for a mailbox or an aerodrome. On PostgreSQL they
+/// are a clustered job, which another process takes over when the one that has it dies; on SQLite there is one process, and nothing that
+/// Quartz could write down.
 /// </remarks>
 internal static class Ticks
 {
     private const string Cluster = "nightwatch";
 
-    // Each chore knows for itself when it is time. No longer than the shortest time that a setting may ask for between two of one (Bounces:EveryMinutes).
+    // Each chore knows for itself when it is time. No longer than the shortest time that a setting may ask for between two of one
+    // (Bounces:EveryMinutes).
     private static readonly Duration ChoresEvery = Duration.FromMinutes(1);
 
     // A process is given up after twice the first and the second: soon enough for chores, and no load.
@@ -39,19 +41,26 @@ internal static class Ticks
         });
         if (postgres)
         {
-            services.AddQuartz(Cluster, quartz =>
-            {
-                StopOnRequest(quartz);
-                quartz.ConfigureScheduler(scheduler => scheduler.InstanceId = $"{(settings.Service.NodeName.Length > 0 ? settings.Service.NodeName : Environment.MachineName)}-{Guid.NewGuid():N}");
-                quartz.UsePersistentStore(store =>
+            services.AddQuartz(
+                Cluster,
+                quartz =>
                 {
-                    store.UsePostgres(source => source.DataSourceFactory = parts => parts.GetRequiredService<Database>().Connections);
-                    store.UseClustering(cluster => (cluster.CheckinInterval, cluster.CheckinMisfireThreshold) = (CheckIn.ToTimeSpan(), Grace.ToTimeSpan()));
-                    store.ProvisionSchema();
-                    store.ConfigureStore(options => options.StoreJobDataAsStrings = true);
+                    StopOnRequest(quartz);
+                    quartz.ConfigureScheduler(scheduler =>
+                        scheduler.InstanceId =
+                            (settings.Service.NodeName.Length > 0 ? settings.Service.NodeName : Environment.MachineName) +
+                            $"-{Guid.NewGuid():N}"
+                    );
+                    quartz.UsePersistentStore(store =>
+                    {
+                        store.UsePostgres(source => source.DataSourceFactory = parts => parts.GetRequiredService<Database>().Connections);
+                        store.UseClustering(cluster =>
+                            (cluster.CheckinInterval, cluster.CheckinMisfireThreshold) = (CheckIn.ToTimeSpan(), Grace.ToTimeSpan()));
+                        store.ProvisionSchema();
+                        store.ConfigureStore(options => options.StoreJobDataAsStrings = true);
+                    });
+                    Every<ChoresJob>(quartz, "chores", ChoresEvery);
                 });
-                Every<ChoresJob>(quartz, "chores", ChoresEvery);
-            });
         }
 
         services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
@@ -66,25 +75,36 @@ internal static class Ticks
     {
         quartz.AddJob<T>(job => job.WithIdentity(name));
         // A missed tick is worthless: the next one sees all that is due.
-        quartz.AddTrigger(trigger => trigger.ForJob(name).WithIdentity(name).StartNow().WithSimpleSchedule(schedule => schedule
-            .WithInterval(interval.ToTimeSpan()).RepeatForever().WithMisfireInstruction(SimpleTriggerMisfireInstruction.NextWithExistingCount)));
+        quartz.AddTrigger(trigger =>
+            trigger
+                .ForJob(name)
+                .WithIdentity(name)
+                .StartNow()
+                .WithSimpleSchedule(schedule =>
+                    schedule
+                        .WithInterval(interval.ToTimeSpan())
+                        .RepeatForever()
+                        .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NextWithExistingCount)));
     }
 
     [DisallowConcurrentExecution]
     private sealed class PassJob(Ticker ticker) : IJob
     {
-        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.PassAsync(cancellationToken);
+        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) =>
+            await ticker.PassAsync(cancellationToken);
     }
 
     [DisallowConcurrentExecution]
     private sealed class SendJob(Ticker ticker) : IJob
     {
-        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.SendAsync(cancellationToken);
+        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) =>
+            await ticker.SendAsync(cancellationToken);
     }
 
     [DisallowConcurrentExecution]
     private sealed class ChoresJob(Ticker ticker) : IJob
     {
-        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) => await ticker.ChoresAsync(cancellationToken);
+        public async ValueTask Execute(IJobExecutionContext context, CancellationToken cancellationToken) =>
+            await ticker.ChoresAsync(cancellationToken);
     }
 }

@@ -82,7 +82,9 @@ internal sealed class Exports : IAsyncDisposable
     private Built Build()
     {
         var gauges = ActivatorUtilities.CreateInstance<Gauges>(app.Services);
-        var resource = ResourceBuilder.CreateEmpty().AddService("nightwatch", serviceVersion: typeof(Exports).Assembly.GetName().Version?.ToString(3));
+        var resource = ResourceBuilder
+            .CreateEmpty()
+            .AddService("nightwatch", serviceVersion: typeof(Exports).Assembly.GetName().Version?.ToString(3));
         // Not System.Net.Http's traces: a feed's address holds the place that is asked for.
         var metrics = Sdk.CreateMeterProviderBuilder().SetResourceBuilder(resource)
             .AddMeter(Telemetry.Name, "System.Runtime", "System.Net.Http", "Microsoft.AspNetCore.Hosting")
@@ -94,10 +96,12 @@ internal sealed class Exports : IAsyncDisposable
         return new Built(gauges, Scraper(metrics.Build()), traces);
     }
 
-    // Each series has its room from the start, 2,000 an instrument if nothing is said: 5 MiB of an idle service. Ours come from closed lists, at most
-    // eight feeds by ten outcomes; requests go by route, method and answer.
+    // Each series has its room from the start, 2,000 an instrument if nothing is said: 5 MiB of an idle service. Ours come from closed
+    // lists, at most eight feeds by ten outcomes; requests go by route, method and answer.
     private static MetricStreamConfiguration? RoomOf(Instrument instrument) =>
-        instrument.Name.StartsWith("http.server.", StringComparison.Ordinal) ? null : new MetricStreamConfiguration { CardinalityLimit = MostSeries };
+        instrument.Name.StartsWith("http.server.", StringComparison.Ordinal)
+            ? null
+            : new MetricStreamConfiguration { CardinalityLimit = MostSeries };
 
     // On its own, so that who sends nothing does not load what sends.
     [MethodImpl(MethodImplOptions.NoInlining)]
@@ -118,7 +122,8 @@ internal sealed class Exports : IAsyncDisposable
     private (MeterProvider Metrics, RequestDelegate Scrape) Scraper(MeterProvider metrics)
     {
         var branch = new ApplicationBuilder(app.Services);
-        branch.UseOpenTelemetryPrometheusScrapingEndpoint(metrics, _ => true, path: null, configureBranchedPipeline: null, optionsName: null);
+        branch.UseOpenTelemetryPrometheusScrapingEndpoint(
+            metrics, _ => true, path: null, configureBranchedPipeline: null, optionsName: null);
         return (metrics, branch.Build());
     }
 

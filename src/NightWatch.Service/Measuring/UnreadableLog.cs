@@ -13,6 +13,9 @@ internal sealed partial class UnreadableLog(ILogger<UnreadableLog> log)
         return database;
     }
 
-    [LoggerMessage(121, LogLevel.Error, "The stored {Row} cannot be read and is left out, all others go on; 'nightwatch check' lists such rows: {Why}")]
+    [LoggerMessage(
+        121,
+        LogLevel.Error,
+        "The stored {Row} cannot be read and is left out, all others go on; 'nightwatch check' lists such rows: {Why}")]
     private partial void LogUnreadable(string row, string why);
 }

@@ -32,32 +32,47 @@ internal static class Cast
             "Stay ten metres from the edge: it undercuts. No fruit over the border."),
     ];
 
-    private static Watch Make(string id, string name, GeoPosition at, DateTimeZone zone, GroundKind ground, double driveMin, HorizonPoint[] skyline, string access) => new()
-    {
-        Id = id,
-        Subscriber = Photographer,
-        Site = new Site
+    private static Watch Make(
+        string id,
+        string name,
+        GeoPosition at,
+        DateTimeZone zone,
+        GroundKind ground,
+        double driveMin,
+        HorizonPoint[] skyline,
+        string access) =>
+        new()
         {
             Id = id,
-            Name = name,
-            Position = at,
-            Zone = zone,
-            Horizon = new HorizonProfile(skyline),
-            MeasuredSkyBrightness = 21.8,
-            Ground = ground,
-            AccessNotes = access,
-        },
-        Kit = new Kit { DewHeaterW = 6, DewHeaterBatteryWh = 74, BatteriesWh = [99, 99], CardGb = 256 },
-        Limits = new Limits { MinAltitudeDeg = 15, UsableRunMin = 120 },
-        Outing = new Outing
-        {
-            FreeEvenings = [IsoDayOfWeek.Wednesday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday, IsoDayOfWeek.Sunday],
-            DriveMin = driveMin,
-            SetUpMin = 60,
-            MostDriveKm = 200,
-            HomeLatitudeDeg = Home.LatitudeDeg,
-            HomeLongitudeDeg = Home.LongitudeDeg,
-        },
-        Letters = new LetterSettings { LeadNights = 3 },
-    };
+            Subscriber = Photographer,
+            Site = new Site
+            {
+                Id = id,
+                Name = name,
+                Position = at,
+                Zone = zone,
+                Horizon = new HorizonProfile(skyline),
+                MeasuredSkyBrightness = 21.8,
+                Ground = ground,
+                AccessNotes = access,
+            },
+            Kit = new Kit
+            {
+                DewHeaterW = 6,
+                DewHeaterBatteryWh = 74,
+                BatteriesWh = [99, 99],
+                CardGb = 256,
+            },
+            Limits = new Limits { MinAltitudeDeg = 15, UsableRunMin = 120 },
+            Outing = new Outing
+            {
+                FreeEvenings = [IsoDayOfWeek.Wednesday, IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday, IsoDayOfWeek.Sunday],
+                DriveMin = driveMin,
+                SetUpMin = 60,
+                MostDriveKm = 200,
+                HomeLatitudeDeg = Home.LatitudeDeg,
+                HomeLongitudeDeg = Home.LongitudeDeg,
+            },
+            Letters = new LetterSettings { LeadNights = 3 },
+        };
 }

@@ -31,7 +31,8 @@ internal sealed class RehearsalFolder
             Directory.CreateDirectory(folder);
             var entries = Directory.EnumerateFileSystemEntries(folder).Select(Path.GetFileName).ToList();
             if (entries.Count > 0 && !(entries.Contains(IndexName) && entries.All(entry => entry is IndexName or "letters")))
-                throw new BadInputException($"--out: '{folder}' holds other files; accepted: a new or empty folder, or one of an earlier rehearsal.");
+                throw new BadInputException(
+                    $"--out: '{folder}' holds other files; accepted: a new or empty folder, or one of an earlier rehearsal.");
             if (Directory.Exists(prepared.Letters)) Directory.Delete(prepared.Letters, recursive: true);
             Directory.CreateDirectory(prepared.Letters);
             // From the start, so that a rehearsal that was stopped half-way can be done again in the same place.
@@ -50,7 +51,10 @@ internal sealed class RehearsalFolder
         foreach (var letter in story.Letters)
         {
             if (story.Outbox.GetValueOrDefault(letter.MessageId) is { State: OutboxState.Sent } entry)
-                File.WriteAllText(Path.Combine(Path.GetDirectoryName(Index)!, RehearsalPage.FileOf(entry) + ".html"), letter.Letter.Html, new UTF8Encoding(false));
+                File.WriteAllText(
+                    Path.Combine(Path.GetDirectoryName(Index)!, RehearsalPage.FileOf(entry) + ".html"),
+                    letter.Letter.Html,
+                    new UTF8Encoding(false));
         }
 
         File.WriteAllText(Index, RehearsalPage.Of(story), new UTF8Encoding(false));

@@ -35,7 +35,12 @@ internal static class RehearsalPage
         return page.Append("</main>\n</body>\n</html>\n").ToString();
     }
 
-    private static void Day(StringBuilder page, LocalDate day, List<DiaryLetter> letters, List<StoryNight> nights, IReadOnlyDictionary<string, OutboxEntry> outbox)
+    private static void Day(
+        StringBuilder page,
+        LocalDate day,
+        List<DiaryLetter> letters,
+        List<StoryNight> nights,
+        IReadOnlyDictionary<string, OutboxEntry> outbox)
     {
         page.Append($"<section id=\"{day:R}\"><h2>{Text(Speech.ToAnybody.Clock.Date(day))}</h2>\n");
         if (letters.Count > 0)
@@ -47,12 +52,19 @@ internal static class RehearsalPage
 
         foreach (var night in nights)
         {
-            page.Append("<p class=\"night\"><b>").Append(Text(night.Watch.Site.Name)).Append("</b> ")
-                .Append(string.Join(" &rarr; ", Turns(night.Looks).Select(look => $"{Text(When(look, night))} {Call(look.Verdict, night.Watch)}")))
-                .Append(" &#124; came: ").Append(Call(night.Truth.Verdict, night.Watch)).Append("</p>\n");
+            page.Append("<p class=\"night\"><b>")
+                .Append(Text(night.Watch.Site.Name))
+                .Append("</b> ")
+                .Append(
+                    string.Join(
+                        " &rarr; ", Turns(night.Looks).Select(look => $"{Text(When(look, night))} {Call(look.Verdict, night.Watch)}")))
+                .Append(" &#124; came: ")
+                .Append(Call(night.Truth.Verdict, night.Watch))
+                .Append("</p>\n");
         }
 
-        if (nights.Count > 0) page.Append($"<p class=\"moon\">{Text(Words.MoonOfNight(nights[0].Truth.Sky.Moon.IlluminatedFraction))}</p>\n");
+        if (nights.Count > 0)
+            page.Append($"<p class=\"moon\">{Text(Words.MoonOfNight(nights[0].Truth.Sky.Moon.IlluminatedFraction))}</p>\n");
         page.Append("</section>\n");
     }
 
@@ -72,9 +84,17 @@ internal static class RehearsalPage
 
     private static string Totals(RehearsalStory story)
     {
-        var rows = string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(said =>
-            $"<tr><th scope=\"row\">said {TradeWords.Of(said)}</th>{string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(came => $"<td>{story.Count(said, came)}</td>"))}</tr>"));
-        return $"<table><caption>Site-nights by the last word before leaving and by the weather that came</caption><tr><td></td><th scope=\"col\">came go</th><th scope=\"col\">came marginal</th><th scope=\"col\">came no-go</th></tr>{rows}</table>";
+        var rows = string.Concat(
+            Enum.GetValues<VerdictClass>()
+                .Reverse()
+                .Select(said =>
+                    $"<tr><th scope=\"row\">said " +
+                    $"{TradeWords.Of(said)}</th>" +
+                    string.Concat(Enum.GetValues<VerdictClass>().Reverse().Select(came => $"<td>{story.Count(said, came)}</td>")) +
+                    "</tr>"
+                ));
+        return $"<table><caption>Site-nights by the last word before leaving and by the weather that came</caption><tr><td></td><th " +
+            $"scope=\"col\">came go</th><th scope=\"col\">came marginal</th><th scope=\"col\">came no-go</th></tr>{rows}</table>";
     }
 
     private static LocalDate DayOf(DiaryLetter letter) => letter.At.InZone(letter.Draft.Orders[0].Plan.Watch.Site.Zone).Date;
@@ -86,7 +106,8 @@ internal static class RehearsalPage
     }
 
     private static string Call(Verdict verdict, Watch watch) =>
-        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" title=\"{Text(Speech.To(watch).Whole(verdict.Deciding))}\">{TradeWords.Of(verdict.Class)}</span>";
+        $"<span class=\"{verdict.Class.ToString().ToLowerInvariant()}\" " +
+        $"title=\"{Text(Speech.To(watch).Whole(verdict.Deciding))}\">{TradeWords.Of(verdict.Class)}</span>";
 
     private static string Text(string plain) => WebUtility.HtmlEncode(plain);
 
@@ -100,7 +121,8 @@ internal static class RehearsalPage
         <style>
         :root { color-scheme: light dark; --ink: #1d2329; --faint: #56606b; --paper: #fbfaf7; --line: #d9d5cc; }
         @media (prefers-color-scheme: dark) { :root { --ink: #e4e1da; --faint: #a5a9ad; --paper: #15181c; --line: #383d44; } }
-        body { font: 1rem/1.5 system-ui, sans-serif; color: var(--ink); background: var(--paper); max-width: 46rem; margin: 0 auto; padding: 1rem; }
+        body { font: 1rem/1.5 system-ui, sans-serif; color: var(--ink); background: var(--paper); max-width: 46rem;
+               margin: 0 auto; padding: 1rem; }
         h1 { font-size: 1.5rem; margin: 0 0 .5rem; }
         h2 { font-size: 1.05rem; margin: 1.6rem 0 .3rem; border-top: 1px solid var(--line); padding-top: .6rem; }
         ul.letters { list-style: none; padding: 0; margin: .2rem 0 .5rem; }

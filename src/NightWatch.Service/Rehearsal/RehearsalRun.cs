@@ -67,7 +67,8 @@ internal sealed class RehearsalRun(
         {
             if (tick >= MostTicks) throw new InvalidOperationException("The rehearsal does not come to its end.");
             await ticker.TickAsync(stop);
-            if (ticker.Trouble is { } trouble) throw new InvalidOperationException($"The rehearsal failed at {clock.GetCurrentInstant()}: {trouble}");
+            if (ticker.Trouble is { } trouble)
+                throw new InvalidOperationException($"The rehearsal failed at {clock.GetCurrentInstant()}: {trouble}");
             clock.AdvanceTo(await due.NextAsync(stop) ?? end);
             var today = clock.GetCurrentInstant().InZone(home).Date;
             progress(today, Period.DaysBetween(Cast.FirstDay, today), diary.Letters.Count);

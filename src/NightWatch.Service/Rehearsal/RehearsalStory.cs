@@ -21,7 +21,11 @@ internal sealed record StoryNight(Watch Watch, LocalDate Night, IReadOnlyList<Ve
 
 /// <summary>All that came of a rehearsal.</summary>
 internal sealed record RehearsalStory(
-    long Seed, int Days, IReadOnlyList<DiaryLetter> Letters, IReadOnlyList<StoryNight> Nights, IReadOnlyDictionary<string, OutboxEntry> Outbox)
+    long Seed,
+    int Days,
+    IReadOnlyList<DiaryLetter> Letters,
+    IReadOnlyList<StoryNight> Nights,
+    IReadOnlyDictionary<string, OutboxEntry> Outbox)
 {
     /// <summary>Moon more than this lit all night counts as full for the quiet week.</summary>
     private const double NearlyFull = 0.85;
@@ -30,13 +34,16 @@ internal sealed record RehearsalStory(
     public IEnumerable<DiaryLetter> Of(LetterKind kind) => Letters.Where(letter => letter.Kind == kind);
 
     /// <summary>A night that a letter called go.</summary>
-    public bool ToldGo(string watchId, LocalDate night, Instant after) => Letters.Any(letter =>
-        letter.At >= after && letter.Kind is LetterKind.MorningTimeline or LetterKind.RescheduleWarning
-        && letter.Draft.Orders.Any(order => order.Plan.Watch.Id == watchId && order.Plan.Night == night && order.Plan.Verdict.Class == VerdictClass.Go));
+    public bool ToldGo(string watchId, LocalDate night, Instant after) =>
+        Letters.Any(letter =>
+            letter.At >= after
+            && letter.Kind is LetterKind.MorningTimeline or LetterKind.RescheduleWarning
+            && letter.Draft.Orders.Any(order =>
+                order.Plan.Watch.Id == watchId && order.Plan.Night == night && order.Plan.Verdict.Class == VerdictClass.Go));
 
     /// <summary>
-    /// Reschedule warnings that named an alternative which was then on: called go by a later letter or still go at the last look, and go with the
-    /// weather that came.
+    /// Reschedule warnings that named an alternative which was then on: called go by a later letter or still go at the last look, and go
+    /// with the weather that came.
     /// </summary>
     public IEnumerable<(DiaryLetter Warning, StoryNight Alternative)> AlternativesThatHeld() =>
         from warning in Of(LetterKind.RescheduleWarning)
@@ -45,12 +52,18 @@ internal sealed record RehearsalStory(
         where night?.LastLook?.Verdict.Class == VerdictClass.Go && night.Truth.Verdict.Class == VerdictClass.Go
         select (warning, night);
 
-    /// <summary>The longest stretch of nights around a full Moon without a letter but debriefs; null when there is none of a week.</summary>
+    /// <summary>
+    /// The longest stretch of nights around a full Moon without a letter but debriefs; null when there is none of a week.
+    /// </summary>
     public (LocalDate First, LocalDate Last)? QuietWeek()
     {
-        var moon = Nights.GroupBy(night => night.Night).ToDictionary(group => group.Key, group => group.First().Truth.Sky.Moon.IlluminatedFraction);
-        var busy = Letters.Where(letter => letter.Kind != LetterKind.Debrief)
-            .SelectMany(letter => letter.Draft.Orders.Select(order => letter.At.InZone(order.Plan.Watch.Site.Zone).Date)).ToHashSet();
+        var moon = Nights
+            .GroupBy(night => night.Night)
+            .ToDictionary(group => group.Key, group => group.First().Truth.Sky.Moon.IlluminatedFraction);
+        var busy = Letters
+            .Where(letter => letter.Kind != LetterKind.Debrief)
+            .SelectMany(letter => letter.Draft.Orders.Select(order => letter.At.InZone(order.Plan.Watch.Site.Zone).Date))
+            .ToHashSet();
         var stretches = new List<(LocalDate First, LocalDate Last)>();
         foreach (var day in moon.Keys.Order().Where(day => !busy.Contains(day)))
         {
@@ -59,12 +72,15 @@ internal sealed record RehearsalStory(
         }
 
         return stretches
-            .Where(stretch => Period.DaysBetween(stretch.First, stretch.Last) >= 6 && moon.Any(night => night.Key >= stretch.First && night.Key <= stretch.Last && night.Value > NearlyFull))
+            .Where(stretch =>
+                Period.DaysBetween(stretch.First, stretch.Last) >= 6
+                && moon.Any(night => night.Key >= stretch.First && night.Key <= stretch.Last && night.Value > NearlyFull))
             .OrderByDescending(stretch => Period.DaysBetween(stretch.First, stretch.Last))
             .Select(stretch => ((LocalDate, LocalDate)?)stretch)
             .FirstOrDefault();
     }
 
     /// <summary>Nights by what was said last before leaving and what came.</summary>
-    public int Count(VerdictClass said, VerdictClass came) => Nights.Count(night => night.LastLook?.Verdict.Class == said && night.Truth.Verdict.Class == came);
+    public int Count(VerdictClass said, VerdictClass came) =>
+        Nights.Count(night => night.LastLook?.Verdict.Class == said && night.Truth.Verdict.Class == came);
 }

@@ -9,24 +9,30 @@ namespace NightWatch.Service.Rehearsal;
 /// <summary>What a rehearsal says on the screen at its end.</summary>
 internal static class RehearsalSummary
 {
-    public static void Draw(Shell shell, RehearsalStory story, string indexFile, TimeSpan took) => shell.Draw(console =>
-    {
-        console.WriteLine(Speech.ToAnybody.Language.RehearsalHeading(story.Days, story.Nights.Count, story.Letters.Count, story.Seed, took));
-        var letters = new Table().Border(TableBorder.Simple).AddColumn("Letter").AddColumn("How many").AddColumn("The first");
-        foreach (var kind in Enum.GetValues<LetterKind>())
+    public static void Draw(Shell shell, RehearsalStory story, string indexFile, TimeSpan took) =>
+        shell.Draw(console =>
         {
-            var all = story.Of(kind).ToList();
-            letters.AddRow(new Text(TradeWords.Spaced(kind)), new Text(FormattableString.Invariant($"{all.Count}")), new Text(all.Count == 0 ? "-" : all[0].Subject));
-        }
+            console.WriteLine(
+                Speech.ToAnybody.Language.RehearsalHeading(story.Days, story.Nights.Count, story.Letters.Count, story.Seed, took));
+            var letters = new Table().Border(TableBorder.Simple).AddColumn("Letter").AddColumn("How many").AddColumn("The first");
+            foreach (var kind in Enum.GetValues<LetterKind>())
+            {
+                var all = story.Of(kind).ToList();
+                letters.AddRow(
+                    new Text(TradeWords.Spaced(kind)),
+                    new Text(FormattableString.Invariant($"{all.Count}")),
+                    new Text(all.Count == 0 ? "-" : all[0].Subject));
+            }
 
-        console.Write(letters);
-        foreach (var moment in Moments(story)) console.WriteLine(moment);
-        var truth = new Table().Border(TableBorder.Simple).AddColumn("Last word before leaving");
-        foreach (var came in Classes) truth.AddColumn("came " + TradeWords.Of(came));
-        foreach (var said in Classes) truth.AddRow([TradeWords.Of(said), .. Classes.Select(came => FormattableString.Invariant($"{story.Count(said, came)}"))]);
-        console.Write(truth);
-        console.WriteLine($"Read them: {indexFile}");
-    });
+            console.Write(letters);
+            foreach (var moment in Moments(story)) console.WriteLine(moment);
+            var truth = new Table().Border(TableBorder.Simple).AddColumn("Last word before leaving");
+            foreach (var came in Classes) truth.AddColumn("came " + TradeWords.Of(came));
+            foreach (var said in Classes)
+                truth.AddRow([TradeWords.Of(said), .. Classes.Select(came => FormattableString.Invariant($"{story.Count(said, came)}"))]);
+            console.Write(truth);
+            console.WriteLine($"Read them: {indexFile}");
+        });
 
     private static IEnumerable<VerdictClass> Classes => Enum.GetValues<VerdictClass>().Reverse();
 

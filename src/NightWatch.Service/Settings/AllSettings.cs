@@ -13,7 +13,13 @@ using NightWatch.Weather.Fake;
 namespace NightWatch.Service.Settings;
 
 /// <summary>Everything that can be set, read from appsettings.json, --config and the environment, the later over the earlier.</summary>
-internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions Database, FeedsOptions Feeds, MailOptions Mail, OutboxOptions Outbox, ServiceOptions Service)
+internal sealed record AllSettings(
+    IConfiguration Configuration,
+    DatabaseOptions Database,
+    FeedsOptions Feeds,
+    MailOptions Mail,
+    OutboxOptions Outbox,
+    ServiceOptions Service)
 {
     /// <summary>What the calls are held against.</summary>
     public ObservationsOptions Observations { get; init; } = new();
@@ -34,9 +40,17 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     public static AllSettings Read(string directory, string? configPath)
     {
         var configuration = Load(directory, configPath);
-        string[] known = [DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, OutboxOptions.Section, ServiceOptions.Section, ObservationsOptions.Section, WebhookOptions.Section, BounceOptions.Section, "Logging", "AllowedHosts"];
-        var unknown = configuration.GetChildren().Select(section => section.Key).FirstOrDefault(key => !known.Contains(key, StringComparer.OrdinalIgnoreCase));
-        if (unknown is not null) throw new BadInputException($"configuration key {unknown} is not known; accepted: {string.Join(", ", known)}.");
+        string[] known =
+        [
+            DatabaseOptions.Section, FeedsOptions.Section, MailOptions.Section, OutboxOptions.Section, ServiceOptions.Section,
+            ObservationsOptions.Section, WebhookOptions.Section, BounceOptions.Section, "Logging", "AllowedHosts",
+        ];
+        var unknown = configuration
+            .GetChildren()
+            .Select(section => section.Key)
+            .FirstOrDefault(key => !known.Contains(key, StringComparer.OrdinalIgnoreCase));
+        if (unknown is not null)
+            throw new BadInputException($"configuration key {unknown} is not known; accepted: {string.Join(", ", known)}.");
         return new(
             configuration,
             Bind(configuration, DatabaseOptions.Section, section => section.Get<DatabaseOptions>(Strict)),
@@ -51,12 +65,20 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         };
     }
 
-    /// <summary>Takes the zone file of the settings into use, if they can be read and name a good one; every command that needs them says what is wrong.</summary>
+    /// <summary>
+    /// Takes the zone file of the settings into use, if they can be read and name a good one; every command that needs them says what is
+    /// wrong.
+    /// </summary>
     /// <remarks>Before anything is parsed, since arguments and files may hold zones. Nothing is read where there are no settings.</remarks>
     public static void TakeZones(string directory, string? configPath)
     {
         const string Key = ServiceOptions.Section + ":" + nameof(ServiceOptions.ZoneFile);
-        if (configPath is null && !File.Exists(Path.Combine(directory, FileName)) && Environment.GetEnvironmentVariable(EnvironmentPrefix + Key.ToUpperInvariant().Replace(":", "__", StringComparison.Ordinal)) is null) return;
+        if (
+            configPath is null
+            && !File.Exists(Path.Combine(directory, FileName))
+            && Environment.GetEnvironmentVariable(EnvironmentPrefix + Key.ToUpperInvariant().Replace(":", "__", StringComparison.Ordinal))
+                is null)
+            return;
         try
         {
             ZoneFile.Use(Load(directory, configPath)[Key] ?? "");
@@ -71,7 +93,8 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     {
         try
         {
-            return Enum.TryParse<LogLevel>(Load(directory, configPath)["Logging:LogLevel:Default"], ignoreCase: true, out var level) && level <= LogLevel.Debug;
+            return Enum.TryParse<LogLevel>(Load(directory, configPath)["Logging:LogLevel:Default"], ignoreCase: true, out var level)
+                && level <= LogLevel.Debug;
         }
         catch (BadInputException)
         {
@@ -80,7 +103,17 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
     }
 
     /// <summary>What is out of range, one sentence a fault, each naming its key; empty: nothing.</summary>
-    public IReadOnlyList<string> Faults() => [.. Database.Faults(), .. Feeds.Faults(), .. Mail.Faults(), .. Outbox.Faults(), .. Service.Faults(), .. Observations.Faults(Feeds.Contact), .. Webhooks.Faults(), .. Bounces.Faults()];
+    public IReadOnlyList<string> Faults() =>
+        [
+            .. Database.Faults(),
+            .. Feeds.Faults(),
+            .. Mail.Faults(),
+            .. Outbox.Faults(),
+            .. Service.Faults(),
+            .. Observations.Faults(Feeds.Contact),
+            .. Webhooks.Faults(),
+            .. Bounces.Faults(),
+        ];
 
     /// <summary>Reads, and refuses what is out of range.</summary>
     /// <exception cref="BadInputException">The first fault, and how many more there are.</exception>
@@ -90,17 +123,33 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         var faults = settings.Faults();
         return faults.Count == 0
             ? settings
-            : throw new BadInputException("configuration: " + faults[0] + (faults.Count > 1 ? $" ({faults.Count - 1} more; 'nightwatch check' lists them.)" : ""));
+            : throw new BadInputException(
+                "configuration: " + faults[0] + (faults.Count > 1 ? $" ({faults.Count - 1} more; 'nightwatch check' lists them.)" : ""));
     }
 
-    /// <summary>The settings of a rehearsal: invented weather, a database of its own, letters into a folder; nothing of the machine's is read.</summary>
-    public static AllSettings ForRehearsal(string databaseFile, string letterFolder, long seed, ClimateKind climate = ClimateKinds.Default) => new(
-        new ConfigurationBuilder().Build(),
-        new DatabaseOptions { Connection = databaseFile },
-        new FeedsOptions { Order = FeedsOptions.FakeId, Usage = "private", FakeSeed = seed, FakeClimate = climate.Word() },
-        new MailOptions { Transport = "folder", Folder = letterFolder, From = "NightWatch rehearsal <nightwatch@example.org>" },
-        new OutboxOptions(),
-        new ServiceOptions());
+    /// <summary>
+    /// The settings of a rehearsal: invented weather, a database of its own, letters into a folder; nothing of the machine's is read.
+    /// </summary>
+    public static AllSettings ForRehearsal(
+        string databaseFile, string letterFolder, long seed, ClimateKind climate = ClimateKinds.Default) =>
+        new(
+            new ConfigurationBuilder().Build(),
+            new DatabaseOptions { Connection = databaseFile },
+            new FeedsOptions
+            {
+                Order = FeedsOptions.FakeId,
+                Usage = "private",
+                FakeSeed = seed,
+                FakeClimate = climate.Word(),
+            },
+            new MailOptions
+            {
+                Transport = "folder",
+                Folder = letterFolder,
+                From = "NightWatch rehearsal <nightwatch@example.org>",
+            },
+            new OutboxOptions(),
+            new ServiceOptions());
 
     /// <summary>Who the letters are from.</summary>
     /// <param name="signer">Signs their links; null: letters without links.</param>
@@ -134,13 +183,15 @@ internal sealed record AllSettings(IConfiguration Configuration, DatabaseOptions
         {
             var cause = broken.GetBaseException();
             var line = cause is JsonException { LineNumber: { } number } ? $" line {number + 1}" : "";
-            throw new BadInputException($"configuration file {configPath ?? FileName}{line} is not JSON: {cause.Message.Split(" LineNumber:")[0]}");
+            throw new BadInputException(
+                $"configuration file {configPath ?? FileName}{line} is not JSON: {cause.Message.Split(" LineNumber:")[0]}");
         }
     }
 
     private static void Strict(BinderOptions binder) => binder.ErrorOnUnknownConfiguration = true;
 
-    /// <param name="bind">Written out for each type, so that the compiler writes the binding: at run time it costs every start its reflection.</param>
+    /// <param name="bind">Written out for each type, so that the compiler writes the binding: at run time it costs every start its
+    /// reflection.</param>
     private static T Bind<T>(IConfiguration configuration, string section, Func<IConfigurationSection, T?> bind)
         where T : class, new()
     {

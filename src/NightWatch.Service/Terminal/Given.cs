@@ -26,11 +26,14 @@ internal static class Given
 
     public static Option<double?> Declination() => Number("--dec", "Declination of the subject, ICRS, degrees.", -90, 90);
 
-    public static Option<string?> Subject() => Text("--subject", $"What the camera is for: {SubjectNames.Accepted}; default galactic-core.");
+    public static Option<string?> Subject() =>
+        Text("--subject", $"What the camera is for: {SubjectNames.Accepted}; default galactic-core.");
 
-    public static Option<string?> Horizon() => Text("--horizon", "CSV file with the site's skyline: azimuth and altitude in degrees, a line a point.");
+    public static Option<string?> Horizon() =>
+        Text("--horizon", "CSV file with the site's skyline: azimuth and altitude in degrees, a line a point.");
 
-    public static Option<DateTimeZone?> Zone() => Parsed<DateTimeZone?>("--zone", "IANA time zone of the site, such as Africa/Windhoek.", ZoneOf);
+    public static Option<DateTimeZone?> Zone() =>
+        Parsed<DateTimeZone?>("--zone", "IANA time zone of the site, such as Africa/Windhoek.", ZoneOf);
 
     public static Option<LocalDate?> Date(string name, string description) => Parsed<LocalDate?>(name, description, text => DateOf(text));
 
@@ -48,21 +51,32 @@ internal static class Given
             ? parsed.Value
             : throw new BadInputException($"{text} is not a time of day; accepted: HH:MM from 00:00 to 23:59"));
 
-    public static Option<int?> Whole(string name, string description, int least, int most) => Parsed<int?>(
-        name,
-        description,
-        text => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most
-            ? value
-            : throw new BadInputException($"{text} is out of range; accepted: a whole number from {least} to {most}"));
+    public static Option<int?> Whole(string name, string description, int least, int most) =>
+        Parsed<int?>(
+            name,
+            description,
+            text =>
+                int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
+                && value >= least
+                && value <= most
+                    ? value
+                    : throw new BadInputException($"{text} is out of range; accepted: a whole number from {least} to {most}"));
 
-    public static Option<string?> Word(string name, string description, params string[] accepted) => Parsed<string?>(
-        name,
-        description,
-        text => accepted.Contains(text) ? text : throw new BadInputException($"{text} is not known; accepted: {string.Join(", ", accepted)}"));
+    public static Option<string?> Word(string name, string description, params string[] accepted) =>
+        Parsed<string?>(
+            name,
+            description,
+            text =>
+                accepted.Contains(text)
+                    ? text
+                    : throw new BadInputException($"{text} is not known; accepted: {string.Join(", ", accepted)}"));
 
     /// <summary>The kind of climate that weather is invented for.</summary>
-    public static Option<string?> Climate() => Word(
-        "--climate", $"Climate of the invented weather: {string.Join(", ", ClimateKinds.Words)}; default {ClimateKinds.Default.Word()}.", [.. ClimateKinds.Words]);
+    public static Option<string?> Climate() =>
+        Word(
+            "--climate",
+            $"Climate of the invented weather: {string.Join(", ", ClimateKinds.Words)}; default {ClimateKinds.Default.Word()}.",
+            [.. ClimateKinds.Words]);
 
     /// <summary>The kind that was chosen.</summary>
     public static ClimateKind KindOf(this ParseResult given, Option<string?> climate) =>
@@ -74,13 +88,15 @@ internal static class Given
 
     /// <summary>A zone by its id.</summary>
     public static DateTimeZone ZoneOf(string text) =>
-        ZonesInUse.Instance.GetZoneOrNull(text) ?? throw new BadInputException($"{text} is not a time zone; accepted: an IANA zone such as Africa/Windhoek");
+        ZonesInUse.Instance.GetZoneOrNull(text)
+        ?? throw new BadInputException($"{text} is not a time zone; accepted: an IANA zone such as Africa/Windhoek");
 
     /// <summary>A date of the calendar, of a night that the sky is computed for.</summary>
     public static LocalDate DateOf(string text) =>
         LocalDatePattern.Iso.Parse(text).TryGetValue(default, out var date) && date >= NightSky.FirstNight && date <= NightSky.LastNight
             ? date
-            : throw new BadInputException($"{text} is not a date that exists; accepted: YYYY-MM-DD, {NightSky.FirstNight:R} to {NightSky.LastNight:R}");
+            : throw new BadInputException(
+                $"{text} is not a date that exists; accepted: YYYY-MM-DD, {NightSky.FirstNight:R} to {NightSky.LastNight:R}");
 
     /// <summary>A value that the command cannot do without.</summary>
     public static T Needed<T>(this ParseResult given, Option<T?> option)
@@ -90,7 +106,8 @@ internal static class Given
     public static string Needed(this ParseResult given, Option<string?> option) => given.GetValue(option) ?? throw Missing(option);
 
     /// <summary>A zone that the command cannot do without.</summary>
-    public static DateTimeZone Needed(this ParseResult given, Option<DateTimeZone?> option) => given.GetValue(option) ?? throw Missing(option);
+    public static DateTimeZone Needed(this ParseResult given, Option<DateTimeZone?> option) =>
+        given.GetValue(option) ?? throw Missing(option);
 
     private static BadInputException Missing(Option option) => new($"{option.Name} is missing; it gives: {option.Description}");
 

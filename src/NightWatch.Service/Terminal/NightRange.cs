@@ -15,11 +15,14 @@ internal sealed class NightRange(bool isNeeded = false)
     public Option<LocalDate?> To { get; } = Given.Date("--to", isNeeded ? "Last night." : "Last night; default: all.");
 
     /// <summary>The nights given, both ends included.</summary>
-    /// <exception cref="BadInputException">One that is needed is missing, or the last is before the first; the message names the option.</exception>
+    /// <exception cref="BadInputException">One that is needed is missing, or the last is before the first; the message names the
+    /// option.</exception>
     public (LocalDate First, LocalDate Last) Of(ParseResult given)
     {
         var first = isNeeded ? given.Needed(From) : given.GetValue(From) ?? RecordReader.Earliest;
         var last = isNeeded ? given.Needed(To) : given.GetValue(To) ?? RecordReader.Latest;
-        return first <= last ? (first, last) : throw new BadInputException($"--to: {last:R} is before --from, {first:R}; accepted: the same night or a later one.");
+        return first <= last
+            ? (first, last)
+            : throw new BadInputException($"--to: {last:R} is before --from, {first:R}; accepted: the same night or a later one.");
     }
 }

@@ -30,7 +30,9 @@ internal static class ScoreCells
 
     /// <summary>"82 [66,91] (28 of 34)".</summary>
     public static string Share(Rate rate) =>
-        rate.Share is { } share ? Markup.Escape(FormattableString.Invariant($"{share * 100:0} {Bracket(rate.Interval)} ({rate.Hits} of {rate.Count})")) : "-";
+        rate.Share is { } share
+            ? Markup.Escape(FormattableString.Invariant($"{share * 100:0} {Bracket(rate.Interval)} ({rate.Hits} of {rate.Count})"))
+            : "-";
 
     public static string Percent(double? share) => share is { } s ? FormattableString.Invariant($"{s * 100:0.0}") : "-";
 
@@ -41,5 +43,6 @@ internal static class ScoreCells
     private static string Bin(ReliabilityBin bin) =>
         bin.IsShown ? Markup.Escape(FormattableString.Invariant($"{bin.Frequency * 100:0} {Bracket(bin.Interval)} ({bin.Count})")) : "-";
 
-    private static string Bracket(ProportionInterval interval) => FormattableString.Invariant($"[{interval.Low * 100:0},{interval.High * 100:0}]");
+    private static string Bracket(ProportionInterval interval) =>
+        FormattableString.Invariant($"[{interval.Low * 100:0},{interval.High * 100:0}]");
 }

@@ -12,7 +12,14 @@ namespace NightWatch.Service.Ticking;
 /// What must be done now and then, by any one process: planning, the record, old rows. Doing it twice changes nothing, so each process
 /// remembers for itself when it last did; of many, Quartz has one at a time do them.
 /// </summary>
-internal sealed class Chores(DuePlanner planner, Retention retention, DatabaseOptions options, RecordKeeping record, BounceReader bounces, IClock clock, Telemetry telemetry)
+internal sealed class Chores(
+    DuePlanner planner,
+    Retention retention,
+    DatabaseOptions options,
+    RecordKeeping record,
+    BounceReader bounces,
+    IClock clock,
+    Telemetry telemetry)
 {
     private static readonly Duration PlanEvery = Duration.FromHours(6);
     private static readonly Duration TidyEvery = Duration.FromHours(24);

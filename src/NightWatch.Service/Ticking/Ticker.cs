@@ -7,7 +7,8 @@ using NodaTime;
 namespace NightWatch.Service.Ticking;
 
 /// <summary>What the service does at its ticks: passes, letters, chores. Stateless but for how the last of each went.</summary>
-internal sealed partial class Ticker(PassRunner passes, OutboxSender outbox, Chores chores, IClock clock, Telemetry telemetry, ILogger<Ticker> log) : ITicks
+internal sealed partial class Ticker(
+    PassRunner passes, OutboxSender outbox, Chores chores, IClock clock, Telemetry telemetry, ILogger<Ticker> log) : ITicks
 {
     // So many watches take far longer than it takes to give their memory back.
     private const int LargePass = 1_000;
@@ -22,7 +23,9 @@ internal sealed partial class Ticker(PassRunner passes, OutboxSender outbox, Cho
     /// <summary>What a tick failed of whose next one has not gone well yet; null: all is well.</summary>
     public string? Trouble => troubles.Values.FirstOrDefault();
 
-    /// <summary>Everything in order, as one process does it that has nothing to wait for (the rehearsal). Never throws but for a stop.</summary>
+    /// <summary>
+    /// Everything in order, as one process does it that has nothing to wait for (the rehearsal). Never throws but for a stop.
+    /// </summary>
     public async Task TickAsync(CancellationToken stop)
     {
         await DoAsync(nameof(TickAsync), async () =>
@@ -79,7 +82,8 @@ internal sealed partial class Ticker(PassRunner passes, OutboxSender outbox, Cho
         }
     }
 
-    [LoggerMessage(111, LogLevel.Warning, "The clock went from {Last} to {Now} between two ticks; what is due is caught up or dropped by rule")]
+    [LoggerMessage(
+        111, LogLevel.Warning, "The clock went from {Last} to {Now} between two ticks; what is due is caught up or dropped by rule")]
     private partial void LogJump(Instant last, Instant now);
 
     [LoggerMessage(112, LogLevel.Error, "The tick failed and is tried again with the next one")]

@@ -4,7 +4,9 @@ using NodaTime;
 
 namespace NightWatch.Sky.Band;
 
-/// <summary>The galactic band over one place at one instant: a great circle, so an arch from one foot on the horizon to the opposite one.</summary>
+/// <summary>
+/// The galactic band over one place at one instant: a great circle, so an arch from one foot on the horizon to the opposite one.
+/// </summary>
 /// <remarks>
 /// The circle is the galactic equator of 1958 with precession and nutation of date. Annual aberration, which moves its points by 21″ at
 /// most, is left out, and there is no refraction. The arch's top is as high as its feet are steep.

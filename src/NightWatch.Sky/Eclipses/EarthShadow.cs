@@ -76,7 +76,10 @@ internal readonly record struct EarthShadow(
         var a = (apart * apart + small * small - large * large) / (2 * apart * small);
         var b = (apart * apart + large * large - small * small) / (2 * apart * large);
         var kite = (-apart + small + large) * (apart + small - large) * (apart - small + large) * (apart + small + large);
-        var lens = small * small * Math.Acos(Math.Clamp(a, -1, 1)) + large * large * Math.Acos(Math.Clamp(b, -1, 1)) - Math.Sqrt(Math.Max(0, kite)) / 2;
+        var lens =
+            small * small * Math.Acos(Math.Clamp(a, -1, 1))
+            + large * large * Math.Acos(Math.Clamp(b, -1, 1))
+            - Math.Sqrt(Math.Max(0, kite)) / 2;
         return lens / (Math.PI * small * small);
     }
 

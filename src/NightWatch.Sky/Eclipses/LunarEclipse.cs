@@ -22,7 +22,8 @@ public enum LunarEclipseKind
 /// <param name="Partial">From the first to the last contact with the umbra (U1 to U4); null for a penumbral eclipse.</param>
 /// <param name="Total">While the whole Moon is in the umbra (U2 to U3); null unless total.</param>
 /// <param name="PenumbralMagnitude">Share of the Moon's diameter inside the penumbra at greatest eclipse.</param>
-/// <param name="UmbralMagnitude">Share of the Moon's diameter inside the umbra at greatest eclipse; negative when it misses the umbra.</param>
+/// <param name="UmbralMagnitude">Share of the Moon's diameter inside the umbra at greatest eclipse; negative when it misses the
+/// umbra.</param>
 /// <param name="Gamma">Least distance of the Moon's centre from the axis, equatorial radii of the Earth; positive to the north.</param>
 public sealed record LunarEclipse(
     LunarEclipseKind Kind,

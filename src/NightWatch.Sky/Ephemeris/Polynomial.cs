@@ -14,7 +14,8 @@ internal static class Polynomial
     }
 
     /// <summary>Coefficients of rising powers of the polynomial through samples, by divided differences.</summary>
-    public static void Interpolate(ReadOnlySpan<double> nodes, ReadOnlySpan<Vector256<double>> samples, Span<Vector256<double>> coefficients)
+    public static void Interpolate(
+        ReadOnlySpan<double> nodes, ReadOnlySpan<Vector256<double>> samples, Span<Vector256<double>> coefficients)
     {
         Span<Vector256<double>> differences = stackalloc Vector256<double>[nodes.Length];
         samples.CopyTo(differences);

@@ -17,7 +17,15 @@ namespace NightWatch.Sky.Meteors;
 /// Meteors an hour at the peak for one observer under a perfect sky with the radiant overhead; a usual year, it varies.
 /// </param>
 public sealed record MeteorShower(
-    int IauNumber, string Code, string Name, double BeginDeg, double PeakDeg, double EndDeg, Radiant Radiant, double SpeedKmps, double ZenithalHourlyRate)
+    int IauNumber,
+    string Code,
+    string Name,
+    double BeginDeg,
+    double PeakDeg,
+    double EndDeg,
+    Radiant Radiant,
+    double SpeedKmps,
+    double ZenithalHourlyRate)
 {
     /// <summary>Whether meteors of the shower can be expected.</summary>
     public bool IsActiveAt(double solarLongitudeDeg) => Turn(solarLongitudeDeg - BeginDeg) <= Turn(EndDeg - BeginDeg);

@@ -15,7 +15,7 @@ public static class MeteorShowers
 {
     /// <summary>All of them, by IAU number.</summary>
     public static IReadOnlyList<MeteorShower> All { get; } =
-        [.. PublishedTable.Rows("meteor-showers.tsv", 19, "2f1ed5b9801bcba007c8be38eabb328fa936bafb7c04a8a0f0bd00e4223126e1").Select(OfRow)];
+    [.. PublishedTable.Rows("meteor-showers.tsv", 19, "2f1ed5b9801bcba007c8be38eabb328fa936bafb7c04a8a0f0bd00e4223126e1").Select(OfRow)];
 
     /// <summary>The showers that are active in a night, the strongest peak rate first.</summary>
     /// <param name="zone">The site's zone.</param>
@@ -37,7 +37,15 @@ public static class MeteorShowers
     {
         var radiant = new Radiant(Number(3), Number(4), Number(5), Number(6), Number(7));
         return new(
-            int.Parse(row[0], CultureInfo.InvariantCulture), row[1], row[2], Number(9), Number(10), Number(11), radiant, Number(8), Number(12));
+            int.Parse(row[0], CultureInfo.InvariantCulture),
+            row[1],
+            row[2],
+            Number(9),
+            Number(10),
+            Number(11),
+            radiant,
+            Number(8),
+            Number(12));
 
         double Number(int column) => PublishedTable.Number(row[column]);
     }

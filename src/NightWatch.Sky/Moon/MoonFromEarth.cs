@@ -14,7 +14,9 @@ namespace NightWatch.Sky.Moon;
 public readonly record struct MoonFromEarth(
     double DistanceKm, double SemidiameterDeg, double HorizontalParallaxDeg, double IlluminatedFraction, bool Waxing)
 {
-    /// <summary>The distance at which <see cref="ApparentSize"/> is 1, km: the mean distance, half way between usual perigee and apogee.</summary>
+    /// <summary>
+    /// The distance at which <see cref="ApparentSize"/> is 1, km: the mean distance, half way between usual perigee and apogee.
+    /// </summary>
     public const double MeanDistanceKm = 384400;
 
     private const double EarthRadiusKm = 6378.137;

@@ -19,7 +19,10 @@ public sealed record EclipseOverSite(
     {
         // Only a full Moon is eclipsed; the lit fraction at midnight tells most nights apart without a search.
         if (sky.Moon.IlluminatedFraction < 0.97) return null;
-        return LunarEclipses.Between(sky.Span.Start, sky.Span.End).Select(eclipse => Of(sky, eclipse)).FirstOrDefault(over => over is not null);
+        return LunarEclipses
+            .Between(sky.Span.Start, sky.Span.End)
+            .Select(eclipse => Of(sky, eclipse))
+            .FirstOrDefault(over => over is not null);
     }
 
     private static EclipseOverSite? Of(NightSky sky, LunarEclipse eclipse)

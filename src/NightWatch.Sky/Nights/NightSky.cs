@@ -53,7 +53,8 @@ public sealed record NightSky
 
     /// <summary>Computes a night.</summary>
     /// <param name="position">The place.</param>
-    /// <param name="zone">Its zone; local noon is taken there (a skipped noon moves to the end of the gap, an ambiguous one is the earlier).</param>
+    /// <param name="zone">Its zone; local noon is taken there (a skipped noon moves to the end of the gap, an ambiguous one is the
+    /// earlier).</param>
     /// <param name="night">Local date of the evening, 1900-01-03 to 2100-12-28.</param>
     /// <param name="subject">What the camera is for.</param>
     /// <param name="minAltitudeDeg">Least geometric altitude of the subject, degrees, −90 to 90.</param>

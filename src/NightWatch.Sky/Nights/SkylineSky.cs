@@ -25,7 +25,9 @@ public enum SkylineCrossingKind
 /// <param name="AzimuthDeg">Where, degrees.</param>
 public readonly record struct SkylineCrossing(Instant At, SkylineCrossingKind Kind, double AltitudeDeg, double AzimuthDeg);
 
-/// <summary>A night against a site's skyline: when subject and Moon clear it and sink behind it, and how dark the ridge makes the night.</summary>
+/// <summary>
+/// A night against a site's skyline: when subject and Moon clear it and sink behind it, and how dark the ridge makes the night.
+/// </summary>
 /// <remarks>
 /// The subject by its geometric altitude, as in <see cref="NightSky.SubjectWindows"/>. The Moon by its upper limb as it is seen, with
 /// refraction: over a level skyline that is the almanac's rising and setting.
@@ -55,7 +57,8 @@ public sealed record SkylineSky
     /// <param name="subject">What the camera is for.</param>
     /// <param name="horizon">The skyline.</param>
     /// <param name="ephemeris">Shared positions; null computes this night's own.</param>
-    public static SkylineSky Of(GeoPosition position, NightSky night, Subject subject, HorizonProfile horizon, SkyEphemeris? ephemeris = null)
+    public static SkylineSky Of(
+        GeoPosition position, NightSky night, Subject subject, HorizonProfile horizon, SkyEphemeris? ephemeris = null)
     {
         var fit = (ephemeris ?? new SkyEphemeris(1)).For(night.Span.Start);
         var observer = new Observer(position);
@@ -87,7 +90,8 @@ public sealed record SkylineSky
     }
 
     /// <summary>The parts of windows in which a fixed direction also clears the skyline.</summary>
-    internal static IReadOnlyList<Interval> Clearing(DayFit fit, in Observer observer, Vector3D icrs, in Windows within, Interval span, HorizonProfile horizon)
+    internal static IReadOnlyList<Interval> Clearing(
+        DayFit fit, in Observer observer, Vector3D icrs, in Windows within, Interval span, HorizonProfile horizon)
     {
         Span<Vector256<double>> track = stackalloc Vector256<double>[DayFit.FixedTerms];
         fit.Fixed(icrs, track);

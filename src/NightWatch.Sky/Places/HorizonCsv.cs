@@ -32,7 +32,10 @@ public static class HorizonCsv
             mayBeHeading = false;
             if (isFirst && IsHeading(fields)) continue;
             if (isFirst && fields.Length == 2 && fields.All(IsWords))
-                throw Refused(number, $"'{fields[0]}' and '{fields[1]}' are neither a point nor a heading; accepted: azimuth and altitude in degrees, before them one heading such as azimuth,altitude");
+                throw Refused(
+                    number,
+                    $"'{fields[0]}' and '{fields[1]}' are neither a point nor a heading; accepted: azimuth and altitude in degrees, " +
+                    "before them one heading such as azimuth,altitude");
             Add(points, PointOf(fields, number), number);
         }
 
@@ -46,7 +49,8 @@ public static class HorizonCsv
         return content.Length == 0 ? [] : content.Split(Array.Find(Separators, content.Contains), StringSplitOptions.TrimEntries);
     }
 
-    private static bool IsHeading(string[] fields) => fields.Length == 2 && IsNamed(fields[0], AzimuthNames) && IsNamed(fields[1], AltitudeNames);
+    private static bool IsHeading(string[] fields) =>
+        fields.Length == 2 && IsNamed(fields[0], AzimuthNames) && IsNamed(fields[1], AltitudeNames);
 
     // "Azimuth", "azimuth_deg", "azimuth (°)", "AzimuthDeg".
     private static bool IsNamed(string field, string[] names)
@@ -77,7 +81,10 @@ public static class HorizonCsv
         if (points.TryGetValue(azimuth, out var earlier))
         {
             if (earlier.AltitudeDeg == point.AltitudeDeg) return;
-            throw Refused(line, FormattableString.Invariant($"azimuth {azimuth} stands already in line {earlier.Line} with altitude {earlier.AltitudeDeg}"));
+            throw Refused(
+                line,
+                FormattableString.Invariant($"azimuth {azimuth} stands already in line {earlier.Line} with altitude {earlier.AltitudeDeg}")
+            );
         }
 
         points.Add(azimuth, (point.AltitudeDeg, line));

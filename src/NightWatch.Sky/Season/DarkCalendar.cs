@@ -16,14 +16,23 @@ public sealed class DarkCalendar
     private DarkCalendar(IReadOnlyList<DarkNight> nights)
     {
         Nights = nights;
-        Ranked = [.. nights.Where(night => night.IsUsable).OrderByDescending(Worth).ThenBy(night => night.Sky.Moon.IlluminatedFraction).ThenBy(night => night.Night)];
+        Ranked =
+        [
+            .. nights
+                .Where(night => night.IsUsable)
+                .OrderByDescending(Worth)
+                .ThenBy(night => night.Sky.Moon.IlluminatedFraction)
+                .ThenBy(night => night.Night),
+        ];
         Lunations = LunationsOf(nights);
     }
 
     /// <summary>All nights, in order.</summary>
     public IReadOnlyList<DarkNight> Nights { get; }
 
-    /// <summary>The usable nights, the best first: by the good time of their best piece to the minute, then by less Moon, then by date.</summary>
+    /// <summary>
+    /// The usable nights, the best first: by the good time of their best piece to the minute, then by less Moon, then by date.
+    /// </summary>
     public IReadOnlyList<DarkNight> Ranked { get; }
 
     /// <summary>The nights by lunation, full Moon to full Moon, in order.</summary>

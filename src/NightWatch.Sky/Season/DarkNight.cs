@@ -30,5 +30,11 @@ public sealed record DarkNight
     /// <summary>Good time in the best piece of it.</summary>
     public Duration LongestRun => Offer.Best;
 
-    internal static DarkNight Of(NightSky sky, NightOffer offer) => new() { Sky = sky, Offer = offer, Eclipse = EclipseOverSite.During(sky) };
+    internal static DarkNight Of(NightSky sky, NightOffer offer) =>
+        new()
+        {
+            Sky = sky,
+            Offer = offer,
+            Eclipse = EclipseOverSite.During(sky),
+        };
 }

@@ -9,8 +9,12 @@ public static partial class Showpieces
 {
     /// <summary>All of them, by catalogue.</summary>
     public static IReadOnlyList<Showpiece> All { get; } =
-        [.. PublishedTable.Rows("showpieces.tsv", 68, "12740c30f613ca1dfebaa649eebd6bd8a36189d79b5d2703508a45e58a5d876e")
-            .Select(row => new Showpiece(Split(row[0]), Split(row[1]), row[2], PublishedTable.Number(row[3]), PublishedTable.Number(row[4])))];
+    [
+        .. PublishedTable
+            .Rows("showpieces.tsv", 68, "12740c30f613ca1dfebaa649eebd6bd8a36189d79b5d2703508a45e58a5d876e")
+            .Select(row => new Showpiece(
+                Split(row[0]), Split(row[1]), row[2], PublishedTable.Number(row[3]), PublishedTable.Number(row[4]))),
+    ];
 
     private static readonly Dictionary<string, Showpiece> ByKey = All
         .SelectMany(piece => piece.Designations.Concat(piece.Names).Select(name => (Key: Key(name), Piece: piece)))

@@ -35,7 +35,8 @@ public sealed class SqliteBackup(string file)
             using (var from = Open(file, SqliteOpenMode.ReadOnly))
             {
                 // A copy of nothing would in time take the place of the last backup that holds something.
-                if (Ask<long>(from, Dialect.Sqlite.HasJournal) == 0) throw new DatabaseUnusableException($"{file} is empty or not one of nightwatch; it is not backed up.");
+                if (Ask<long>(from, Dialect.Sqlite.HasJournal) == 0)
+                    throw new DatabaseUnusableException($"{file} is empty or not one of nightwatch; it is not backed up.");
                 using var to = Open(unfinished, SqliteOpenMode.ReadWrite);
                 from.BackupDatabase(to);
                 // A backup is one file; only a database in use has a log beside it.
@@ -59,7 +60,8 @@ public sealed class SqliteBackup(string file)
     /// Puts a backup in the place of the database. Nobody may use it meanwhile; the database that was there is kept under another name, and
     /// nothing is touched before the backup has been read through.
     /// </summary>
-    /// <exception cref="DatabaseUnusableException">A service runs on the database, or the backup is missing, not sound, not ours or of a newer program.</exception>
+    /// <exception cref="DatabaseUnusableException">A service runs on the database, or the backup is missing, not sound, not ours or of a
+    /// newer program.</exception>
     public Restored Restore(string backup, Instant now)
     {
         if (!File.Exists(backup)) throw new DatabaseUnusableException($"There is no file {backup}.");
@@ -97,7 +99,8 @@ public sealed class SqliteBackup(string file)
     private static int Behind(string backup)
     {
         using var connection = Open(backup, SqliteOpenMode.ReadOnly);
-        if (Ask<long>(connection, Dialect.Sqlite.HasJournal) == 0) throw new DatabaseUnusableException($"{backup} is a database, but not one of nightwatch.");
+        if (Ask<long>(connection, Dialect.Sqlite.HasJournal) == 0)
+            throw new DatabaseUnusableException($"{backup} is a database, but not one of nightwatch.");
         var ran = new List<string>();
         using (var command = connection.CreateCommand())
         {
@@ -114,7 +117,8 @@ public sealed class SqliteBackup(string file)
     private static void RefuseUnsound(string path)
     {
         using var connection = Open(path, SqliteOpenMode.ReadOnly);
-        if (Ask<string>(connection, "PRAGMA integrity_check(1)") is var said && said != "ok") throw new DatabaseUnusableException($"{path} is damaged: {said}");
+        if (Ask<string>(connection, "PRAGMA integrity_check(1)") is var said && said != "ok")
+            throw new DatabaseUnusableException($"{path} is damaged: {said}");
     }
 
     private static void MakePrivate(string path)
@@ -137,7 +141,14 @@ public sealed class SqliteBackup(string file)
 
     private static SqliteConnection Open(string path, SqliteOpenMode mode)
     {
-        var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Mode = mode, Pooling = false, DefaultTimeout = 30 }.ConnectionString);
+        var connection = new SqliteConnection(
+            new SqliteConnectionStringBuilder
+            {
+                DataSource = path,
+                Mode = mode,
+                Pooling = false,
+                DefaultTimeout = 30,
+            }.ConnectionString);
         connection.Open();
         return connection;
     }

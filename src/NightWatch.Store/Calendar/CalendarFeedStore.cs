@@ -22,7 +22,8 @@ public sealed class CalendarFeedStore(Database database)
             async session =>
             {
                 await session.ExecuteAsync(
-                    "INSERT INTO calendar_feed (address, hash, generation, made_at) VALUES (@address, @hash, 0, @now) ON CONFLICT DO NOTHING",
+                    "INSERT INTO calendar_feed (address, hash, generation, made_at) VALUES (@address, @hash, 0, @now) ON CONFLICT DO " +
+                    "NOTHING",
                     new { address = Subscriber.KeyOf(address), hash = HashOf(tokenOf(0)), now });
                 return tokenOf(await GenerationAsync(session, address));
             },
@@ -40,7 +41,8 @@ public sealed class CalendarFeedStore(Database database)
                 await session.ExecuteAsync(
                     """
                     INSERT INTO calendar_feed (address, hash, generation, made_at) VALUES (@address, @hash, 1, @now)
-                    ON CONFLICT (address) DO UPDATE SET hash = excluded.hash, generation = calendar_feed.generation + 1, made_at = excluded.made_at
+                    ON CONFLICT (address) DO UPDATE SET hash = excluded.hash, generation = calendar_feed.generation + 1,
+                      made_at = excluded.made_at
                     """,
                     new { address = Subscriber.KeyOf(address), hash = HashOf(token), now });
                 return token;
@@ -50,10 +52,13 @@ public sealed class CalendarFeedStore(Database database)
 
     /// <summary>Whose feed a token opens, lower case; null: nobody's.</summary>
     public Task<string?> AddressOfAsync(string token, CancellationToken cancellationToken = default) =>
-        database.ReadAsync(session => session.FirstAsync<string>("SELECT address FROM calendar_feed WHERE hash = @hash", new { hash = HashOf(token) }), cancellationToken);
+        database.ReadAsync(
+            session => session.FirstAsync<string>("SELECT address FROM calendar_feed WHERE hash = @hash", new { hash = HashOf(token) }),
+            cancellationToken);
 
     private static Task<long> GenerationAsync(Session session, string address) =>
-        session.FirstAsync<long>("SELECT generation FROM calendar_feed WHERE address = @address", new { address = Subscriber.KeyOf(address) });
+        session.FirstAsync<long>(
+            "SELECT generation FROM calendar_feed WHERE address = @address", new { address = Subscriber.KeyOf(address) });
 
     private static string HashOf(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
 }

@@ -4,7 +4,10 @@ using NodaTime;
 
 namespace NightWatch.Store.Chances;
 
-/// <summary>What was learnt of each feed and lead, every version that was in use. What began as another prior is left out: it does not count any more.</summary>
+/// <summary>
+/// What was learnt of each feed and lead, every version that was in use. What began as another prior is left out: it does not count any
+/// more.
+/// </summary>
 public sealed class LearntChanceStore(Database database)
 {
     // Rows without a learning are the probability maps of an earlier release; they only keep their version numbers taken.
@@ -17,26 +20,33 @@ public sealed class LearntChanceStore(Database database)
     {
         ArgumentNullException.ThrowIfNull(learnt);
         return database.WriteAsync(
-            session => session.ExecuteAsync(
-                """
-                INSERT INTO calibration (feed, lead, version, learnt_at, body, learning) VALUES (@FeedId, @lead, @version, @LearntAt, @body, @learning)
-                ON CONFLICT (feed, lead, version) DO UPDATE SET learnt_at = excluded.learnt_at, body = excluded.body, learning = excluded.learning
-                """,
-                new
-                {
-                    learnt.For.FeedId,
-                    lead = (long)learnt.For.Lead,
-                    version = (long)learnt.Version,
-                    learnt.LearntAt,
-                    body = StoreJson.Write(new Proven(learnt.Proof, learnt.Sources)),
-                    learning = LearningText.Write(learnt.Learning),
-                }),
+            session =>
+                session.ExecuteAsync(
+                    """
+                    INSERT INTO calibration (feed, lead, version, learnt_at, body, learning)
+                      VALUES (@FeedId, @lead, @version, @LearntAt, @body, @learning)
+                    ON CONFLICT (feed, lead, version) DO UPDATE SET learnt_at = excluded.learnt_at, body = excluded.body,
+                      learning = excluded.learning
+                    """,
+                    new
+                    {
+                        learnt.For.FeedId,
+                        lead = (long)learnt.For.Lead,
+                        version = (long)learnt.Version,
+                        learnt.LearntAt,
+                        body = StoreJson.Write(new Proven(learnt.Proof, learnt.Sources)),
+                        learning = LearningText.Write(learnt.Learning),
+                    }),
             cancellationToken);
     }
 
     /// <summary>The newest version of each feed and lead, by feed and lead.</summary>
-    public Task<IReadOnlyList<LearntChance>> NewestAsync(ChancePrior prior, CancellationToken cancellationToken = default) => QueryAsync(
-        $"{Select} AND version = (SELECT max(version) FROM calibration n WHERE n.feed = c.feed AND n.lead = c.lead) ORDER BY feed, lead", prior, cancellationToken);
+    public Task<IReadOnlyList<LearntChance>> NewestAsync(ChancePrior prior, CancellationToken cancellationToken = default) =>
+        QueryAsync(
+            $"{Select} AND version = (SELECT max(version) FROM calibration n WHERE n.feed = c.feed AND n.lead = c.lead) ORDER BY feed, " +
+            "lead",
+            prior,
+            cancellationToken);
 
     /// <summary>Every version, by feed, lead and version.</summary>
     public Task<IReadOnlyList<LearntChance>> AllAsync(ChancePrior prior, CancellationToken cancellationToken = default) =>
@@ -46,13 +56,15 @@ public sealed class LearntChanceStore(Database database)
     public async Task<IReadOnlyDictionary<ChanceKey, int>> VersionsAsync(CancellationToken cancellationToken = default)
     {
         var rows = await database.ReadAsync(
-            session => session.QueryAsync<TakenRow>("SELECT feed, lead, max(version) AS version FROM calibration GROUP BY feed, lead"), cancellationToken);
+            session => session.QueryAsync<TakenRow>("SELECT feed, lead, max(version) AS version FROM calibration GROUP BY feed, lead"),
+            cancellationToken);
         return rows.ToDictionary(row => new ChanceKey(row.Feed, (int)row.Lead), row => (int)row.Version);
     }
 
     private async Task<IReadOnlyList<LearntChance>> QueryAsync(string sql, ChancePrior prior, CancellationToken cancellationToken)
     {
-        var rows = await database.ReadAsync(session => session.ReadAsync<Row, LearntChance?>(Name, row => row.ToLearnt(prior), sql), cancellationToken);
+        var rows = await database.ReadAsync(
+            session => session.ReadAsync<Row, LearntChance?>(Name, row => row.ToLearnt(prior), sql), cancellationToken);
         return [.. rows.Readable.OfType<LearntChance>()];
     }
 
@@ -84,7 +96,8 @@ public sealed class LearntChanceStore(Database database)
         public LearntChance? ToLearnt(ChancePrior prior)
         {
             if (LearningText.Read(Learning, prior) is not { } learning) return null;
-            if (learning.Lead != Lead) throw new FormatException($"The learning is of lead {learning.Lead}; accepted: that of its row, {Lead}.");
+            if (learning.Lead != Lead)
+                throw new FormatException($"The learning is of lead {learning.Lead}; accepted: that of its row, {Lead}.");
             var proven = StoreJson.Read<Proven>(Body);
             return new LearntChance
             {

@@ -76,12 +76,15 @@ public sealed class Database : IAsyncDisposable
 
     /// <summary>Brings the schema up to date. Safe to call from several processes at once; does nothing when nothing is pending.</summary>
     /// <returns>Names of the scripts that ran, in order.</returns>
-    /// <exception cref="DatabaseUnusableException">Newer schema than this program, a service running on the older one, or a broken file.</exception>
+    /// <exception cref="DatabaseUnusableException">Newer schema than this program, a service running on the older one, or a broken
+    /// file.</exception>
     public async Task<IReadOnlyList<string>> MigrateAsync(CancellationToken cancellationToken = default)
     {
         try
         {
-            return Kind == DatabaseKind.Sqlite ? await MigrateSqliteAsync(cancellationToken) : await MigratePostgreSqlAsync(cancellationToken);
+            return Kind == DatabaseKind.Sqlite
+                ? await MigrateSqliteAsync(cancellationToken)
+                : await MigratePostgreSqlAsync(cancellationToken);
         }
         catch (Exception fault) when (fault is DbException or IOException or UnauthorizedAccessException)
         {
@@ -97,7 +100,10 @@ public sealed class Database : IAsyncDisposable
         {
             // Not by the migrator, which makes its table when it is asked.
             var ran = await ReadAsync(
-                async session => await session.FirstAsync<long>(session.Dialect.HasJournal) == 0 ? [] : await session.QueryAsync<string>("SELECT ScriptName FROM SchemaVersions"),
+                async session =>
+                    await session.FirstAsync<long>(session.Dialect.HasJournal) == 0
+                        ? []
+                        : await session.QueryAsync<string>("SELECT ScriptName FROM SchemaVersions"),
                 cancellationToken);
             var known = Migrator.Names(Kind);
             Migrator.RefuseNewer(ran.Except(known), Description);
@@ -240,7 +246,8 @@ public sealed class Database : IAsyncDisposable
             await Task.Delay(100, cancellationToken);
         }
 
-        throw new DatabaseUnusableException($"Database {Description} needs a newer schema, but a nightwatch service is running on it; stop that first.");
+        throw new DatabaseUnusableException(
+            $"Database {Description} needs a newer schema, but a nightwatch service is running on it; stop that first.");
     }
 
     private ProcessLock? TakeFileLock()
@@ -249,19 +256,20 @@ public sealed class Database : IAsyncDisposable
         return ProcessLock.TryTake(setting.File + ".lock");
     }
 
-    private async Task<IReadOnlyList<string>> MigratePostgreSqlAsync(CancellationToken cancellationToken) => (await PendingAsync(cancellationToken)).Count == 0
-        ? []
-        : await WriteAsync<IReadOnlyList<string>>(
-            async session =>
-            {
-                // Bound to this transaction, so that neither a pooler nor a killed process can leave it behind.
-                await session.ExecuteAsync("SELECT pg_advisory_xact_lock(@key)", new { key = MigrationLock });
-                // It lies idle while the scripts run on another connection, however long they take.
-                await session.ExecuteAsync("SET LOCAL idle_in_transaction_session_timeout = 0");
-                var migrator = new Migrator(setting);
-                return migrator.Pending().Count == 0 ? [] : migrator.Run();
-            },
-            cancellationToken);
+    private async Task<IReadOnlyList<string>> MigratePostgreSqlAsync(CancellationToken cancellationToken) =>
+        (await PendingAsync(cancellationToken)).Count == 0
+            ? []
+            : await WriteAsync<IReadOnlyList<string>>(
+                async session =>
+                {
+                    // Bound to this transaction, so that neither a pooler nor a killed process can leave it behind.
+                    await session.ExecuteAsync("SELECT pg_advisory_xact_lock(@key)", new { key = MigrationLock });
+                    // It lies idle while the scripts run on another connection, however long they take.
+                    await session.ExecuteAsync("SET LOCAL idle_in_transaction_session_timeout = 0");
+                    var migrator = new Migrator(setting);
+                    return migrator.Pending().Count == 0 ? [] : migrator.Run();
+                },
+                cancellationToken);
 
     private sealed class NoLock : IDisposable
     {

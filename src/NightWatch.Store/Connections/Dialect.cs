@@ -7,14 +7,16 @@ namespace NightWatch.Store.Connections;
 /// </param>
 /// <param name="SkipLocked">Leaves rows to the process that is claiming them. SQLite has one writer and needs nothing.</param>
 /// <param name="ForShare">Holds rows as they were read until the end of the transaction.</param>
-/// <param name="InIds">Follows a column: is one of the array @ids. Dapper writes the list out for SQLite and hands PostgreSQL the array.</param>
+/// <param name="InIds">Follows a column: is one of the array @ids. Dapper writes the list out for SQLite and hands PostgreSQL the
+/// array.</param>
 /// <param name="HasJournal">1 where the migrator's table is there.</param>
 internal sealed record Dialect(string LeaseNow, string SkipLocked, string ForShare, string InIds, string HasJournal)
 {
     /// <summary>Holds the rows of one table of a join until the end of the transaction, to change them.</summary>
     public string ForUpdateOf(string table) => SkipLocked.Length == 0 ? "" : $"FOR UPDATE OF {table}";
 
-    public static Dialect Sqlite { get; } = new("@now", "", "", "IN @ids", "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = 'SchemaVersions'");
+    public static Dialect Sqlite { get; } =
+        new("@now", "", "", "IN @ids", "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = 'SchemaVersions'");
 
     public static Dialect PostgreSql { get; } =
         new("(extract(epoch FROM clock_timestamp()) * 1000)::bigint", "FOR UPDATE SKIP LOCKED", "FOR SHARE", "= ANY (@ids)",

@@ -30,27 +30,38 @@ internal sealed class Migrator(DatabaseSetting setting, params IReadOnlyList<(st
     }
 
     /// <summary>All scripts that this program knows, in order.</summary>
-    public static IReadOnlyList<string> Names(DatabaseKind kind) => [.. Resources(Folder(kind)).Select(name => name[Folder(kind).Length..])];
+    public static IReadOnlyList<string> Names(DatabaseKind kind) =>
+        [.. Resources(Folder(kind)).Select(name => name[Folder(kind).Length..])];
 
     /// <exception cref="DatabaseUnusableException">There is one.</exception>
     public static void RefuseNewer(IEnumerable<string> unknown, string description)
     {
         if (unknown.LastOrDefault() is { } newer)
-            throw new DatabaseUnusableException($"Database {description} has a newer schema ({newer}) than this program; run the newer program.");
+            throw new DatabaseUnusableException(
+                $"Database {description} has a newer schema ({newer}) than this program; run the newer program.");
     }
 
     private static string Folder(DatabaseKind kind) => kind == DatabaseKind.Sqlite ? "Sqlite/" : "Postgres/";
 
     private static UpgradeEngine Build(DatabaseSetting setting, IReadOnlyList<(string Name, string Sql)> later)
     {
-        var target = setting.Kind == DatabaseKind.Sqlite
-            ? DeployChanges.To.SqliteDatabase(setting.ConnectionString)
-            : Postgres.Migrations(setting.ConnectionString);
-        return target.WithScripts(Scripts(Folder(setting.Kind)).Concat(later.Select(script => new SqlScript(script.Name, script.Sql)))).WithVariablesDisabled().WithTransaction().LogToNowhere().Build();
+        var target =
+            setting.Kind == DatabaseKind.Sqlite
+                ? DeployChanges.To.SqliteDatabase(setting.ConnectionString)
+                : Postgres.Migrations(setting.ConnectionString);
+        return target
+            .WithScripts(Scripts(Folder(setting.Kind)).Concat(later.Select(script => new SqlScript(script.Name, script.Sql))))
+            .WithVariablesDisabled()
+            .WithTransaction()
+            .LogToNowhere()
+            .Build();
     }
 
     private static IEnumerable<string> Resources(string folder) =>
-        typeof(Migrator).Assembly.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+        typeof(Migrator)
+            .Assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith(folder, StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal);
 
     private static IEnumerable<SqlScript> Scripts(string folder)
     {

@@ -20,7 +20,8 @@ internal static class NodaTimeHandlers
     /// <summary>Unix milliseconds.</summary>
     private sealed class InstantHandler : SqlMapper.TypeHandler<Instant>
     {
-        public override Instant Parse(object value) => Instant.FromUnixTimeMilliseconds(Convert.ToInt64(value, CultureInfo.InvariantCulture));
+        public override Instant Parse(object value) =>
+            Instant.FromUnixTimeMilliseconds(Convert.ToInt64(value, CultureInfo.InvariantCulture));
 
         public override void SetValue(IDbDataParameter parameter, Instant value)
         {

@@ -6,8 +6,15 @@ internal static class PrivateFile
     /// <summary>Opens a file; one that is made is its owner's alone.</summary>
     public static FileStream Open(string path, FileMode mode, FileAccess access, FileShare share = FileShare.Read)
     {
-        var options = new FileStreamOptions { Mode = mode, Access = access, Share = share, BufferSize = 1 };
-        if (!OperatingSystem.IsWindows() && mode is not FileMode.Open) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        var options = new FileStreamOptions
+        {
+            Mode = mode,
+            Access = access,
+            Share = share,
+            BufferSize = 1,
+        };
+        if (!OperatingSystem.IsWindows() && mode is not FileMode.Open)
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         return new FileStream(path, options);
     }
 

@@ -12,13 +12,15 @@ internal sealed record RowName(string Table, IReadOnlyList<string> Key, string? 
 {
     public string KeyOf(DbDataReader row) => string.Join(' ', Key.Select(column => Text(row, column)));
 
-    public UnreadableRow Unreadable(DbDataReader row, Exception fault) => new(Table, KeyOf(row), Address is null ? null : Text(row, Address), Why(fault));
+    public UnreadableRow Unreadable(DbDataReader row, Exception fault) =>
+        new(Table, KeyOf(row), Address is null ? null : Text(row, Address), Why(fault));
 
     // Dapper's own words quote the value, which may be a whole document.
     private static string Why(Exception fault) =>
         (fault is DataException { InnerException: { } inner } ? inner : fault).Message.ReplaceLineEndings(" ");
 
-    private static string Text(DbDataReader row, string column) => Convert.ToString(row.GetValue(row.GetOrdinal(column)), CultureInfo.InvariantCulture) ?? "";
+    private static string Text(DbDataReader row, string column) =>
+        Convert.ToString(row.GetValue(row.GetOrdinal(column)), CultureInfo.InvariantCulture) ?? "";
 }
 
 /// <summary>What a query found.</summary>

@@ -52,7 +52,8 @@ public sealed class UnreadableRows
     public event Action<UnreadableRow>? Found;
 
     /// <summary>Those known now, by table and key.</summary>
-    public IReadOnlyList<UnreadableRow> Known => [.. known.Values.OrderBy(row => row.Table, StringComparer.Ordinal).ThenBy(row => row.Key, StringComparer.Ordinal)];
+    public IReadOnlyList<UnreadableRow> Known =>
+        [.. known.Values.OrderBy(row => row.Table, StringComparer.Ordinal).ThenBy(row => row.Key, StringComparer.Ordinal)];
 
     internal bool IsEmpty => known.IsEmpty;
 

@@ -26,19 +26,35 @@ public sealed class FeedHoldStore(Database database) : IFeedHolds
     }
 
     /// <summary>The holds that are kept and still run, by feed.</summary>
-    public Task<IReadOnlyList<FeedHold>> ListAsync(Instant now, CancellationToken cancellationToken = default) => database.ReadAsync(
-        async session => (IReadOnlyList<FeedHold>)[.. (await session.QueryAsync<Row>("SELECT feed, cell, until FROM feed_hold WHERE until > @now ORDER BY feed, cell", new { now }))
-            .Select(row => new FeedHold(row.Feed, row.Cell == WholeFeed ? null : row.Cell, row.Until))],
-        cancellationToken);
+    public Task<IReadOnlyList<FeedHold>> ListAsync(Instant now, CancellationToken cancellationToken = default) =>
+        database.ReadAsync(
+            async session =>
+                (IReadOnlyList<FeedHold>)
+                    [
+                        .. (
+                            await session.QueryAsync<Row>(
+                                "SELECT feed, cell, until FROM feed_hold WHERE until > @now ORDER BY feed, cell", new { now })
+                        ).Select(row => new FeedHold(row.Feed, row.Cell == WholeFeed ? null : row.Cell, row.Until)),
+                    ],
+            cancellationToken);
 
     /// <inheritdoc/>
-    public Task HoldAsync(string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken = default) => waitsForOperator
-        ? untilRestart.HoldAsync(feedId, cell, until, waitsForOperator, cancellationToken)
-        : database.WriteAsync(
-            session => session.ExecuteAsync(
-                "INSERT INTO feed_hold (feed, cell, until) VALUES (@feedId, @cell, @until) ON CONFLICT (feed, cell) DO UPDATE SET until = excluded.until",
-                new { feedId, cell = cell ?? WholeFeed, until }),
-            cancellationToken);
+    public Task HoldAsync(
+        string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken = default) =>
+        waitsForOperator
+            ? untilRestart.HoldAsync(feedId, cell, until, waitsForOperator, cancellationToken)
+            : database.WriteAsync(
+                session =>
+                    session.ExecuteAsync(
+                        "INSERT INTO feed_hold (feed, cell, until) VALUES (@feedId, @cell, @until) ON CONFLICT (feed, cell) DO UPDATE " +
+                        "SET until = excluded.until",
+                        new
+                        {
+                            feedId,
+                            cell = cell ?? WholeFeed,
+                            until,
+                        }),
+                cancellationToken);
 
     private sealed class Row
     {

@@ -10,9 +10,13 @@ namespace NightWatch.Store.News;
 public sealed class NewsStore(Database database)
 {
     /// <summary>Whether the next letter to an address is to say what is new; the case of the address does not matter.</summary>
-    public async Task<bool> IsOwedAsync(string address, CancellationToken cancellationToken = default) => await database.ReadAsync(
-        session => session.FirstAsync<string>("SELECT address FROM news_owed WHERE address = @address", new { address = Subscriber.KeyOf(address) }),
-        cancellationToken) is not null;
+    public async Task<bool> IsOwedAsync(string address, CancellationToken cancellationToken = default) =>
+        await database.ReadAsync(
+            session =>
+                session.FirstAsync<string>(
+                    "SELECT address FROM news_owed WHERE address = @address", new { address = Subscriber.KeyOf(address) }),
+            cancellationToken)
+            is not null;
 
     /// <returns>False: another letter has told it meanwhile.</returns>
     internal static async Task<bool> TellAsync(Session session, string address) =>

@@ -14,10 +14,13 @@ internal static class LetterQueue
         foreach (var letter in letters)
         {
             // ON CONFLICT, not a caught violation: that would spoil the whole transaction on PostgreSQL.
-            var refusing = letter is { Channel: LetterChannel.Mail, ToRefusingToo: false } ? await SuppressionStore.FindAsync(session, letter.Recipient) : null;
+            var refusing = letter is { Channel: LetterChannel.Mail, ToRefusingToo: false }
+                ? await SuppressionStore.FindAsync(session, letter.Recipient)
+                : null;
             var id = await session.FirstAsync<long?>(
                 """
-                INSERT INTO outbox (dedupe_key, message_id, kind, recipient, channel, mime, created_at, not_before, not_after, state, last_text, closed_at)
+                INSERT INTO outbox (dedupe_key, message_id, kind, recipient, channel, mime, created_at, not_before, not_after, state,
+                    last_text, closed_at)
                 VALUES (@DedupeKey, @MessageId, @Kind, @Recipient, @channel, @packed, @now, @NotBefore, @NotAfter, @state, @why, @closed)
                 ON CONFLICT DO NOTHING RETURNING id
                 """,

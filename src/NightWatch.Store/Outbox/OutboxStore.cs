@@ -5,7 +5,9 @@ using NodaTime;
 
 namespace NightWatch.Store.Outbox;
 
-/// <summary>The letters on their way. Queued together with the state that caused them (<see cref="Passes.PassStore"/>), sent later.</summary>
+/// <summary>
+/// The letters on their way. Queued together with the state that caused them (<see cref="Passes.PassStore"/>), sent later.
+/// </summary>
 public sealed class OutboxStore(Database database)
 {
     private const string Revive =
@@ -33,11 +35,15 @@ public sealed class OutboxStore(Database database)
     /// Takes letters that may be sent now, the oldest first; also those of a process whose lease has run out. No two processes
     /// get the same. A letter with which a process died twice is taken alone, after all others.
     /// </summary>
-    public Task<IReadOnlyList<OutboxLetter>> ClaimAsync(Instant now, int count, Duration lease, CancellationToken cancellationToken = default) =>
-        ClaimAsync(now, count, lease, LetterChannel.Mail, cancellationToken);
+    public Task<IReadOnlyList<OutboxLetter>> ClaimAsync(
+        Instant now,
+        int count,
+        Duration lease,
+        CancellationToken cancellationToken = default) => ClaimAsync(now, count, lease, LetterChannel.Mail, cancellationToken);
 
     /// <summary>The same for one channel.</summary>
-    public Task<IReadOnlyList<OutboxLetter>> ClaimAsync(Instant now, int count, Duration lease, LetterChannel channel, CancellationToken cancellationToken = default) =>
+    public Task<IReadOnlyList<OutboxLetter>> ClaimAsync(
+        Instant now, int count, Duration lease, LetterChannel channel, CancellationToken cancellationToken = default) =>
         database.WriteAsync(
             async session =>
             {
@@ -46,9 +52,20 @@ public sealed class OutboxStore(Database database)
                     var ids = await ClaimAsync(session, $"unfinished < {SuspectFrom}", now, count, lease, channel);
                     if (ids.Count == 0) ids = await ClaimAsync(session, $"unfinished >= {SuspectFrom}", now, 1, lease, channel);
                     var (letters, unreadable) = await session.ReadAsync<OutboxRow, OutboxLetter>(
-                        LetterName, row => row.ToLetter(), $"SELECT {OutboxRow.Columns}, mime FROM outbox WHERE id {session.Dialect.InIds} ORDER BY not_before, id", new { ids });
+                        LetterName,
+                        row => row.ToLetter(),
+                        $"SELECT {OutboxRow.Columns}, mime FROM outbox WHERE id {session.Dialect.InIds} ORDER BY not_before, id",
+                        new { ids });
                     // It would be taken again and again; as a dead letter it is counted and shown.
-                    foreach (var row in unreadable) await session.ExecuteAsync(Bury, new { why = $"the stored letter cannot be read: {row.Why}", now, id = long.Parse(row.Key, CultureInfo.InvariantCulture) });
+                    foreach (var row in unreadable)
+                        await session.ExecuteAsync(
+                            Bury,
+                            new
+                            {
+                                why = $"the stored letter cannot be read: {row.Why}",
+                                now,
+                                id = long.Parse(row.Key, CultureInfo.InvariantCulture),
+                            });
                     if (letters.Count > 0 || unreadable.Count == 0) return letters;
                 }
             },
@@ -56,7 +73,8 @@ public sealed class OutboxStore(Database database)
 
     /// <summary>Prolongs the leases of letters in hand.</summary>
     /// <returns>How many are still ours.</returns>
-    public Task<int> RenewAsync(IReadOnlyCollection<OutboxLetter> letters, Instant now, Duration lease, CancellationToken cancellationToken = default) =>
+    public Task<int> RenewAsync(
+        IReadOnlyCollection<OutboxLetter> letters, Instant now, Duration lease, CancellationToken cancellationToken = default) =>
         database.WriteAsync(
             async session =>
             {
@@ -64,7 +82,8 @@ public sealed class OutboxStore(Database database)
                 foreach (var letter in letters)
                 {
                     ours += await session.ExecuteAsync(
-                        $"UPDATE outbox SET lease_until = {session.Dialect.LeaseNow} + @leaseMs WHERE id = @Id AND fence = @Fence AND state = 'Sending'",
+                        $"UPDATE outbox SET lease_until = {session.Dialect.LeaseNow} + @leaseMs WHERE id = @Id AND fence = @Fence AND " +
+                        "state = 'Sending'",
                         new { now, leaseMs = (long)lease.TotalMilliseconds, letter.Id, letter.Fence });
                 }
 
@@ -72,55 +91,67 @@ public sealed class OutboxStore(Database database)
             },
             cancellationToken);
 
-    /// <summary>Writes down what came of an attempt. Saying the same twice is as good as once, so a caller whose commit broke may repeat it.</summary>
+    /// <summary>
+    /// Writes down what came of an attempt. Saying the same twice is as good as once, so a caller whose commit broke may repeat it.
+    /// </summary>
     /// <returns>False: another process took the letter over meanwhile; nothing was written.</returns>
     public Task<bool> CompleteAsync(OutboxLetter letter, SendOutcome outcome, Instant now, CancellationToken cancellationToken = default) =>
         database.WriteAsync(session => CompleteAsync(session, letter, outcome, now), cancellationToken);
 
     /// <summary>Gives letters back untried.</summary>
-    public Task ReleaseAsync(IReadOnlyCollection<OutboxLetter> letters, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            foreach (var letter in letters)
+    public Task ReleaseAsync(IReadOnlyCollection<OutboxLetter> letters, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            async session =>
             {
-                await session.ExecuteAsync(
-                    """
-                    UPDATE outbox SET state = CASE WHEN attempt > 1 THEN 'Retry' ELSE 'Pending' END, attempt = attempt - 1, unfinished = unfinished - 1
-                    WHERE id = @Id AND fence = @Fence AND state = 'Sending'
-                    """,
-                    new { letter.Id, letter.Fence });
-            }
+                foreach (var letter in letters)
+                {
+                    await session.ExecuteAsync(
+                        """
+                        UPDATE outbox SET state = CASE WHEN attempt > 1 THEN 'Retry' ELSE 'Pending' END, attempt = attempt - 1,
+                          unfinished = unfinished - 1
+                        WHERE id = @Id AND fence = @Fence AND state = 'Sending'
+                        """,
+                        new { letter.Id, letter.Fence });
+                }
 
-            return letters.Count;
-        },
+                return letters.Count;
+            },
         cancellationToken);
 
     /// <summary>Drops what is past its not-after.</summary>
     /// <returns>What was dropped, for the log.</returns>
-    public Task<IReadOnlyList<OutboxEntry>> ExpireAsync(Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            var (late, _) = await session.ReadAsync<OutboxRow, OutboxEntry>(
-                Name,
-                row => row.ToEntry(),
-                $"""
-                UPDATE outbox SET state = 'Expired', closed_at = @now, fence = fence + 1 WHERE not_after < @now
-                  AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow})) RETURNING {OutboxRow.Columns}
-                """,
-                new { now });
-            return (IReadOnlyList<OutboxEntry>)[.. late.OrderBy(entry => entry.Id)];
-        },
-        cancellationToken);
+    public Task<IReadOnlyList<OutboxEntry>> ExpireAsync(Instant now, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            async session =>
+            {
+                var (late, _) = await session.ReadAsync<OutboxRow, OutboxEntry>(
+                    Name,
+                    row => row.ToEntry(),
+                    $"""
+                    UPDATE outbox SET state = 'Expired', closed_at = @now, fence = fence + 1 WHERE not_after < @now
+                      AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow}))
+                        RETURNING {OutboxRow.Columns}
+                    """,
+                    new { now });
+                return (IReadOnlyList<OutboxEntry>)[.. late.OrderBy(entry => entry.Id)];
+            },
+            cancellationToken);
 
     /// <summary>Letters in one state (null: all), newest first.</summary>
-    public Task<IReadOnlyList<OutboxEntry>> ListAsync(OutboxState? state, int take, CancellationToken cancellationToken = default) => database.ReadAsync(
-        session => EntriesAsync(session, $"{(state is null ? "" : "state = @state AND ")}id > 0 ORDER BY id DESC LIMIT @take", new { state = state?.ToString(), take }),
-        cancellationToken);
+    public Task<IReadOnlyList<OutboxEntry>> ListAsync(OutboxState? state, int take, CancellationToken cancellationToken = default) =>
+        database.ReadAsync(
+            session =>
+                EntriesAsync(
+                    session,
+                    $"{(state is null ? "" : "state = @state AND ")}id > 0 ORDER BY id DESC LIMIT @take",
+                    new { state = state?.ToString(), take }),
+            cancellationToken);
 
     /// <summary>The bytes of a queued or recent letter; null if there is none or they are gone with age.</summary>
     public async Task<ReadOnlyMemory<byte>?> MimeAsync(long id, CancellationToken cancellationToken = default)
     {
-        var packed = await database.ReadAsync(session => session.FirstAsync<byte[]>("SELECT mime FROM outbox WHERE id = @id", new { id }), cancellationToken);
+        var packed = await database.ReadAsync(
+            session => session.FirstAsync<byte[]>("SELECT mime FROM outbox WHERE id = @id", new { id }), cancellationToken);
         return packed is { Length: > 0 } ? Gzip.Decompress(packed) : (ReadOnlyMemory<byte>?)null;
     }
 
@@ -150,13 +181,22 @@ public sealed class OutboxStore(Database database)
     /// <param name="now">When.</param>
     /// <param name="cancellationToken">Stops.</param>
     /// <returns>How many.</returns>
-    public Task<int> DropAsync(long? id, string why, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
-        session => session.ExecuteAsync(
-            id is null
-                ? "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', 'Retry', 'Sending')"
-                : "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE id = @id AND state IN ('Pending', 'Retry', 'Sending', 'Dead')",
-            new { id, why, now }),
-        cancellationToken);
+    public Task<int> DropAsync(long? id, string why, Instant now, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            session =>
+                session.ExecuteAsync(
+                    id is null
+                        ? "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', " +
+                            "'Retry', 'Sending')"
+                        : "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE id = @id AND state IN " +
+                            "('Pending', 'Retry', 'Sending', 'Dead')",
+                    new
+                    {
+                        id,
+                        why,
+                        now,
+                    }),
+            cancellationToken);
 
     /// <summary>One letter, without its bytes; null: there is none of that id.</summary>
     public async Task<OutboxEntry?> FindAsync(long id, CancellationToken cancellationToken = default) =>
@@ -164,7 +204,8 @@ public sealed class OutboxStore(Database database)
 
     private static async Task<IReadOnlyList<OutboxEntry>> EntriesAsync(Session session, string where, object values)
     {
-        var rows = await session.ReadAsync<OutboxRow, OutboxEntry>(Name, row => row.ToEntry(), $"SELECT {OutboxRow.Columns} FROM outbox WHERE {where}", values);
+        var rows = await session.ReadAsync<OutboxRow, OutboxEntry>(
+            Name, row => row.ToEntry(), $"SELECT {OutboxRow.Columns} FROM outbox WHERE {where}", values);
         return rows.Readable;
     }
 
@@ -199,17 +240,26 @@ public sealed class OutboxStore(Database database)
             new { letter.Id, letter.Fence, state = after.State.ToString() }) == 1;
     }
 
-    private Task<IReadOnlyList<long>> ClaimAsync(Session session, string which, Instant now, int count, Duration lease, LetterChannel channel) => session.QueryAsync<long>(
-        $"""
-        UPDATE outbox SET state = 'Sending', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs,
-          attempt = attempt + 1, unfinished = unfinished + 1, fence = fence + 1
-        WHERE id IN (
-          SELECT id FROM outbox WHERE {which} AND channel = @channel AND not_after >= @now AND not_before <= @now
-            AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow}))
-          ORDER BY not_before, id LIMIT @count {session.Dialect.SkipLocked})
-        RETURNING id
-        """,
-        new { now, count, channel = channel.ToString(), database.Node, leaseMs = (long)lease.TotalMilliseconds });
+    private Task<IReadOnlyList<long>> ClaimAsync(
+        Session session, string which, Instant now, int count, Duration lease, LetterChannel channel) =>
+        session.QueryAsync<long>(
+            $"""
+            UPDATE outbox SET state = 'Sending', lease_owner = @Node, lease_until = {session.Dialect.LeaseNow} + @leaseMs,
+              attempt = attempt + 1, unfinished = unfinished + 1, fence = fence + 1
+            WHERE id IN (
+              SELECT id FROM outbox WHERE {which} AND channel = @channel AND not_after >= @now AND not_before <= @now
+                AND (state IN ('Pending', 'Retry') OR (state = 'Sending' AND lease_until <= {session.Dialect.LeaseNow}))
+              ORDER BY not_before, id LIMIT @count {session.Dialect.SkipLocked})
+            RETURNING id
+            """,
+            new
+            {
+                now,
+                count,
+                channel = channel.ToString(),
+                database.Node,
+                leaseMs = (long)lease.TotalMilliseconds,
+            });
 
     private sealed class StateCount
     {

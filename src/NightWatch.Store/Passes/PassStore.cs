@@ -52,7 +52,10 @@ public abstract record PassOutcome
     /// <param name="LettersQueued">New letters; the others were queued before under the same dedupe key.</param>
     public sealed record Committed(int LettersQueued) : PassOutcome;
 
-    /// <summary>Another process took a due item over, or a memory or watch changed since it was read, or what a letter tells was told; nothing is kept, look again.</summary>
+    /// <summary>
+    /// Another process took a due item over, or a memory or watch changed since it was read, or what a letter tells was told; nothing is
+    /// kept, look again.
+    /// </summary>
     public sealed record Overtaken(string Why) : PassOutcome;
 }
 
@@ -93,7 +96,8 @@ public sealed class PassStore(Database database) : IDisposable
         foreach (var memory in commit.Told)
         {
             if (!await ToldNightStore.PutAsync(session, memory))
-                throw new OvertakenException($"what {memory.Night.WatchId} was told about {memory.Night.Night:uuuu-MM-dd} has changed meanwhile");
+                throw new OvertakenException(
+                    $"what {memory.Night.WatchId} was told about {memory.Night.Night:uuuu-MM-dd} has changed meanwhile");
         }
 
         foreach (var night in commit.Hush) await LetterQueue.HushAsync(session, night, now);
@@ -105,7 +109,8 @@ public sealed class PassStore(Database database) : IDisposable
         }
 
         await DueStore.ScheduleAsync(session, commit.Schedule);
-        if (commit.Rest is { } rest && !await WatchStore.RestAsync(session, rest.WatchId, rest.Until, now)) throw new OvertakenException($"watch {rest.WatchId} was removed meanwhile");
+        if (commit.Rest is { } rest && !await WatchStore.RestAsync(session, rest.WatchId, rest.Until, now))
+            throw new OvertakenException($"watch {rest.WatchId} was removed meanwhile");
         return new PassOutcome.Committed(queued.Count);
     }
 
@@ -114,7 +119,8 @@ public sealed class PassStore(Database database) : IDisposable
     {
         var ids = commit.Told.Select(memory => memory.Night.WatchId).Distinct().ToArray();
         var alive = await session.QueryAsync<string>(
-            $"SELECT id FROM watch WHERE id {session.Dialect.InIds} AND (@anyway = 1 OR {WatchStore.Looks("watch")}) ORDER BY id {session.Dialect.ForShare}",
+            $"SELECT id FROM watch WHERE id {session.Dialect.InIds} AND (@anyway = 1 OR {WatchStore.Looks("watch")}) ORDER BY id " +
+            $"{session.Dialect.ForShare}",
             new { ids, now, anyway = commit.BySubscriber ? 1L : 0L });
         if (alive.Count < ids.Length) throw new OvertakenException($"watch {ids.Except(alive).First()} was paused or removed meanwhile");
     }

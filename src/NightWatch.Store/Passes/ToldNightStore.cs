@@ -18,14 +18,17 @@ public sealed class ToldNightStore(Database database)
     private static readonly RowName Name = new("told_night", ["watch_id", "night"]);
 
     /// <summary>What is known about one night; an empty memory of version 0 when nothing is.</summary>
-    /// <exception cref="RowUnreadableException">Something is and it cannot be read; to take it for nothing would tell the night twice.</exception>
+    /// <exception cref="RowUnreadableException">Something is and it cannot be read; to take it for nothing would tell the night
+    /// twice.</exception>
     public async Task<ToldMemory> GetAsync(string watchId, LocalDate night, CancellationToken cancellationToken = default) =>
         (await QueryAsync("WHERE watch_id = @watchId AND night = @night", new { watchId, night }, cancellationToken)).Only()
         ?? new(new ToldNight { WatchId = watchId, Night = night }, 0);
 
     /// <summary>What is known and can be read about a watch's nights from a date on, by night.</summary>
     public async Task<IReadOnlyList<ToldMemory>> FromAsync(string watchId, LocalDate from, CancellationToken cancellationToken = default) =>
-        (await QueryAsync("WHERE watch_id = @watchId AND night >= @from ORDER BY night", new { watchId, from }, cancellationToken)).Readable;
+        (
+            await QueryAsync("WHERE watch_id = @watchId AND night >= @from ORDER BY night", new { watchId, from }, cancellationToken)
+        ).Readable;
 
     /// <summary>What is known and can be read about all nights from a date on, by watch and night.</summary>
     public async Task<IReadOnlyList<ToldMemory>> AllFromAsync(LocalDate from, CancellationToken cancellationToken = default) =>
@@ -36,18 +39,21 @@ public sealed class ToldNightStore(Database database)
         ];
 
     /// <summary>What was wrong with the memory of a night when it was last read; null: nothing, or it was not read.</summary>
-    public UnreadableRow? Fault(string watchId, LocalDate night) => database.Unreadable.Find(Name.Table, $"{watchId} {LocalDatePattern.Iso.Format(night)}");
+    public UnreadableRow? Fault(string watchId, LocalDate night) =>
+        database.Unreadable.Find(Name.Table, $"{watchId} {LocalDatePattern.Iso.Format(night)}");
 
     /// <returns>False: the row changed since it was read.</returns>
     internal static async Task<bool> PutAsync(Session session, ToldMemory memory) =>
         await session.ExecuteAsync(
             memory.Version == 0
                 ? "INSERT INTO told_night (watch_id, night, version, body) VALUES (@WatchId, @Night, 1, @body) ON CONFLICT DO NOTHING"
-                : "UPDATE told_night SET version = version + 1, body = @body WHERE watch_id = @WatchId AND night = @Night AND version = @Version",
+                : "UPDATE told_night SET version = version + 1, body = @body WHERE watch_id = @WatchId AND night = @Night AND version = " +
+                    "@Version",
             new { memory.Night.WatchId, memory.Night.Night, memory.Version, body = StoreJson.Write(memory.Night) }) == 1;
 
     private Task<Rows<ToldMemory>> QueryAsync(string which, object values, CancellationToken cancellationToken) =>
-        database.ReadAsync(session => session.ReadAsync<Row, ToldMemory>(Name, row => row.ToMemory(), $"{Select} {which}", values), cancellationToken);
+        database.ReadAsync(
+            session => session.ReadAsync<Row, ToldMemory>(Name, row => row.ToMemory(), $"{Select} {which}", values), cancellationToken);
 
     private sealed class Row
     {

@@ -45,10 +45,18 @@ public sealed class SecretStore(Database database)
     public Task AddAsync(string name, byte[] value, Instant now, CancellationToken cancellationToken = default) =>
         database.WriteAsync(session => AddAsync(session, name, value, now), cancellationToken);
 
-    private static Task<byte[]?> FindAsync(Session session, string name) => session.FirstAsync<byte[]>("SELECT value FROM secret WHERE name = @name", new { name });
+    private static Task<byte[]?> FindAsync(Session session, string name) =>
+        session.FirstAsync<byte[]>("SELECT value FROM secret WHERE name = @name", new { name });
 
     private static Task<int> AddAsync(Session session, string name, byte[] value, Instant now) =>
-        session.ExecuteAsync("INSERT INTO secret (name, value, made_at) VALUES (@name, @value, @now) ON CONFLICT DO NOTHING", new { name, value, now });
+        session.ExecuteAsync(
+            "INSERT INTO secret (name, value, made_at) VALUES (@name, @value, @now) ON CONFLICT DO NOTHING",
+            new
+            {
+                name,
+                value,
+                now,
+            });
 
     private sealed class Row
     {

@@ -6,7 +6,9 @@ namespace NightWatch.Store.Subscribers;
 /// <summary>At most so many within a time.</summary>
 public readonly record struct Ration(Duration Within, int Most);
 
-/// <summary>Rations what may be done within a time (letters that strangers cause, letters handed to a server), over all processes alike.</summary>
+/// <summary>
+/// Rations what may be done within a time (letters that strangers cause, letters handed to a server), over all processes alike.
+/// </summary>
 public sealed class RationStore(Database database)
 {
     /// <summary>How many were taken of a key since an instant.</summary>
@@ -19,30 +21,37 @@ public sealed class RationStore(Database database)
     /// <param name="now">When.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <returns>False: used up; nothing was taken.</returns>
-    public async Task<bool> TakeAsync(string key, IReadOnlyList<Ration> rations, Instant now, CancellationToken cancellationToken = default) =>
-        await TakeAsync([(key, rations)], now, cancellationToken) is null;
+    public async Task<bool> TakeAsync(
+        string key,
+        IReadOnlyList<Ration> rations,
+        Instant now,
+        CancellationToken cancellationToken = default) => await TakeAsync([(key, rations)], now, cancellationToken) is null;
 
     /// <summary>Takes one of each key, if every ration of all of them allows it.</summary>
     /// <param name="uses">Keys with their rations; callers that share keys name them in one order.</param>
     /// <param name="now">When.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <returns>The first key that is used up, and nothing was taken; null: taken.</returns>
-    public Task<string?> TakeAsync(IReadOnlyList<(string Key, IReadOnlyList<Ration> Rations)> uses, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            foreach (var (key, rations) in uses)
+    public Task<string?> TakeAsync(
+        IReadOnlyList<(string Key, IReadOnlyList<Ration> Rations)> uses, Instant now, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            async session =>
             {
-                // One at a time for a key, or two processes would both find the last one free.
-                if (database.Kind == DatabaseKind.PostgreSql) await session.ExecuteAsync("SELECT pg_advisory_xact_lock(hashtextextended(@key, 0))", new { key });
-                foreach (var ration in rations)
+                foreach (var (key, rations) in uses)
                 {
-                    if (await UsedAsync(session, key, now - ration.Within, now) >= ration.Most) return key;
+                    // One at a time for a key, or two processes would both find the last one free.
+                    if (database.Kind == DatabaseKind.PostgreSql)
+                        await session.ExecuteAsync("SELECT pg_advisory_xact_lock(hashtextextended(@key, 0))", new { key });
+                    foreach (var ration in rations)
+                    {
+                        if (await UsedAsync(session, key, now - ration.Within, now) >= ration.Most) return key;
+                    }
                 }
-            }
 
-            foreach (var (key, _) in uses) await session.ExecuteAsync("INSERT INTO ration (key, at) VALUES (@key, @now)", new { key, now });
-            return null;
-        },
+                foreach (var (key, _) in uses)
+                    await session.ExecuteAsync("INSERT INTO ration (key, at) VALUES (@key, @now)", new { key, now });
+                return null;
+            },
         cancellationToken);
 
     private static Task<long> UsedAsync(Session session, string key, Instant from, Instant now) =>

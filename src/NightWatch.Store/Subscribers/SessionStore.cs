@@ -12,21 +12,37 @@ public sealed class SessionStore(Database database)
     /// <param name="now">When.</param>
     /// <param name="expiresAt">It ends then, unless it is prolonged.</param>
     /// <param name="cancellationToken">Gives up.</param>
-    public Task BeginAsync(string hash, string address, Instant now, Instant expiresAt, CancellationToken cancellationToken = default) => database.WriteAsync(
-        session => session.ExecuteAsync(
-            "INSERT INTO session (hash, address, made_at, expires_at) VALUES (@hash, @address, @now, @expiresAt)", new { hash, address, now, expiresAt }),
-        cancellationToken);
+    public Task BeginAsync(string hash, string address, Instant now, Instant expiresAt, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            session =>
+                session.ExecuteAsync(
+                    "INSERT INTO session (hash, address, made_at, expires_at) VALUES (@hash, @address, @now, @expiresAt)",
+                    new
+                    {
+                        hash,
+                        address,
+                        now,
+                        expiresAt,
+                    }),
+            cancellationToken);
 
     /// <summary>Whose session it is, and when it ends; null: nobody's.</summary>
-    public Task<SignedIn?> FindAsync(string hash, Instant now, CancellationToken cancellationToken = default) => database.ReadAsync(
-        async session => (await session.FirstAsync<Row>("SELECT address, expires_at FROM session WHERE hash = @hash AND expires_at > @now", new { hash, now })) is { } row
-            ? new SignedIn(row.Address, row.ExpiresAt)
-            : null,
-        cancellationToken);
+    public Task<SignedIn?> FindAsync(string hash, Instant now, CancellationToken cancellationToken = default) =>
+        database.ReadAsync(
+            async session =>
+                (
+                    await session.FirstAsync<Row>(
+                        "SELECT address, expires_at FROM session WHERE hash = @hash AND expires_at > @now", new { hash, now }))
+                    is { } row
+                    ? new SignedIn(row.Address, row.ExpiresAt)
+                    : null,
+            cancellationToken);
 
     /// <summary>Moves a session's end.</summary>
-    public Task ProlongAsync(string hash, Instant expiresAt, CancellationToken cancellationToken = default) => database.WriteAsync(
-        session => session.ExecuteAsync("UPDATE session SET expires_at = @expiresAt WHERE hash = @hash", new { hash, expiresAt }), cancellationToken);
+    public Task ProlongAsync(string hash, Instant expiresAt, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            session => session.ExecuteAsync("UPDATE session SET expires_at = @expiresAt WHERE hash = @hash", new { hash, expiresAt }),
+            cancellationToken);
 
     /// <summary>Ends one.</summary>
     public Task EndAsync(string hash, CancellationToken cancellationToken = default) =>

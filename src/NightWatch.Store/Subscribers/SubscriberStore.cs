@@ -26,19 +26,21 @@ public sealed class SubscriberStore(Database database)
     /// <param name="schedule">What is due for the watch.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <returns>The watch; null: the ticket is unknown, used or out of date.</returns>
-    public Task<Watch?> ConfirmAsync(string hash, Instant now, Func<Watch, IReadOnlyCollection<DueItem>> schedule, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            if (await TicketStore.TakeAsync(session, hash, TicketPurpose.Confirm, now) is not { Body: { } body }) return null;
-            var watch = StoreJson.Read<Watch>(body);
-            await SiteStore.PutAsync(session, watch.Site, now);
-            await WatchStore.PutAsync(session, watch, now);
-            await DueStore.ScheduleAsync(session, schedule(watch));
-            // Who answers from there reads there, whatever servers said before.
-            await SuppressionStore.ForgetAsync(session, watch.Subscriber.Key());
-            return watch;
-        },
-        cancellationToken);
+    public Task<Watch?> ConfirmAsync(
+        string hash, Instant now, Func<Watch, IReadOnlyCollection<DueItem>> schedule, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            async session =>
+            {
+                if (await TicketStore.TakeAsync(session, hash, TicketPurpose.Confirm, now) is not { Body: { } body }) return null;
+                var watch = StoreJson.Read<Watch>(body);
+                await SiteStore.PutAsync(session, watch.Site, now);
+                await WatchStore.PutAsync(session, watch, now);
+                await DueStore.ScheduleAsync(session, schedule(watch));
+                // Who answers from there reads there, whatever servers said before.
+                await SuppressionStore.ForgetAsync(session, watch.Subscriber.Key());
+                return watch;
+            },
+            cancellationToken);
 
     /// <summary>A watch as a ticket carries it.</summary>
     public static string Body(Watch watch) => StoreJson.Write(watch);
@@ -51,27 +53,42 @@ public sealed class SubscriberStore(Database database)
         database.ReadAsync(session => session.FirstAsync<long>("SELECT count(DISTINCT address) FROM watch"), cancellationToken);
 
     /// <summary>Every letter to an address, oldest first.</summary>
-    public Task<IReadOnlyList<LetterTrace>> LettersAsync(string address, CancellationToken cancellationToken = default) => database.ReadAsync(
-        async session => (IReadOnlyList<LetterTrace>)[.. (await session.QueryAsync<Row>("SELECT kind, state, created_at, closed_at FROM outbox WHERE lower(recipient) = @address ORDER BY id", new { address }))
-            .Select(row => new LetterTrace(row.Kind, row.State, row.CreatedAt, row.ClosedAt))],
-        cancellationToken);
+    public Task<IReadOnlyList<LetterTrace>> LettersAsync(string address, CancellationToken cancellationToken = default) =>
+        database.ReadAsync(
+            async session =>
+                (IReadOnlyList<LetterTrace>)
+                    [
+                        .. (
+                            await session.QueryAsync<Row>(
+                                "SELECT kind, state, created_at, closed_at FROM outbox WHERE lower(recipient) = @address ORDER BY id",
+                                new { address })).Select(row => new LetterTrace(row.Kind, row.State, row.CreatedAt, row.ClosedAt)),
+                    ],
+            cancellationToken);
 
-    /// <summary>One watch goes with its history; letters that wait are held back, the site goes unless another watch stands on it.</summary>
+    /// <summary>
+    /// One watch goes with its history; letters that wait are held back, the site goes unless another watch stands on it.
+    /// </summary>
     /// <returns>False: there is no such watch.</returns>
-    public Task<bool> EraseWatchAsync(string id, Instant now, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            // First, since it waits for a pass that is being committed and refuses every one after: what that pass wrote is there to be deleted then.
-            var site = await session.FirstAsync<string>("DELETE FROM watch WHERE id = @id RETURNING site_id", new { id });
-            if (site is null) return false;
-            await LetterQueue.SuppressAsync(session, id, "watch removed", now);
-            foreach (var table in History) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id = @id", new { id });
-            await session.ExecuteAsync("DELETE FROM site WHERE id = @site AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @site)", new { site });
-            return true;
-        },
-        cancellationToken);
+    public Task<bool> EraseWatchAsync(string id, Instant now, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            async session =>
+            {
+                // First, since it waits for a pass that is being committed and refuses every one after: what that pass wrote is there to be
+                // deleted then.
+                var site = await session.FirstAsync<string>("DELETE FROM watch WHERE id = @id RETURNING site_id", new { id });
+                if (site is null) return false;
+                await LetterQueue.SuppressAsync(session, id, "watch removed", now);
+                foreach (var table in History) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id = @id", new { id });
+                await session.ExecuteAsync(
+                    "DELETE FROM site WHERE id = @site AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @site)", new { site });
+                return true;
+            },
+            cancellationToken);
 
-    /// <summary>Everything of an address goes: watches and their history, letters sent and unsent, what servers said of it, its calendar, tickets, sessions, sites nobody else watches.</summary>
+    /// <summary>
+    /// Everything of an address goes: watches and their history, letters sent and unsent, what servers said of it, its calendar, tickets,
+    /// sessions, sites nobody else watches.
+    /// </summary>
     /// <returns>Watches that went.</returns>
     public async Task<int> EraseAsync(string address, CancellationToken cancellationToken = default)
     {
@@ -81,8 +98,10 @@ public sealed class SubscriberStore(Database database)
                 // Freed pages are overwritten too, so that nothing can be read out of the file afterwards.
                 if (database.Kind == DatabaseKind.Sqlite) await session.ExecuteAsync("PRAGMA secure_delete = ON");
                 // First, as above; in the order in which passes lock them.
-                await session.QueryAsync<string>($"SELECT id FROM watch WHERE address = @address ORDER BY id {session.Dialect.ForUpdateOf("watch")}", new { address });
-                var watches = await session.QueryAsync<Gone>("DELETE FROM watch WHERE address = @address RETURNING id, site_id", new { address });
+                await session.QueryAsync<string>(
+                    $"SELECT id FROM watch WHERE address = @address ORDER BY id {session.Dialect.ForUpdateOf("watch")}", new { address });
+                var watches = await session.QueryAsync<Gone>(
+                    "DELETE FROM watch WHERE address = @address RETURNING id, site_id", new { address });
                 var values = new { address, ids = watches.Select(watch => watch.Id).ToArray() };
                 var own = session.Dialect.InIds;
                 // Also what went to a web address of theirs.
@@ -93,13 +112,17 @@ public sealed class SubscriberStore(Database database)
                     """,
                     values);
                 foreach (var table in History) await session.ExecuteAsync($"DELETE FROM {table} WHERE watch_id {own}", values);
-                foreach (var id in watches.Select(watch => watch.SiteId).Distinct()) await session.ExecuteAsync("DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
-                foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression", "news_owed"]) await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);
+                foreach (var id in watches.Select(watch => watch.SiteId).Distinct())
+                    await session.ExecuteAsync(
+                        "DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)", new { id });
+                foreach (var table in (string[])["ticket", "session", "calendar_feed", "bounce", "suppression", "news_owed"])
+                    await session.ExecuteAsync($"DELETE FROM {table} WHERE address = @address", values);
                 return watches.Count;
             },
             cancellationToken);
         // What was deleted also stands in the log of changes until that is folded into the file.
-        if (database.Kind == DatabaseKind.Sqlite) await database.ReadAsync(session => session.ExecuteAsync("PRAGMA wal_checkpoint(TRUNCATE)"), cancellationToken);
+        if (database.Kind == DatabaseKind.Sqlite)
+            await database.ReadAsync(session => session.ExecuteAsync("PRAGMA wal_checkpoint(TRUNCATE)"), cancellationToken);
         return gone;
     }
 

@@ -24,22 +24,44 @@ public sealed record Ticket(string Hash, TicketPurpose Purpose, string Address, 
 /// <summary>Tickets that are out.</summary>
 public sealed class TicketStore(Database database)
 {
-    private const string Select = "SELECT hash, purpose, address, body, expires_at FROM ticket WHERE hash = @hash AND purpose = @purpose AND expires_at > @now";
+    private const string Select =
+        "SELECT hash, purpose, address, body, expires_at FROM ticket WHERE hash = @hash AND purpose = @purpose AND expires_at > @now";
 
     /// <summary>Keeps one.</summary>
     public Task AddAsync(Ticket ticket, Instant now, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(ticket);
         return database.WriteAsync(
-            session => session.ExecuteAsync(
-                "INSERT INTO ticket (hash, purpose, address, body, made_at, expires_at) VALUES (@Hash, @purpose, @Address, @Body, @now, @ExpiresAt)",
-                new { ticket.Hash, purpose = ticket.Purpose.ToString(), ticket.Address, ticket.Body, now, ticket.ExpiresAt }),
+            session =>
+                session.ExecuteAsync(
+                    "INSERT INTO ticket (hash, purpose, address, body, made_at, expires_at) VALUES (@Hash, @purpose, @Address, @Body, " +
+                    "@now, @ExpiresAt)",
+                    new
+                    {
+                        ticket.Hash,
+                        purpose = ticket.Purpose.ToString(),
+                        ticket.Address,
+                        ticket.Body,
+                        now,
+                        ticket.ExpiresAt,
+                    }),
             cancellationToken);
     }
 
     /// <summary>Looks at one without using it; null: unknown, used or out of date.</summary>
-    public Task<Ticket?> FindAsync(string hash, TicketPurpose purpose, Instant now, CancellationToken cancellationToken = default) => database.ReadAsync(
-        async session => (await session.FirstAsync<Row>(Select, new { hash, purpose = purpose.ToString(), now }))?.ToTicket(), cancellationToken);
+    public Task<Ticket?> FindAsync(string hash, TicketPurpose purpose, Instant now, CancellationToken cancellationToken = default) =>
+        database.ReadAsync(
+            async session =>
+                (
+                    await session.FirstAsync<Row>(
+                        Select,
+                        new
+                        {
+                            hash,
+                            purpose = purpose.ToString(),
+                            now,
+                        }))?.ToTicket(),
+            cancellationToken);
 
     /// <summary>Uses one up; null: unknown, used or out of date.</summary>
     public Task<Ticket?> TakeAsync(string hash, TicketPurpose purpose, Instant now, CancellationToken cancellationToken = default) =>
@@ -49,7 +71,9 @@ public sealed class TicketStore(Database database)
     {
         var row = await session.FirstAsync<Row>(Select, new { hash, purpose = purpose.ToString(), now });
         // Of two who come at once, one deletes the row.
-        return row is not null && await session.ExecuteAsync("DELETE FROM ticket WHERE hash = @hash", new { hash }) == 1 ? row.ToTicket() : null;
+        return row is not null && await session.ExecuteAsync("DELETE FROM ticket WHERE hash = @hash", new { hash }) == 1
+            ? row.ToTicket()
+            : null;
     }
 
     private sealed class Row

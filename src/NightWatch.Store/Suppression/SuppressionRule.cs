@@ -5,7 +5,9 @@ namespace NightWatch.Store.Suppression;
 /// <summary>When an address is given up. Enhanced status codes of RFC 3463 and the IANA registry of them.</summary>
 public static class SuppressionRule
 {
-    /// <summary>So many refusals for good, each of another letter, over at least <see cref="StrikesOver"/> suppress. An engineering choice.</summary>
+    /// <summary>
+    /// So many refusals for good, each of another letter, over at least <see cref="StrikesOver"/> suppress. An engineering choice.
+    /// </summary>
     public const int Strikes = 3;
 
     /// <summary>A server that is wrong for an evening must not cost a subscriber all letters.</summary>
@@ -20,10 +22,19 @@ public static class SuppressionRule
     /// <summary>One refusal is enough: the address will never take a letter.</summary>
     public static bool Suppresses(string? status) => AtOnce.Contains(status);
 
-    /// <summary>A refusal that is about the address at all: not about policy (5.7.x), content (5.6.x), size (5.3.4) or protocol (5.5.x), which are ours to mend.</summary>
+    /// <summary>
+    /// A refusal that is about the address at all: not about policy (5.7.x), content (5.6.x), size (5.3.4) or protocol (5.5.x), which are
+    /// ours to mend.
+    /// </summary>
     public static bool Counts(string? status) =>
-        status is null || !(status.StartsWith("5.7.", StringComparison.Ordinal) || status.StartsWith("5.6.", StringComparison.Ordinal) || status.StartsWith("5.5.", StringComparison.Ordinal) || status == "5.3.4");
+        status is null
+        || !(
+            status.StartsWith("5.7.", StringComparison.Ordinal)
+            || status.StartsWith("5.6.", StringComparison.Ordinal)
+            || status.StartsWith("5.5.", StringComparison.Ordinal)
+            || status == "5.3.4");
 
     /// <summary>A reply in words fit for a list.</summary>
-    internal static string StatusOf(ServerReply reply) => reply.Enhanced ?? reply.Code?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "none";
+    internal static string StatusOf(ServerReply reply) =>
+        reply.Enhanced ?? reply.Code?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "none";
 }

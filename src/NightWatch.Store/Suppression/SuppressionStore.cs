@@ -28,9 +28,15 @@ public enum BounceOutcome
 public sealed class SuppressionStore(Database database)
 {
     /// <summary>All, by address.</summary>
-    public Task<IReadOnlyList<Suppressed>> ListAsync(CancellationToken cancellationToken = default) => database.ReadAsync(
-        async session => (IReadOnlyList<Suppressed>)[.. (await session.QueryAsync<Row>("SELECT address, reason, code, at FROM suppression ORDER BY address")).Select(row => row.ToSuppressed())],
-        cancellationToken);
+    public Task<IReadOnlyList<Suppressed>> ListAsync(CancellationToken cancellationToken = default) =>
+        database.ReadAsync(
+            async session =>
+                (IReadOnlyList<Suppressed>)
+                    [
+                        .. (await session.QueryAsync<Row>("SELECT address, reason, code, at FROM suppression ORDER BY address")).Select(
+                            row => row.ToSuppressed()),
+                    ],
+            cancellationToken);
 
     /// <summary>One; null: the address takes letters.</summary>
     public Task<Suppressed?> FindAsync(string address, CancellationToken cancellationToken = default) =>
@@ -55,19 +61,36 @@ public sealed class SuppressionStore(Database database)
     /// <param name="since">Reports about older letters are ignored.</param>
     /// <param name="now">The clock reading.</param>
     /// <param name="cancellationToken">Stops.</param>
-    public Task<BounceOutcome> ReportAsync(string messageId, string recipient, ServerReply reply, Instant since, Instant now, CancellationToken cancellationToken = default) =>
+    public Task<BounceOutcome> ReportAsync(
+        string messageId, string recipient, ServerReply reply, Instant since, Instant now, CancellationToken cancellationToken = default) =>
         // A report is anybody's text; no letter of ours has a NUL in its id or recipient, and PostgreSQL refuses to be asked for one.
-        messageId.Contains('\0', StringComparison.Ordinal) || recipient.Contains('\0', StringComparison.Ordinal) ? Task.FromResult(BounceOutcome.NotOurs) : database.WriteAsync(
-            async session =>
-            {
-                const string ours = "SELECT count(*) FROM outbox WHERE message_id = @messageId AND lower(recipient) = @address AND state = 'Sent' AND closed_at >= @since AND channel = 'Mail'";
-                if (await session.FirstAsync<long>(ours, new { messageId, address = Subscriber.KeyOf(recipient), since }) == 0) return BounceOutcome.NotOurs;
-                return await NoteAsync(session, messageId, recipient, reply, now) ? BounceOutcome.Suppressed : BounceOutcome.Noted;
-            },
-            cancellationToken);
+        messageId.Contains('\0', StringComparison.Ordinal) || recipient.Contains('\0', StringComparison.Ordinal)
+            ? Task.FromResult(BounceOutcome.NotOurs)
+            : database.WriteAsync(
+                async session =>
+                {
+                    const string ours =
+                        "SELECT count(*) FROM outbox WHERE message_id = @messageId AND lower(recipient) = @address AND state = 'Sent' " +
+                        "AND closed_at >= @since AND channel = 'Mail'";
+                    if (
+                        await session.FirstAsync<long>(
+                            ours,
+                            new
+                            {
+                                messageId,
+                                address = Subscriber.KeyOf(recipient),
+                                since,
+                            }) == 0)
+                        return BounceOutcome.NotOurs;
+                    return await NoteAsync(session, messageId, recipient, reply, now) ? BounceOutcome.Suppressed : BounceOutcome.Noted;
+                },
+                cancellationToken);
 
     internal static async Task<Suppressed?> FindAsync(Session session, string address) =>
-        (await session.FirstAsync<Row>("SELECT address, reason, code, at FROM suppression WHERE address = @address", new { address = Subscriber.KeyOf(address) }))?.ToSuppressed();
+        (
+            await session.FirstAsync<Row>(
+                "SELECT address, reason, code, at FROM suppression WHERE address = @address", new { address = Subscriber.KeyOf(address) })
+        )?.ToSuppressed();
 
     /// <summary>The same inside another unit's transaction.</summary>
     internal static async Task<bool> ForgetAsync(Session session, string key)
@@ -82,12 +105,15 @@ public sealed class SuppressionStore(Database database)
     {
         var (address, status) = (Subscriber.KeyOf(recipient), SuppressionRule.StatusOf(reply));
         await session.ExecuteAsync(
-            "INSERT INTO bounce (address, message_id, status, text, at) VALUES (@address, @messageId, @status, @Text, @now) ON CONFLICT DO NOTHING",
+            "INSERT INTO bounce (address, message_id, status, text, at) VALUES (@address, @messageId, @status, @Text, @now) ON CONFLICT " +
+            "DO NOTHING",
             new { address, messageId, status, reply.Text, now });
         if (!SuppressionRule.Counts(reply.Enhanced)) return false;
         if (!SuppressionRule.Suppresses(reply.Enhanced))
         {
-            const string strikes = "SELECT count(DISTINCT message_id) AS letters, min(at) AS first FROM bounce WHERE address = @address AND at >= @since AND status NOT LIKE '4%' "
+            const string strikes =
+                "SELECT count(DISTINCT message_id) AS letters, min(at) AS first FROM bounce WHERE address = @address AND at >= @since " +
+                "AND status NOT LIKE '4%' "
                 + "AND status NOT LIKE '5.7.%' AND status NOT LIKE '5.6.%' AND status NOT LIKE '5.5.%' AND status <> '5.3.4'";
             var struck = await session.FirstAsync<StrikeRow>(strikes, new { address, since = now - SuppressionRule.StrikesAge });
             var (letters, first) = (struck?.Letters ?? 0, struck?.First ?? now);
@@ -100,9 +126,17 @@ public sealed class SuppressionStore(Database database)
     private static async Task<int> AddAsync(Session session, string address, string reason, string? code, Instant now)
     {
         var added = await session.ExecuteAsync(
-            "INSERT INTO suppression (address, reason, code, at) VALUES (@address, @reason, @code, @now) ON CONFLICT DO NOTHING", new { address, reason, code, now });
+            "INSERT INTO suppression (address, reason, code, at) VALUES (@address, @reason, @code, @now) ON CONFLICT DO NOTHING",
+            new
+            {
+                address,
+                reason,
+                code,
+                now,
+            });
         await session.ExecuteAsync(
-            "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', 'Retry', 'Sending') AND channel = 'Mail' AND lower(recipient) = @address",
+            "UPDATE outbox SET state = 'Suppressed', last_text = @why, closed_at = @now WHERE state IN ('Pending', 'Retry', 'Sending') " +
+            "AND channel = 'Mail' AND lower(recipient) = @address",
             new { why = "the address refuses letters", now, address });
         return added;
     }

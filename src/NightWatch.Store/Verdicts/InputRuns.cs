@@ -9,7 +9,8 @@ namespace NightWatch.Store.Verdicts;
 /// <param name="SecondOpinion">Of the next feed; null: none.</param>
 /// <param name="Earlier">Earlier runs of the deciding feed, newest first.</param>
 /// <param name="Members">Of the ensemble; null: none.</param>
-/// <param name="RetrievedAt">When the deciding answer had last been confirmed by then; a later confirmation moves the stored row's own.</param>
+/// <param name="RetrievedAt">When the deciding answer had last been confirmed by then; a later confirmation moves the stored row's
+/// own.</param>
 /// <param name="Rain">Rain of the three days before, as it was known.</param>
 public sealed record InputRuns(
     long? Newest, long? SecondOpinion, IReadOnlyList<long> Earlier, long? Members, Instant? RetrievedAt, RainBefore Rain)

@@ -5,7 +5,9 @@ using NightWatch.Store.Connections;
 namespace NightWatch.Store.Verdicts;
 
 /// <summary>The figures that a chance was made of, as their column keeps them: a list of numbers to four decimals.</summary>
-/// <remarks>Share, worth and stretch of the newest run; room, gust, rain (null: unknown); then, where there were several runs, their three.</remarks>
+/// <remarks>
+/// Share, worth and stretch of the newest run; room, gust, rain (null: unknown); then, where there were several runs, their three.
+/// </remarks>
 internal static class StoredFigures
 {
     private const int OfNewest = 6;
@@ -26,7 +28,8 @@ internal static class StoredFigures
     public static ChanceFigures Read(string json)
     {
         var all = StoreJson.Read<double?[]>(json);
-        if (all.Length is not (OfNewest or OfAll)) throw new JsonException($"figures has {all.Length} numbers; accepted: {OfNewest} or {OfAll}.");
+        if (all.Length is not (OfNewest or OfAll))
+            throw new JsonException($"figures has {all.Length} numbers; accepted: {OfNewest} or {OfAll}.");
         return new ChanceFigures(
             new RunShape(At(0), At(1), At(2)),
             all.Length == OfAll ? new RunShape(At(6), At(7), At(8)) : null,

@@ -8,7 +8,8 @@ namespace NightWatch.Store.Verdicts;
 /// <param name="Needs">What must be done first.</param>
 /// <param name="HoldsOnceDone">It is a go once that is done.</param>
 /// <param name="DrivesPerLostNight">What the night was worth to the reader; null: not asked.</param>
-internal sealed record StoredWorth(double? UsableMin, double? ForecastMin, IReadOnlyList<Need> Needs, bool HoldsOnceDone, double? DrivesPerLostNight)
+internal sealed record StoredWorth(
+    double? UsableMin, double? ForecastMin, IReadOnlyList<Need> Needs, bool HoldsOnceDone, double? DrivesPerLostNight)
 {
     public static StoredWorth Of(Verdict verdict) => new(
         Tenth(verdict.UsableMin), Tenth(verdict.ForecastMin), verdict.Needs, verdict.HoldsOnceDone, verdict.TradeOff?.DrivesPerLostNight);

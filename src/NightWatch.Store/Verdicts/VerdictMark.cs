@@ -45,7 +45,9 @@ public sealed record VerdictMark
     /// <summary>What it was made from; null in rows of an earlier version, and where it was not asked for.</summary>
     public InputRuns? Runs { get; init; }
 
-    /// <summary>What its chance was made of; null in rows of an earlier version, without a forecast, and where it was not asked for.</summary>
+    /// <summary>
+    /// What its chance was made of; null in rows of an earlier version, without a forecast, and where it was not asked for.
+    /// </summary>
     public ChanceFigures? Figures { get; init; }
 
     /// <summary>Hash of the inputs.</summary>

@@ -47,11 +47,14 @@ public sealed record VerdictRecord
     public required string Why { get; init; }
 }
 
-/// <summary>Every evaluation, appended (by <see cref="Passes.PassStore"/>) and never changed. A row that cannot be read is left out.</summary>
+/// <summary>
+/// Every evaluation, appended (by <see cref="Passes.PassStore"/>) and never changed. A row that cannot be read is left out.
+/// </summary>
 public sealed class VerdictStore(Database database)
 {
     private const string Columns =
-        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration, runs, figures, worth";
+        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, reasons, forecast_ids, inputs_hash, " +
+        "letter, why, feed, lead, raw, calibration, runs, figures, worth";
 
     private static readonly RowName Name = new("verdict", ["watch_id", "night", "at"]);
 
@@ -59,24 +62,40 @@ public sealed class VerdictStore(Database database)
     private static readonly RowName MarkName = new("verdict mark", ["watch_id", "night", "at"]);
 
     private const string MarkColumns =
-        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, '' AS reasons, '' AS forecast_ids, inputs_hash, letter, why, feed, lead, raw, calibration";
+        "watch_id, night, pass, at, class, probability, basis, basis_count, run_start, run_end, '' AS reasons, '' AS forecast_ids, " +
+        "inputs_hash, letter, why, feed, lead, raw, calibration";
 
     /// <summary>All evaluations of one night, oldest first.</summary>
-    public Task<IReadOnlyList<VerdictRecord>> OfNightAsync(string watchId, LocalDate night, CancellationToken cancellationToken = default) =>
-        QueryAsync($"SELECT {Columns} FROM verdict WHERE watch_id = @watchId AND night = @night ORDER BY id", new { watchId, night }, cancellationToken);
+    public Task<IReadOnlyList<VerdictRecord>> OfNightAsync(
+        string watchId, LocalDate night, CancellationToken cancellationToken = default) =>
+        QueryAsync(
+            $"SELECT {Columns} FROM verdict WHERE watch_id = @watchId AND night = @night ORDER BY id",
+            new { watchId, night },
+            cancellationToken);
 
     /// <summary>The newest evaluation of each night from a date on, by night.</summary>
-    public Task<IReadOnlyList<VerdictRecord>> LatestAsync(string watchId, LocalDate from, CancellationToken cancellationToken = default) => QueryAsync(
-        $"""
-        SELECT {Columns} FROM verdict WHERE id IN (SELECT max(id) FROM verdict WHERE watch_id = @watchId AND night >= @from GROUP BY night)
-        ORDER BY night
-        """,
-        new { watchId, from },
-        cancellationToken);
+    public Task<IReadOnlyList<VerdictRecord>> LatestAsync(string watchId, LocalDate from, CancellationToken cancellationToken = default) =>
+        QueryAsync(
+            $"""
+            SELECT {Columns} FROM verdict WHERE id IN (SELECT max(id) FROM verdict WHERE watch_id = @watchId
+              AND night >= @from GROUP BY night)
+            ORDER BY night
+            """,
+            new { watchId, from },
+            cancellationToken);
 
     /// <summary>All evaluations of a watch's nights, both ends included, in the order they were made.</summary>
-    public Task<IReadOnlyList<VerdictRecord>> OfWatchAsync(string watchId, LocalDate from, LocalDate to, CancellationToken cancellationToken = default) => QueryAsync(
-        $"SELECT {Columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }, cancellationToken);
+    public Task<IReadOnlyList<VerdictRecord>> OfWatchAsync(
+        string watchId, LocalDate from, LocalDate to, CancellationToken cancellationToken = default) =>
+        QueryAsync(
+            $"SELECT {Columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id",
+            new
+            {
+                watchId,
+                from,
+                to,
+            },
+            cancellationToken);
 
     /// <summary>The same without their reasons, many times faster: for scores, exports and replays.</summary>
     /// <param name="watchId">The watch.</param>
@@ -86,12 +105,26 @@ public sealed class VerdictStore(Database database)
     /// <param name="withFigures">With what its chance was made of, too.</param>
     /// <param name="cancellationToken">Stops it.</param>
     public async Task<IReadOnlyList<VerdictMark>> MarksAsync(
-        string watchId, LocalDate from, LocalDate to, bool withRuns = false, bool withFigures = false, CancellationToken cancellationToken = default)
+        string watchId,
+        LocalDate from,
+        LocalDate to,
+        bool withRuns = false,
+        bool withFigures = false,
+        CancellationToken cancellationToken = default)
     {
         var columns = MarkColumns + (withRuns ? ", runs" : "") + (withFigures ? ", figures" : "");
         var rows = await database.ReadAsync(
-            session => session.ReadAsync<Row, VerdictMark>(
-                MarkName, row => row.ToMark(), $"SELECT {columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id", new { watchId, from, to }),
+            session =>
+                session.ReadAsync<Row, VerdictMark>(
+                    MarkName,
+                    row => row.ToMark(),
+                    $"SELECT {columns} FROM verdict WHERE watch_id = @watchId AND night >= @from AND night <= @to ORDER BY id",
+                    new
+                    {
+                        watchId,
+                        from,
+                        to,
+                    }),
             cancellationToken);
         return rows.Readable;
     }
@@ -129,7 +162,8 @@ public sealed class VerdictStore(Database database)
 
     private async Task<IReadOnlyList<VerdictRecord>> QueryAsync(string sql, object values, CancellationToken cancellationToken)
     {
-        var rows = await database.ReadAsync(session => session.ReadAsync<Row, VerdictRecord>(Name, row => row.ToRecord(), sql, values), cancellationToken);
+        var rows = await database.ReadAsync(
+            session => session.ReadAsync<Row, VerdictRecord>(Name, row => row.ToRecord(), sql, values), cancellationToken);
         return rows.Readable;
     }
 

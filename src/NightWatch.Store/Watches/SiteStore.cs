@@ -15,20 +15,25 @@ public sealed class SiteStore(Database database)
 
     /// <summary>One site; null if there is none of that id.</summary>
     /// <exception cref="RowUnreadableException">There is one that cannot be read.</exception>
-    public async Task<Site?> FindAsync(string id, CancellationToken cancellationToken = default) => (await QueryAsync("WHERE id = @id", new { id }, cancellationToken)).Only();
+    public async Task<Site?> FindAsync(string id, CancellationToken cancellationToken = default) =>
+        (await QueryAsync("WHERE id = @id", new { id }, cancellationToken)).Only();
 
     /// <summary>All that can be read, by id.</summary>
-    public async Task<IReadOnlyList<Site>> ListAsync(CancellationToken cancellationToken = default) => (await QueryAsync("ORDER BY id", new { }, cancellationToken)).Readable;
+    public async Task<IReadOnlyList<Site>> ListAsync(CancellationToken cancellationToken = default) =>
+        (await QueryAsync("ORDER BY id", new { }, cancellationToken)).Readable;
 
     /// <summary>Removes a site on which no watch stands.</summary>
-    public Task<SiteRemoval> RemoveAsync(string id, CancellationToken cancellationToken = default) => database.WriteAsync(
-        async session =>
-        {
-            const string delete = "DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)";
-            if (await session.ExecuteAsync(delete, new { id }) > 0) return SiteRemoval.Removed;
-            return await session.FirstAsync<long>("SELECT count(*) FROM site WHERE id = @id", new { id }) > 0 ? SiteRemoval.InUse : SiteRemoval.NotFound;
-        },
-        cancellationToken);
+    public Task<SiteRemoval> RemoveAsync(string id, CancellationToken cancellationToken = default) =>
+        database.WriteAsync(
+            async session =>
+            {
+                const string delete = "DELETE FROM site WHERE id = @id AND NOT EXISTS (SELECT 1 FROM watch WHERE site_id = @id)";
+                if (await session.ExecuteAsync(delete, new { id }) > 0) return SiteRemoval.Removed;
+                return await session.FirstAsync<long>("SELECT count(*) FROM site WHERE id = @id", new { id }) > 0
+                    ? SiteRemoval.InUse
+                    : SiteRemoval.NotFound;
+            },
+            cancellationToken);
 
     internal static Task<int> PutAsync(Session session, Site site, Instant now) => session.ExecuteAsync(
         """
@@ -37,8 +42,11 @@ public sealed class SiteStore(Database database)
         """,
         new { site.Id, site.Name, body = StoreJson.Write(site), now });
 
-    private Task<Rows<Site>> QueryAsync(string which, object values, CancellationToken cancellationToken) => database.ReadAsync(
-        session => session.ReadAsync<Row, Site>(Name, row => StoreJson.Read<Site>(row.Body), $"SELECT id, body FROM site {which}", values), cancellationToken);
+    private Task<Rows<Site>> QueryAsync(string which, object values, CancellationToken cancellationToken) =>
+        database.ReadAsync(
+            session =>
+                session.ReadAsync<Row, Site>(Name, row => StoreJson.Read<Site>(row.Body), $"SELECT id, body FROM site {which}", values),
+            cancellationToken);
 
     private sealed class Row
     {

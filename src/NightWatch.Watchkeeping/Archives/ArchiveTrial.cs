@@ -49,7 +49,11 @@ internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSerie
         var best = Plan(night, span.Start, new PlaceWeather { Newest = BestWeather(span) }, new RainBefore(0, RainHours, RainHours));
         var dark = best.Sky.AstronomicalNight is { Count: > 0 } parts ? new Interval(parts[0].Start, parts[^1].End) : (Interval?)null;
         ArchivedLook[] looks = [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LookAt(night, lead, dark))];
-        var use = best.Verdict.Probability.Basis == ProbabilityBasis.SkyAlone || best.Verdict.UsableMin < watch.Limits.UsableRunMin || dark is null ? NightUse.NotTheWeathers
+        var use =
+            best.Verdict.Probability.Basis == ProbabilityBasis.SkyAlone
+            || best.Verdict.UsableMin < watch.Limits.UsableRunMin
+            || dark is null
+                ? NightUse.NotTheWeathers
             : CameHours.TellsCloud(came, dark.Value) ? NightUse.Scored
             : NightUse.CloudUnknown;
         // By the weather that came, in the very evaluation that made the calls; all of it lies behind.

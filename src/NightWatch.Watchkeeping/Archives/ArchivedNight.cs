@@ -31,7 +31,15 @@ internal enum NightUse
 /// <param name="MayGo">Nothing but the chance could keep the reader at home.</param>
 /// <param name="HasForecast">There was a run to go by. Without one the look says nothing of any forecast and is not scored.</param>
 internal sealed record ArchivedLook(
-    int Lead, Instant At, VerdictClass Class, Probability Probability, double? UsableMinutes, double? DarkCloud, bool HasForecast, bool WithinFixedLimits, bool MayGo)
+    int Lead,
+    Instant At,
+    VerdictClass Class,
+    Probability Probability,
+    double? UsableMinutes,
+    double? DarkCloud,
+    bool HasForecast,
+    bool WithinFixedLimits,
+    bool MayGo)
 {
     /// <summary>What a plan said.</summary>
     /// <param name="lead">Nights ahead.</param>

@@ -4,7 +4,8 @@ using NightWatch.Planning.Watches;
 namespace NightWatch.Watchkeeping.Archives;
 
 /// <summary>
-/// The rule that the chance replaced, kept to be held against it: a night is on where a run as long as the watch wishes has no limit passed.
+/// The rule that the chance replaced, kept to be held against it: a night is on where a run as long as the watch wishes has no limit
+/// passed.
 /// </summary>
 internal static class FixedLimits
 {

@@ -8,7 +8,9 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Calls;
 
-/// <summary>The outbox rows of a letter: the mail, and a call for each address that its watches name, unless calls are switched off.</summary>
+/// <summary>
+/// The outbox rows of a letter: the mail, and a call for each address that its watches name, unless calls are switched off.
+/// </summary>
 internal sealed class LetterCalls(WebhookOptions options, LetterWriter writer)
 {
     /// <summary>The mail first.</summary>

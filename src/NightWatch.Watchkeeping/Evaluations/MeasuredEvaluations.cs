@@ -12,7 +12,8 @@ namespace NightWatch.Watchkeeping.Evaluations;
 /// <summary>Evaluations whose two stages are timed from outside: the same as <see cref="NightEvaluation.Of"/>.</summary>
 internal sealed class MeasuredEvaluations(SharedSky sky, Telemetry telemetry)
 {
-    public NightEvaluation Of(Watch watch, LocalDate night, PlaceWeather weather, ChanceBook chances, Instant now, VerdictClass? lastTold = null)
+    public NightEvaluation Of(
+        Watch watch, LocalDate night, PlaceWeather weather, ChanceBook chances, Instant now, VerdictClass? lastTold = null)
     {
         var inputs = NightEvaluation.InputsOf(watch, night, weather, chances, now, sky, lastTold: lastTold);
         return new NightEvaluation(inputs, PlanOf(inputs, SkyOf(inputs)));

@@ -25,7 +25,8 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     public InputRuns Runs => InputRuns.Of(Inputs.Weather, Inputs.RainBefore);
 
     /// <summary>Where a watch's forecast is wanted.</summary>
-    public static ForecastPlace PlaceOf(Watch watch) => new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
+    public static ForecastPlace PlaceOf(Watch watch) =>
+        new(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
 
     /// <summary>Evaluates with the weather and the chances that a pass knows.</summary>
     public static async Task<NightEvaluation> AskAsync(
@@ -75,8 +76,11 @@ internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
     public string InputsHash()
     {
         // The stored answers by their ids; a confirmation moves the newest one's time, and the rain comes from many.
-        var weather = $"{string.Join(',', Runs.All())}|{Inputs.Weather.Newest?.RetrievedAt.ToUnixTimeTicks()}|{Inputs.RainBefore}|{Plan.Verdict.Probability.CalibrationVersion}|{Inputs.LastTold}";
-        var inputs = $"{JsonSerializer.Serialize(Inputs.Watch, WatchJson.Options)}|{Inputs.Night:R}|{Inputs.Now.ToUnixTimeTicks()}|{weather}";
+        var weather =
+            $"{string.Join(',', Runs.All())}|{Inputs.Weather.Newest?.RetrievedAt.ToUnixTimeTicks()}|{Inputs.RainBefore}|" +
+            $"{Plan.Verdict.Probability.CalibrationVersion}|{Inputs.LastTold}";
+        var inputs =
+            $"{JsonSerializer.Serialize(Inputs.Watch, WatchJson.Options)}|{Inputs.Night:R}|{Inputs.Now.ToUnixTimeTicks()}|{weather}";
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(inputs)).AsSpan(0, 16));
     }
 }

@@ -24,7 +24,8 @@ internal sealed class SharedSky
         var key = (site.Position, site.MeasuredSkyBrightness);
         // Two threads may make the same one at once; they are equal, so the last one written may stay.
         ref var slot = ref slots[(uint)key.GetHashCode() % MostSites];
-        if (Volatile.Read(ref slot) is { } kept && kept.Position == key.Position && kept.MeasuredMag == key.MeasuredSkyBrightness) return kept.Glow;
+        if (Volatile.Read(ref slot) is { } kept && kept.Position == key.Position && kept.MeasuredMag == key.MeasuredSkyBrightness)
+            return kept.Glow;
         var glow = SiteSkyGlow.Of(site.Position, site.MeasuredSkyBrightness);
         Volatile.Write(ref slot, new Kept(key.Position, key.MeasuredSkyBrightness, glow));
         return glow;

@@ -27,9 +27,14 @@ internal sealed class FeedLedger
         telemetry.Meter.CreateObservableCounter("nightwatch.feed.answer", Counts, "{answer}", "What came of asking a weather feed.");
     }
 
-    /// <summary>The forecast feeds and why, "met-norway refused, open-meteo unavailable", where all were asked and the last ask of each was in vain; null: one answers, or it is not known yet.</summary>
+    /// <summary>
+    /// The forecast feeds and why, "met-norway refused, open-meteo unavailable", where all were asked and the last ask of each was in vain;
+    /// null: one answers, or it is not known yet.
+    /// </summary>
     public string? Silence =>
-        forecasts.All(feed => lastOutcomes.TryGetValue(feed, out var last) && !FetchWords.IsAnswer(last)) ? string.Join(", ", forecasts.Select(feed => $"{feed} {lastOutcomes[feed]}")) : null;
+        forecasts.All(feed => lastOutcomes.TryGetValue(feed, out var last) && !FetchWords.IsAnswer(last))
+            ? string.Join(", ", forecasts.Select(feed => $"{feed} {lastOutcomes[feed]}"))
+            : null;
 
     /// <summary>A feed was asked.</summary>
     public void Count(string feedId, string outcome) => counts.AddOrUpdate((feedId, outcome), 1, (_, count) => count + 1);
@@ -37,6 +42,9 @@ internal sealed class FeedLedger
     /// <summary>What a forecast feed's last ask came to; one that is only about one place (not covered) is not among them.</summary>
     public void Last(string feedId, string outcome) => lastOutcomes[feedId] = outcome;
 
-    private IEnumerable<Measurement<long>> Counts() => counts.Select(count => new Measurement<long>(
-        count.Value, new KeyValuePair<string, object?>(Telemetry.FeedKey, count.Key.Feed), new KeyValuePair<string, object?>(Telemetry.OutcomeKey, count.Key.Outcome)));
+    private IEnumerable<Measurement<long>> Counts() =>
+        counts.Select(count => new Measurement<long>(
+            count.Value,
+            new KeyValuePair<string, object?>(Telemetry.FeedKey, count.Key.Feed),
+            new KeyValuePair<string, object?>(Telemetry.OutcomeKey, count.Key.Outcome)));
 }

@@ -17,7 +17,9 @@ public sealed class FeedsOptions
     /// <summary>Feeds in the order of trust, comma-separated: the first that answers decides, the next is the second opinion.</summary>
     public string Order { get; set; } = "open-meteo,met-norway";
 
-    /// <summary>Ensemble for the probability: "open-meteo-ensemble", "fake", "none", or "auto": Open-Meteo's where Open-Meteo is in the order.</summary>
+    /// <summary>
+    /// Ensemble for the probability: "open-meteo-ensemble", "fake", "none", or "auto": Open-Meteo's where Open-Meteo is in the order.
+    /// </summary>
     public string Ensemble { get; set; } = AutoEnsemble;
 
     /// <summary>Mail address or web page of whoever runs this installation; MET Norway and the US weather service demand it.</summary>
@@ -83,16 +85,26 @@ public sealed class FeedsOptions
     private IEnumerable<string> OwnFaults()
     {
         if (Usage.Length == 0)
-            yield return "Feeds:Usage is not set; accepted: private (no advertising, no subscriptions) or commercial. Some feeds are free for private use only.";
+            yield return "Feeds:Usage is not set; accepted: private (no advertising, no subscriptions) or commercial. Some feeds are " +
+                "free for private use only.";
         if (Contact.Length == 0 && Ids.FirstOrDefault(id => id is "met-norway" or "nws") is { } strict)
-            yield return $"Feeds:Contact is not set; accepted: a mail address or web page of whoever runs this installation. {strict} answers nobody without.";
+            yield return $"Feeds:Contact is not set; accepted: a mail address or web page of whoever runs this installation. {strict} " +
+                "answers nobody without.";
         if (MostAgeHours is < 1 or > 72) yield return $"Feeds:MostAgeHours is {MostAgeHours}; accepted: 1 to 72.";
         if (Usage.Length > 0 && !(Enum.TryParse<Usage>(Usage, ignoreCase: true, out var usage) && Enum.IsDefined(usage)))
             yield return $"Feeds:Usage is '{Usage}'; accepted: private or commercial.";
-        if (ClimateKinds.Of(FakeClimate) is null) yield return $"Feeds:FakeClimate is '{FakeClimate}'; accepted: {string.Join(", ", ClimateKinds.Words)}.";
-        if (OpenMeteoKeyFile.Length > 0 && !File.Exists(OpenMeteoKeyFile)) yield return $"Feeds:OpenMeteoKeyFile is '{OpenMeteoKeyFile}'; accepted: a file that exists, or empty.";
-        foreach (var (key, address) in (IEnumerable<(string, string)>)
-            [(nameof(MetNorwayUrl), MetNorwayUrl), (nameof(NwsUrl), NwsUrl), (nameof(OpenMeteoUrl), OpenMeteoUrl), (nameof(OpenMeteoEnsembleUrl), OpenMeteoEnsembleUrl)])
+        if (ClimateKinds.Of(FakeClimate) is null)
+            yield return $"Feeds:FakeClimate is '{FakeClimate}'; accepted: {string.Join(", ", ClimateKinds.Words)}.";
+        if (OpenMeteoKeyFile.Length > 0 && !File.Exists(OpenMeteoKeyFile))
+            yield return $"Feeds:OpenMeteoKeyFile is '{OpenMeteoKeyFile}'; accepted: a file that exists, or empty.";
+        foreach (
+            var (key, address) in (IEnumerable<(string, string)>)
+                [
+                    (nameof(MetNorwayUrl), MetNorwayUrl),
+                    (nameof(NwsUrl), NwsUrl),
+                    (nameof(OpenMeteoUrl), OpenMeteoUrl),
+                    (nameof(OpenMeteoEnsembleUrl), OpenMeteoEnsembleUrl),
+                ])
         {
             if (address.Length > 0 && !(Uri.TryCreate(address, UriKind.Absolute, out var uri) && uri.Scheme is "https" or "http"))
                 yield return $"Feeds:{key} is '{address}'; accepted: an absolute http or https address, or empty.";

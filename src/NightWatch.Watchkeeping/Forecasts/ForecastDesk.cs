@@ -10,8 +10,18 @@ namespace NightWatch.Watchkeeping.Forecasts;
 
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
 internal sealed partial class ForecastDesk(
-    ForecastStore store, RainStore rain, IFeedHolds holds, IEnumerable<IForecastFeed> feeds, FeedsOptions options, IClock clock, ILogger<ForecastDesk> log,
-    Telemetry telemetry, FeedLedger ledger, KnownShares known, ChanceDesk chances, IEnsembleFeed? ensemble = null)
+    ForecastStore store,
+    RainStore rain,
+    IFeedHolds holds,
+    IEnumerable<IForecastFeed> feeds,
+    FeedsOptions options,
+    IClock clock,
+    ILogger<ForecastDesk> log,
+    Telemetry telemetry,
+    FeedLedger ledger,
+    KnownShares known,
+    ChanceDesk chances,
+    IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>
     public const int EarlierRuns = 3;
@@ -32,11 +42,19 @@ internal sealed partial class ForecastDesk(
 
     /// <summary>Begins a pass; each feed is asked at most once for each cell in it.</summary>
     public PassForecasts BeginPass(CancellationToken stop) =>
-        new(fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop), () => chances.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
+        new(
+            fetcher.BeginPass(EarlierRuns, secondOpinion: true, stop),
+            () => chances.BookAsync(clock.GetCurrentInstant(), stop),
+            Note,
+            telemetry);
 
     /// <summary>The kept answers alone, for a page: no feed is asked, nothing is written.</summary>
     public PassForecasts Read(CancellationToken stop) =>
-        new(fetcher.BeginReading(EarlierRuns, secondOpinion: true, stop), () => chances.BookAsync(clock.GetCurrentInstant(), stop), Note, telemetry);
+        new(
+            fetcher.BeginReading(EarlierRuns, secondOpinion: true, stop),
+            () => chances.BookAsync(clock.GetCurrentInstant(), stop),
+            Note,
+            telemetry);
 
     private void Note(FeedNote note)
     {

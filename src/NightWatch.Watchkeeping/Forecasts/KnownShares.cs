@@ -41,8 +41,10 @@ internal sealed partial class KnownShares
     public KnownShares(Telemetry telemetry, ILogger<KnownShares> log)
     {
         this.log = log;
-        telemetry.Meter.CreateObservableGauge("nightwatch.feed.known", Measure, "1", "Share of the next 48 hours that a feed's answers tell.");
-        telemetry.Meter.CreateObservableGauge("nightwatch.feed.lacking", Lacks, "{quantity}", "1 where a feed does not tell a quantity that it should, 0 where it does.");
+        telemetry.Meter.CreateObservableGauge(
+            "nightwatch.feed.known", Measure, "1", "Share of the next 48 hours that a feed's answers tell.");
+        telemetry.Meter.CreateObservableGauge(
+            "nightwatch.feed.lacking", Lacks, "{quantity}", "1 where a feed does not tell a quantity that it should, 0 where it does.");
     }
 
     /// <summary>A feed answered.</summary>
@@ -62,7 +64,8 @@ internal sealed partial class KnownShares
         lock (gate)
         {
             // What is owed is taken as told at first, anything else as not told: neither is said to have changed by the first answer.
-            if (!shares.TryGetValue((feed, asked.Name), out var was)) was = new Kept(asked.IsOwed ? Enough : share, asked.IsOwed, IsLacking: false);
+            if (!shares.TryGetValue((feed, asked.Name), out var was))
+                was = new Kept(asked.IsOwed ? Enough : share, asked.IsOwed, IsLacking: false);
             var mean = was.Share + Newest * (share - was.Share);
             var isOwed = was.IsOwed || mean >= Enough;
             var now = new Kept(mean, isOwed, isOwed && (was.IsLacking ? mean < Enough : mean < Lacking));
@@ -84,12 +87,18 @@ internal sealed partial class KnownShares
             [
                 .. shares.Select(share => new Measurement<T>(
                     figure(share.Value),
-                    new KeyValuePair<string, object?>(Telemetry.FeedKey, share.Key.Feed), new KeyValuePair<string, object?>(QuantityKey, share.Key.Quantity))),
+                    new KeyValuePair<string, object?>(Telemetry.FeedKey, share.Key.Feed),
+                    new KeyValuePair<string, object?>(QuantityKey, share.Key.Quantity))),
             ];
         }
     }
 
-    [LoggerMessage(203, LogLevel.Error, "{Feed} does not tell {Quantity} any more: its answers hold {Share:P0} of the next {Hours} hours. It is unknown to every verdict by this feed until it comes back.")]
+    [LoggerMessage(
+        203,
+        LogLevel.Error,
+        "{Feed} does not tell {Quantity} any more: its answers hold {Share:P0} of the next {Hours} hours. It is unknown to every verdict " +
+        "by this feed until it comes back."
+    )]
     private partial void LogLacking(string feed, string quantity, double share, int hours);
 
     [LoggerMessage(204, LogLevel.Information, "{Feed} tells {Quantity} again.")]
@@ -101,9 +110,11 @@ internal sealed partial class KnownShares
 
     private sealed record Asked(string Name, bool IsOwed, Fill Fill)
     {
-        public static Asked At(string name, InstantQuantity quantity, bool isOwed) => new(name, isOwed, (series, first, values) => series.Along(quantity, first, Hour, values));
+        public static Asked At(string name, InstantQuantity quantity, bool isOwed) =>
+            new(name, isOwed, (series, first, values) => series.Along(quantity, first, Hour, values));
 
-        public static Asked Over(string name, PeriodQuantity quantity, bool isOwed) => new(name, isOwed, (series, first, values) => series.Along(quantity, first, Hour, values));
+        public static Asked Over(string name, PeriodQuantity quantity, bool isOwed) =>
+            new(name, isOwed, (series, first, values) => series.Along(quantity, first, Hour, values));
 
         public double ShareIn(ForecastSeries series)
         {

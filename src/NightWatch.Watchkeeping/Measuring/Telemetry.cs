@@ -25,7 +25,8 @@ internal sealed class Telemetry : IDisposable
     public const string LetterKey = "nightwatch.letter.kind";
     public const string ReasonKey = "nightwatch.reason";
 
-    private static readonly FrozenDictionary<Stage, string> Words = Enum.GetValues<Stage>().ToFrozenDictionary(stage => stage, stage => WordOf(stage.ToString()));
+    private static readonly FrozenDictionary<Stage, string> Words = Enum.GetValues<Stage>()
+        .ToFrozenDictionary(stage => stage, stage => WordOf(stage.ToString()));
 
     /// <summary>From a millisecond (a plan) to ten minutes (the wait for a mail server's last word).</summary>
     private static readonly InstrumentAdvice<double> Seconds = new()
@@ -47,8 +48,10 @@ internal sealed class Telemetry : IDisposable
     public Telemetry()
     {
         stages = meter.CreateHistogram("nightwatch.stage.duration", "s", "Time that one run of a stage takes.", advice: Seconds);
-        fetches = meter.CreateHistogram("nightwatch.feed.fetch.duration", "s", "Time that a weather feed takes to answer, by what came of it.", advice: Seconds);
-        sends = meter.CreateHistogram("nightwatch.letter.send.duration", "s", "Time that the mail server takes for one letter, by what came of it.", advice: Seconds);
+        fetches = meter.CreateHistogram(
+            "nightwatch.feed.fetch.duration", "s", "Time that a weather feed takes to answer, by what came of it.", advice: Seconds);
+        sends = meter.CreateHistogram(
+            "nightwatch.letter.send.duration", "s", "Time that the mail server takes for one letter, by what came of it.", advice: Seconds);
         nights = meter.CreateCounter<long>("nightwatch.night.evaluated", "{night}", "Nights judged, by pass and verdict.");
         queued = meter.CreateCounter<long>("nightwatch.letter.queued", "{letter}", "Letters put into the outbox.");
         letters = meter.CreateCounter<long>("nightwatch.letter.outcome", "{letter}", "What came of letters in the outbox, by kind.");
@@ -67,15 +70,19 @@ internal sealed class Telemetry : IDisposable
     /// <param name="outcome">fresh, unchanged, unavailable, refused or failed.</param>
     /// <param name="took">How long.</param>
     public void Fetched(string feedId, string outcome, TimeSpan took) =>
-        fetches.Record(took.TotalSeconds, new KeyValuePair<string, object?>(FeedKey, feedId), new KeyValuePair<string, object?>(OutcomeKey, outcome));
+        fetches.Record(
+            took.TotalSeconds, new KeyValuePair<string, object?>(FeedKey, feedId), new KeyValuePair<string, object?>(OutcomeKey, outcome));
 
     /// <summary>A letter was handed to the mail server.</summary>
-    public void Handed(string outcome, TimeSpan took) => sends.Record(took.TotalSeconds, new KeyValuePair<string, object?>(OutcomeKey, outcome));
+    public void Handed(string outcome, TimeSpan took) =>
+        sends.Record(took.TotalSeconds, new KeyValuePair<string, object?>(OutcomeKey, outcome));
 
     /// <summary>A letter came to an outcome: sent, retry, ambiguous, postponed, dead or expired.</summary>
     public void Letter(string kind, string outcome)
     {
-        if (letters.Enabled) letters.Add(1, new KeyValuePair<string, object?>(LetterKey, WordOf(kind)), new KeyValuePair<string, object?>(OutcomeKey, outcome));
+        if (letters.Enabled)
+            letters.Add(
+                1, new KeyValuePair<string, object?>(LetterKey, WordOf(kind)), new KeyValuePair<string, object?>(OutcomeKey, outcome));
     }
 
     /// <summary>Letters were queued.</summary>
@@ -84,17 +91,27 @@ internal sealed class Telemetry : IDisposable
     /// <summary>A night was judged.</summary>
     public void Judged(PassKind pass, VerdictClass verdict)
     {
-        if (nights.Enabled) nights.Add(1, new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())), new KeyValuePair<string, object?>(VerdictKey, WordOf(verdict.ToString())));
+        if (nights.Enabled)
+            nights.Add(
+                1,
+                new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())),
+                new KeyValuePair<string, object?>(VerdictKey, WordOf(verdict.ToString())));
     }
 
     /// <summary>A due item was dropped: late or overtaken.</summary>
     public void Dropped(PassKind pass, bool late) =>
-        dropped.Add(1, new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())), new KeyValuePair<string, object?>(ReasonKey, late ? "late" : "overtaken"));
+        dropped.Add(
+            1,
+            new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())),
+            new KeyValuePair<string, object?>(ReasonKey, late ? "late" : "overtaken"));
 
-    /// <summary>Begins the counts that an alert reads, once somebody collects them: what is absent before the first failure has no increase at it.</summary>
+    /// <summary>
+    /// Begins the counts that an alert reads, once somebody collects them: what is absent before the first failure has no increase at it.
+    /// </summary>
     public void BeginCounts()
     {
-        foreach (var pass in Enum.GetValues<PassKind>()) failures.Add(0, new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())));
+        foreach (var pass in Enum.GetValues<PassKind>())
+            failures.Add(0, new KeyValuePair<string, object?>(PassKey, WordOf(pass.ToString())));
     }
 
     /// <summary>A look at a watch failed.</summary>
@@ -108,5 +125,6 @@ internal sealed class Telemetry : IDisposable
 
     /// <summary>MorningTimeline is morning_timeline, as labels are written.</summary>
     internal static string WordOf(string name) =>
-        string.Concat(name.Select((letter, at) => char.IsUpper(letter) ? (at > 0 ? "_" : "") + char.ToLowerInvariant(letter) : letter.ToString()));
+        string.Concat(
+            name.Select((letter, at) => char.IsUpper(letter) ? (at > 0 ? "_" : "") + char.ToLowerInvariant(letter) : letter.ToString()));
 }

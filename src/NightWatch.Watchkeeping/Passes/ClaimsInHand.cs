@@ -13,7 +13,10 @@ internal sealed class ClaimsInHand : IAsyncDisposable
 
     public ClaimsInHand(DueStore due, Duration lease, IClock clock, TimeProvider time) =>
         // With nothing in hand it would take the write lock for nothing.
-        heartbeat = new LeaseHeartbeat(lease, time, stop => claims.IsEmpty ? Task.CompletedTask : due.RenewAsync([.. claims.Values], clock.GetCurrentInstant(), lease, stop));
+        heartbeat = new LeaseHeartbeat(
+            lease,
+            time,
+            stop => claims.IsEmpty ? Task.CompletedTask : due.RenewAsync([.. claims.Values], clock.GetCurrentInstant(), lease, stop));
 
     public void Take(IEnumerable<DueClaim> taken)
     {

@@ -1,8 +1,8 @@
 namespace NightWatch.Watchkeeping.Passes;
 
 /// <summary>
-/// As many computations at once as there are processors. More would not be quicker, and would keep the pool's threads from what must be done in
-/// time: prolonging leases, answering health.
+/// As many computations at once as there are processors. More would not be quicker, and would keep the pool's threads from what must be
+/// done in time: prolonging leases, answering health.
 /// </summary>
 internal sealed class Cores : IDisposable
 {

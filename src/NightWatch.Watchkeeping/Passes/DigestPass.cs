@@ -18,8 +18,18 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Passes;
 
-/// <summary>One subscriber's week: all their watches looked at for seven nights, one digest, kept with its due rows in one transaction.</summary>
-internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore news, SharedSky sky, Cores cores, LetterWriter writer, IClock clock, Telemetry telemetry)
+/// <summary>
+/// One subscriber's week: all their watches looked at for seven nights, one digest, kept with its due rows in one transaction.
+/// </summary>
+internal sealed class DigestPass(
+    WatchStore watches,
+    PassStore passes,
+    NewsStore news,
+    SharedSky sky,
+    Cores cores,
+    LetterWriter writer,
+    IClock clock,
+    Telemetry telemetry)
 {
     private readonly MeasuredEvaluations evaluations = new(sky, telemetry);
 
@@ -35,7 +45,13 @@ internal sealed class DigestPass(WatchStore watches, PassStore passes, NewsStore
             var draft = Draft(all, weather, chances, now) with { TellsNews = owesNews };
             if (!draft.SaysSomething) return [];
             using var render = telemetry.Begin(Stage.Render);
-            return [OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now) with { TellsNewsTo = owesNews ? asked.Subscriber.Address : null }];
+            return
+            [
+                OutboxDraft.Of(await writer.WriteDigestAsync(draft, stop), now) with
+                {
+                    TellsNewsTo = owesNews ? asked.Subscriber.Address : null,
+                },
+            ];
         });
         using var timer = telemetry.Begin(Stage.Commit);
         return await passes.CommitAsync(new PassCommit { Done = claims, Letters = letters }, now, stop);

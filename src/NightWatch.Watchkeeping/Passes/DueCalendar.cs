@@ -52,7 +52,9 @@ internal static class DueCalendar
         yield return new DueItem(new DueKey(watch.Id, PassKind.After, told.Night), asked, asked + AskedFor);
     }
 
-    /// <summary>Rounded up: the table keeps milliseconds, and a look a fraction of one before leave-by would find the subscriber still at home.</summary>
+    /// <summary>
+    /// Rounded up: the table keeps milliseconds, and a look a fraction of one before leave-by would find the subscriber still at home.
+    /// </summary>
     private static Instant WholeMillisecond(Instant at)
     {
         var floor = Instant.FromUnixTimeMilliseconds(at.ToUnixTimeMilliseconds());
@@ -65,16 +67,20 @@ internal static class DueCalendar
         var morning = At(watch, date, letters.MorningAt) + spread;
         var evening = At(watch, date, letters.EveningAt) + spread;
         var nextMorning = At(watch, date.PlusDays(1), letters.MorningAt) + spread;
-        yield return new DueItem(new DueKey(watch.Id, PassKind.Morning, date), morning, Instant.Max(evening, morning + Duration.FromHours(1)));
+        yield return new DueItem(
+            new DueKey(watch.Id, PassKind.Morning, date), morning, Instant.Max(evening, morning + Duration.FromHours(1)));
         foreach (var check in letters.SameDayChecks.Distinct())
         {
             var at = At(watch, date, check) + spread;
-            yield return new DueItem(new DueKey(watch.Id, PassKind.SameDay, date, Slot(check)), at, Instant.Max(evening, at + Duration.FromHours(1)));
+            yield return new DueItem(
+                new DueKey(watch.Id, PassKind.SameDay, date, Slot(check)), at, Instant.Max(evening, at + Duration.FromHours(1)));
         }
 
         if (letters.Digest == date.DayOfWeek)
-            yield return new DueItem(new DueKey(watch.Id, PassKind.Digest, date), morning, Instant.Max(evening, morning + Duration.FromHours(1)));
-        yield return new DueItem(new DueKey(watch.Id, PassKind.Evening, date), evening, Instant.Max(nextMorning, evening + Duration.FromHours(1)));
+            yield return new DueItem(
+                new DueKey(watch.Id, PassKind.Digest, date), morning, Instant.Max(evening, morning + Duration.FromHours(1)));
+        yield return new DueItem(
+            new DueKey(watch.Id, PassKind.Evening, date), evening, Instant.Max(nextMorning, evening + Duration.FromHours(1)));
     }
 
     /// <summary>
@@ -87,7 +93,8 @@ internal static class DueCalendar
         var cell = unchecked((uint)((int)lat * 73856093) ^ (uint)((int)lon * 19349663)) * 2654435761u;
         // Ten stripes a degree, each from west to east.
         var stripe = Math.Floor((home.LatitudeDeg - lat) * 10);
-        return Duration.FromSeconds(FirstSecond + (cell >> 8) % SpreadSeconds) + Duration.FromMilliseconds((long)(stripe * 100 + (home.LongitudeDeg - lon) * 99));
+        return Duration.FromSeconds(FirstSecond + (cell >> 8) % SpreadSeconds)
+            + Duration.FromMilliseconds((long)(stripe * 100 + (home.LongitudeDeg - lon) * 99));
     }
 
     private static string Slot(LocalTime check) => NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Format(check);

@@ -17,7 +17,8 @@ internal sealed class DuePlanner(WatchStore watches, DueStore due)
     public async Task PlanAsync(Instant now, CancellationToken cancellationToken)
     {
         await foreach (var page in watches.PagesAsync(PageSize, cancellationToken))
-            await due.ScheduleAsync([.. page.GroupBy(watch => watch.Subscriber.Key()).SelectMany(own => Of([.. own], now))], cancellationToken);
+            await due.ScheduleAsync(
+                [.. page.GroupBy(watch => watch.Subscriber.Key()).SelectMany(own => Of([.. own], now))], cancellationToken);
 
         await due.RefreshStatisticsAsync(cancellationToken);
     }

@@ -5,7 +5,9 @@ namespace NightWatch.Watchkeeping.Passes;
 /// <summary>What only the start or a large pass needed goes back to the system: a service that does nothing shall be small.</summary>
 internal static class FreeMemory
 {
-    /// <summary>Gives back what is free of the managed heap, then what the runtime's compiler and the libraries in C freed and their allocator kept.</summary>
+    /// <summary>
+    /// Gives back what is free of the managed heap, then what the runtime's compiler and the libraries in C freed and their allocator kept.
+    /// </summary>
     public static void GiveBack()
     {
         GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);

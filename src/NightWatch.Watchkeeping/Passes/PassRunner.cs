@@ -20,7 +20,16 @@ internal readonly record struct PassTally(int Watches, int Letters, int Failed, 
 
 /// <summary>Takes what is due and looks at it, one subscriber's watches of one pass together. A watch that fails stops no other.</summary>
 internal sealed partial class PassRunner(
-    DueStore due, WatchStore watches, WatchLooker looker, SubscriberPass subscriber, DigestPass digest, ForecastDesk desk, PassOptions options, IClock clock, TimeProvider time, Telemetry telemetry,
+    DueStore due,
+    WatchStore watches,
+    WatchLooker looker,
+    SubscriberPass subscriber,
+    DigestPass digest,
+    ForecastDesk desk,
+    PassOptions options,
+    IClock clock,
+    TimeProvider time,
+    Telemetry telemetry,
     ILogger<PassRunner> log)
 {
     /// <summary>Few, so that several processes have something each, and little waits where one dies.</summary>
@@ -66,12 +75,19 @@ internal sealed partial class PassRunner(
                 });
         }
 
-        if (passes.Count > 0) LogPass(string.Join('+', passes.Order()), done.Watches, done.Letters, done.Failed, (long)time.GetElapsedTime(start).TotalMilliseconds);
+        if (passes.Count > 0)
+            LogPass(
+                string.Join('+', passes.Order()),
+                done.Watches,
+                done.Letters,
+                done.Failed,
+                (long)time.GetElapsedTime(start).TotalMilliseconds);
         return tally + done;
     }
 
     /// <summary>One subscriber's claims of one pass after the other, claimed as the ones before them are taken up.</summary>
-    private async IAsyncEnumerable<List<(DueClaim Claim, Watch Watch)>> GroupsAsync(Instant now, ClaimsInHand inHand, [EnumeratorCancellation] CancellationToken stop)
+    private async IAsyncEnumerable<List<(DueClaim Claim, Watch Watch)>> GroupsAsync(
+        Instant now, ClaimsInHand inHand, [EnumeratorCancellation] CancellationToken stop)
     {
         while (!stop.IsCancellationRequested)
         {
@@ -98,7 +114,8 @@ internal sealed partial class PassRunner(
     private async Task<List<List<(DueClaim Claim, Watch Watch)>>> GroupAsync(IReadOnlyList<DueClaim> claims, ClaimsInHand inHand)
     {
         var now = clock.GetCurrentInstant();
-        var found = (await watches.FindAsync([.. claims.Select(claim => claim.Item.Key.WatchId).Distinct()])).ToDictionary(watch => watch.Id);
+        var found = (await watches.FindAsync([.. claims.Select(claim => claim.Item.Key.WatchId).Distinct()])).ToDictionary(watch =>
+            watch.Id);
         var live = new List<(DueClaim Claim, Watch Watch)>();
         foreach (var claim in claims)
         {
@@ -113,10 +130,15 @@ internal sealed partial class PassRunner(
             inHand.LetGo([claim]);
         }
 
-        // Of several looks of one kind at one night the newest is enough; together they would write over each other. The catch-up before a pass
-        // sees to most; these have become due since.
-        foreach (var older in live.GroupBy(entry => (entry.Claim.Item.Key.WatchId, entry.Claim.Item.Key.Pass, entry.Claim.Item.Key.Night))
-            .SelectMany(same => same.OrderBy(entry => entry.Claim.Item.DueAt).ThenBy(entry => entry.Claim.Item.Key.Slot, StringComparer.Ordinal).SkipLast(1)).ToList())
+        // Of several looks of one kind at one night the newest is enough; together they would write over each other. The catch-up before a
+        // pass sees to most; these have become due since.
+        foreach (
+            var older in live.GroupBy(entry => (entry.Claim.Item.Key.WatchId, entry.Claim.Item.Key.Pass, entry.Claim.Item.Key.Night))
+                .SelectMany(same =>
+                    same.OrderBy(entry => entry.Claim.Item.DueAt)
+                        .ThenBy(entry => entry.Claim.Item.Key.Slot, StringComparer.Ordinal)
+                        .SkipLast(1))
+                .ToList())
         {
             live.Remove(older);
             await due.CloseAsync(older.Claim, now, DroppedDue.Overtaken, CancellationToken.None);
@@ -127,7 +149,8 @@ internal sealed partial class PassRunner(
     }
 
     // Row and reason have been told to the operator by who read it; here the item is only kept from coming again and again.
-    private string WhyNone(string watchId) => watches.Fault(watchId) is { } fault ? $"the watch cannot be read: {fault.Why}" : "the watch is gone";
+    private string WhyNone(string watchId) =>
+        watches.Fault(watchId) is { } fault ? $"the watch cannot be read: {fault.Why}" : "the watch is gone";
 
     private async Task<PassTally> RunGroupAsync(List<(DueClaim Claim, Watch Watch)> group, PassForecasts forecasts, CancellationToken stop)
     {

@@ -14,7 +14,16 @@ namespace NightWatch.Watchkeeping.Passes;
 
 /// <summary>From the looks at one subscriber's watches to letters, kept together with the state in one transaction.</summary>
 internal sealed class SubscriberPass(
-    PassStore passes, NewsStore news, AlternativeFinder alternatives, LetterWriter writer, LetterCalls calls, Cores cores, IClock clock, IPassWitness witness, RecordReader record, Telemetry telemetry)
+    PassStore passes,
+    NewsStore news,
+    AlternativeFinder alternatives,
+    LetterWriter writer,
+    LetterCalls calls,
+    Cores cores,
+    IClock clock,
+    IPassWitness witness,
+    RecordReader record,
+    Telemetry telemetry)
 {
     /// <summary>Writes and keeps.</summary>
     /// <returns>What became of it; overtaken: nothing was kept.</returns>

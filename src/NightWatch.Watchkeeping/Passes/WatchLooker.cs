@@ -28,14 +28,22 @@ internal sealed class WatchLooker(ToldNightStore told, SharedSky sky, Cores core
         var lost = nights.Select(night => told.Fault(watch.Id, night)).OfType<UnreadableRow>().ToList();
         if (lost.Count == nights.Count && lost.Count > 0) throw new RowUnreadableException(lost[0]);
         if (lost.Count > 0) nights.RemoveAll(night => told.Fault(watch.Id, night) is not null);
-        return await cores.ComputeAsync(() => Task.FromResult(Look(claim, watch, nights, (night, last) => evaluations.Of(watch, night, weather, chances, now, last), known, now)));
+        return await cores.ComputeAsync(() =>
+            Task.FromResult(
+                Look(claim, watch, nights, (night, last) => evaluations.Of(watch, night, weather, chances, now, last), known, now)));
     }
 
     private WatchPass Look(
-        DueClaim claim, Watch watch, IReadOnlyList<LocalDate> nights, Func<LocalDate, VerdictClass?, NightEvaluation> evaluate, Dictionary<LocalDate, ToldMemory> known, Instant now)
+        DueClaim claim,
+        Watch watch,
+        IReadOnlyList<LocalDate> nights,
+        Func<LocalDate, VerdictClass?, NightEvaluation> evaluate,
+        Dictionary<LocalDate, ToldMemory> known,
+        Instant now)
     {
         var pass = claim.Item.Key.Pass;
-        var (verdicts, memories, orders, schedule) = (new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
+        var (verdicts, memories, orders, schedule) = (
+            new List<VerdictRecord>(), new List<ToldMemory>(), new List<LetterOrder>(), new List<DueItem>());
         foreach (var night in nights)
         {
             var memory = known.GetValueOrDefault(night) ?? new ToldMemory(new ToldNight { WatchId = watch.Id, Night = night }, 0);

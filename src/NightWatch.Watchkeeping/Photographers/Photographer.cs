@@ -39,7 +39,10 @@ internal static class Photographer
             var plan = course.Look(pass, at);
             // On the day the last look that still finds the photographer at home counts.
             if (lead > 0 || pass == PassKind.Morning || plan.LeaveBy is null || at < plan.LeaveBy)
-                looks[lead] = new LookSaid(plan.Verdict.Class, plan.Verdict.Probability.Value) { Figures = plan.Verdict.Probability.Figures };
+                looks[lead] = new LookSaid(plan.Verdict.Class, plan.Verdict.Probability.Value)
+                {
+                    Figures = plan.Verdict.Probability.Figures,
+                };
         }
 
         if (!isDone && course.LeaveBy is { } last) course.Look(PassKind.LeaveBy, last);

@@ -12,8 +12,11 @@ namespace NightWatch.Watchkeeping.Records;
 /// <param name="Reports">Of it.</param>
 internal sealed record NearReports(string Station, double Km, IReadOnlyList<AerodromeReport> Reports);
 
-/// <summary>Finds the aerodrome nearest a site and gets its reports; what the host refuses is logged and is no exception anywhere.</summary>
-internal sealed partial class AerodromeDesk(ObservationsOptions options, IClock clock, ILogger<AerodromeDesk> log, AerodromeFeed? feed = null)
+/// <summary>
+/// Finds the aerodrome nearest a site and gets its reports; what the host refuses is logged and is no exception anywhere.
+/// </summary>
+internal sealed partial class AerodromeDesk(
+    ObservationsOptions options, IClock clock, ILogger<AerodromeDesk> log, AerodromeFeed? feed = null)
 {
     /// <summary>Somebody may be asked at all.</summary>
     public bool IsOn => feed is not null && options.AerodromeKm > 0;
@@ -32,10 +35,14 @@ internal sealed partial class AerodromeDesk(ObservationsOptions options, IClock 
     {
         var stations = options.Stations();
         var place = new ForecastPlace(site.Position.LatitudeDeg, site.Position.LongitudeDeg, site.Position.ElevationM);
-        var around = Noted(stations.Count > 0 ? await feed!.OfAsync(stations, 2, cancellationToken) : await feed!.AroundAsync(place, options.AerodromeKm, cancellationToken));
+        var around = Noted(
+            stations.Count > 0
+                ? await feed!.OfAsync(stations, 2, cancellationToken)
+                : await feed!.AroundAsync(place, options.AerodromeKm, cancellationToken));
         var near = around
             .Where(report => stations.Count == 0 || stations.Contains(report.Station))
-            .Select(report => (report.Station, GreatCircle.To(place.LatitudeDeg, place.LongitudeDeg, report.LatitudeDeg, report.LongitudeDeg).Km))
+            .Select(report =>
+                (report.Station, GreatCircle.To(place.LatitudeDeg, place.LongitudeDeg, report.LatitudeDeg, report.LongitudeDeg).Km))
             .Where(station => station.Km <= options.AerodromeKm)
             .ToList();
         return near.Count == 0 ? null : near.MinBy(station => station.Km);

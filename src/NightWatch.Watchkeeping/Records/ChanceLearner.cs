@@ -8,7 +8,9 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Records;
 
-/// <summary>Learns from the record how likely a night is by each feed at each lead. The prior alone is used until that is proven better.</summary>
+/// <summary>
+/// Learns from the record how likely a night is by each feed at each lead. The prior alone is used until that is proven better.
+/// </summary>
 internal sealed partial class ChanceLearner(
     WatchStore watches, RecordReader reader, LearntChanceStore store, ObservationsOptions options, ILogger<ChanceLearner> log)
 {
@@ -38,9 +40,11 @@ internal sealed partial class ChanceLearner(
             var before = known.GetValueOrDefault(key);
             if (before is { IsUsed: true } && !NowAndThen.IsTime(before.LearntAt, RenewEvery, now)) continue;
             var course = LearningCourse.Of(ChancePrior.Shipped, key.Lead, NightsOf(looks));
-            var after = LearntChance.Of(key, before, taken.TryGetValue(key, out var version) ? version + 1 : 0, course, Sources(looks), now);
+            var after = LearntChance.Of(
+                key, before, taken.TryGetValue(key, out var version) ? version + 1 : 0, course, Sources(looks), now);
             await store.PutAsync(after, stop);
-            if (after.IsUsed) LogUsed(key.FeedId, key.Lead, after.Version, after.Proof.Nights, after.Proof.LearntBrier, after.Proof.StartBrier);
+            if (after.IsUsed)
+                LogUsed(key.FeedId, key.Lead, after.Version, after.Proof.Nights, after.Proof.LearntBrier, after.Proof.StartBrier);
             else if (before is { IsUsed: true }) LogUnused(key.FeedId, key.Lead, after.Version, after.Proof.Nights);
             if (after.IsUsed || before is { IsUsed: true }) changed++;
         }
@@ -66,7 +70,8 @@ internal sealed partial class ChanceLearner(
                     if (night.MarkAt(lead) is not { FeedId: { } feed, Figures: { } figures }) continue;
                     var key = new ChanceKey(feed, lead);
                     if (!looks.TryGetValue(key, out var list)) looks.Add(key, list = []);
-                    list.Add(new Look(night.Night, new ChanceRow(watch.Site.Id, figures, came != VerdictClass.NoGo), night.Believed!.Source));
+                    list.Add(
+                        new Look(night.Night, new ChanceRow(watch.Site.Id, figures, came != VerdictClass.NoGo), night.Believed!.Source));
                 }
             }
         }
@@ -75,15 +80,30 @@ internal sealed partial class ChanceLearner(
     }
 
     private static ChanceNight[] NightsOf(List<Look> looks) =>
-        [.. looks.GroupBy(look => look.Night).OrderBy(night => night.Key).Select(night => new ChanceNight(night.Key, [.. night.Select(look => look.Row)]))];
+        [
+            .. looks
+                .GroupBy(look => look.Night)
+                .OrderBy(night => night.Key)
+                .Select(night => new ChanceNight(night.Key, [.. night.Select(look => look.Row)])),
+        ];
 
     private static SortedDictionary<string, int> Sources(List<Look> looks) =>
         new(looks.CountBy(look => look.Source).ToDictionary(source => source.Key.Word(), source => source.Value), StringComparer.Ordinal);
 
-    [LoggerMessage(241, LogLevel.Information, "Chances of {Feed} {Lead} nights ahead are by the record now, version {Version}: Brier score {Learnt:0.0000} over {Nights} nights, {Start:0.0000} by the prior alone")]
+    [LoggerMessage(
+        241,
+        LogLevel.Information,
+        "Chances of {Feed} {Lead} nights ahead are by the record now, version {Version}: Brier score {Learnt:0.0000} over {Nights} " +
+        "nights, {Start:0.0000} by the prior alone"
+    )]
     private partial void LogUsed(string feed, int lead, int version, int nights, double learnt, double start);
 
-    [LoggerMessage(242, LogLevel.Information, "Chances of {Feed} {Lead} nights ahead are by the prior alone again, version {Version}: the record of {Nights} nights is no better any more")]
+    [LoggerMessage(
+        242,
+        LogLevel.Information,
+        "Chances of {Feed} {Lead} nights ahead are by the prior alone again, version {Version}: the record of {Nights} nights is no " +
+        "better any more"
+    )]
     private partial void LogUnused(string feed, int lead, int version, int nights);
 
     private readonly record struct Look(LocalDate Night, ChanceRow Row, OutcomeSource Source);

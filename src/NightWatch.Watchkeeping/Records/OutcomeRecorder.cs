@@ -14,9 +14,17 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Records;
 
-/// <summary>Writes down what the nights were like by later runs and by aerodromes, once they are over. A night that fails stops no other.</summary>
+/// <summary>
+/// Writes down what the nights were like by later runs and by aerodromes, once they are over. A night that fails stops no other.
+/// </summary>
 internal sealed partial class OutcomeRecorder(
-    WatchStore watches, ForecastStore forecasts, OutcomeStore outcomes, AerodromeDesk aerodromes, SharedSky sky, FeedsOptions feeds, ObservationsOptions options,
+    WatchStore watches,
+    ForecastStore forecasts,
+    OutcomeStore outcomes,
+    AerodromeDesk aerodromes,
+    SharedSky sky,
+    FeedsOptions feeds,
+    ObservationsOptions options,
     ILogger<OutcomeRecorder> log)
 {
     /// <summary>After the end of a night the next evening's pass has brought a run that looks back on it.</summary>
@@ -83,7 +91,8 @@ internal sealed partial class OutcomeRecorder(
         if (wantsRuns && later is not null && SeenHours.Of(later, span, dark) is { } run && SkySeen.Of(watch, night, run, sky) is { } came)
         {
             var note = WitnessNotes.OfRuns(later.FeedId, run, came);
-            if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, OutcomeSource.Analysis, came, now) { Note = note }, stop)) kept++;
+            if (await outcomes.PutAsync(new OutcomeRecord(watch.Id, night, OutcomeSource.Analysis, came, now) { Note = note }, stop))
+                kept++;
         }
 
         if (!wantsReports) return (kept, true);

@@ -3,7 +3,9 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Records;
 
-/// <summary>What the service does for its own score, now and then, beside the passes. It fails without consequence: the record waits.</summary>
+/// <summary>
+/// What the service does for its own score, now and then, beside the passes. It fails without consequence: the record waits.
+/// </summary>
 internal sealed partial class RecordKeeping(OutcomeRecorder recorder, ChanceLearner learner, ILogger<RecordKeeping> log)
 {
     private static readonly Duration RecordEvery = Duration.FromHours(3);

@@ -18,10 +18,12 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
     private const int TrackDays = 400;
 
     /// <summary>What came of the earlier calls at every watch that letters speak of, by watch id.</summary>
-    public async Task<IReadOnlyDictionary<string, TrackRecord>> TracksAsync(IEnumerable<LetterOrder> orders, Instant now, CancellationToken cancellationToken)
+    public async Task<IReadOnlyDictionary<string, TrackRecord>> TracksAsync(
+        IEnumerable<LetterOrder> orders, Instant now, CancellationToken cancellationToken)
     {
         var tracks = new Dictionary<string, TrackRecord>();
-        foreach (var watch in orders.Select(order => order.Plan.Watch).DistinctBy(watch => watch.Id)) tracks.Add(watch.Id, await TrackAsync(watch, now, cancellationToken));
+        foreach (var watch in orders.Select(order => order.Plan.Watch).DistinctBy(watch => watch.Id))
+            tracks.Add(watch.Id, await TrackAsync(watch, now, cancellationToken));
         return tracks;
     }
 
@@ -42,7 +44,8 @@ internal sealed class RecordReader(VerdictStore verdicts, OutcomeStore outcomes,
     {
         // A night that the reader chose counts whatever the evening, so what was told is read too.
         var memories = await told.FromAsync(watchId, first, cancellationToken);
-        var marks = (await verdicts.MarksAsync(watchId, first, last, withRuns: false, withFigures, cancellationToken)).ToLookup(mark => mark.Night);
+        var marks = (await verdicts.MarksAsync(watchId, first, last, withRuns: false, withFigures, cancellationToken)).ToLookup(mark =>
+            mark.Night);
         var said = (await outcomes.OfWatchAsync(watchId, first, last, cancellationToken)).ToLookup(outcome => outcome.Night);
         var known = memories.ToDictionary(memory => memory.Night.Night, memory => memory.Night);
         return new WatchRecord(

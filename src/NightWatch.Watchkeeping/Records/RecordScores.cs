@@ -62,8 +62,13 @@ internal sealed record RecordScores(
             ],
             RecordedCalls.Of(Sum(records.Select(record => record.OfLetters()))),
             [
-                .. Enumerable.Range(0, WatchRecord.MostLeadNights + 1)
-                    .Select(lead => RecordedLead.Of(lead, [.. records.SelectMany(record => record.CallsAt(lead))], [.. records.SelectMany(record => record.CallsAt(lead, mark => mark.AsComputed))]))
+                .. Enumerable
+                    .Range(0, WatchRecord.MostLeadNights + 1)
+                    .Select(lead =>
+                        RecordedLead.Of(
+                            lead,
+                            [.. records.SelectMany(record => record.CallsAt(lead))],
+                            [.. records.SelectMany(record => record.CallsAt(lead, mark => mark.AsComputed))]))
                     .OfType<RecordedLead>(),
             ],
             [
@@ -76,8 +81,12 @@ internal sealed record RecordScores(
     private static SortedDictionary<string, int> Count(IEnumerable<string> words) =>
         new(words.CountBy(word => word).ToDictionary(word => word.Key, word => word.Value), StringComparer.Ordinal);
 
-    private static ContingencyTable Sum(IEnumerable<ContingencyTable> tables) => tables.Aggregate(default(ContingencyTable), (a, b) =>
-        new ContingencyTable(a.Hits + b.Hits, a.FalseAlarms + b.FalseAlarms, a.Misses + b.Misses, a.CorrectRejections + b.CorrectRejections));
+    private static ContingencyTable Sum(IEnumerable<ContingencyTable> tables) =>
+        tables.Aggregate(
+            default(ContingencyTable),
+            (a, b) =>
+                new ContingencyTable(
+                    a.Hits + b.Hits, a.FalseAlarms + b.FalseAlarms, a.Misses + b.Misses, a.CorrectRejections + b.CorrectRejections));
 }
 
 /// <summary>A contingency table with the shares that people ask for, each with how far off it may be by chance.</summary>
@@ -87,8 +96,12 @@ internal sealed record RecordScores(
 /// <param name="CalledOfUsable">Called-on nights of the usable ones: the rest are nights lost.</param>
 internal sealed record RecordedCalls(ContingencyTable Table, Rate Right, Rate UsableOfCalled, Rate CalledOfUsable)
 {
-    public static RecordedCalls Of(ContingencyTable table) => new(
-        table, new Rate(table.Hits + table.CorrectRejections, table.Count), new Rate(table.Hits, table.SaidOn), new Rate(table.Hits, table.Usable));
+    public static RecordedCalls Of(ContingencyTable table) =>
+        new(
+            table,
+            new Rate(table.Hits + table.CorrectRejections, table.Count),
+            new Rate(table.Hits, table.SaidOn),
+            new Rate(table.Hits, table.Usable));
 }
 
 /// <summary>One lead of a record.</summary>
@@ -103,6 +116,8 @@ internal sealed record RecordedLead(int LeadNights, RecordedCalls Calls, CallSco
     {
         if (told.Count == 0) return null;
         var calls = RecordedCalls.Of(ContingencyTable.Of(told.Select(call => (call.SaidOn, call.Usable))));
-        return told.Count < RecordScores.FewestToScore ? new RecordedLead(lead, calls, null, null) : new RecordedLead(lead, calls, CallScores.Of(told), CallScores.Of(computed));
+        return told.Count < RecordScores.FewestToScore
+            ? new RecordedLead(lead, calls, null, null)
+            : new RecordedLead(lead, calls, CallScores.Of(told), CallScores.Of(computed));
     }
 }

@@ -12,19 +12,25 @@ namespace NightWatch.Watchkeeping.Records;
 /// <param name="Marks">Every look, in the order they were made.</param>
 /// <param name="Outcomes">What the sources say, in the order in which they are believed.</param>
 /// <param name="Told">What the subscriber knew in the end; null: nothing is kept.</param>
-internal sealed record RecordedNight(LocalDate Night, IReadOnlyList<VerdictMark> Marks, IReadOnlyList<OutcomeRecord> Outcomes, ToldNight? Told)
+internal sealed record RecordedNight(
+    LocalDate Night, IReadOnlyList<VerdictMark> Marks, IReadOnlyList<OutcomeRecord> Outcomes, ToldNight? Told)
 {
     /// <summary>The reader is free on the evening; true also where nobody knows any more.</summary>
     public bool IsFree { get; init; } = true;
 
-    /// <summary>The reader could have gone: an evening that is free, or a night that was chosen. Only of such a night a call is right or wrong.</summary>
+    /// <summary>
+    /// The reader could have gone: an evening that is free, or a night that was chosen. Only of such a night a call is right or wrong.
+    /// </summary>
     public bool IsScored => IsFree || Told is { Chosen: true };
 
     /// <summary>The letters had the last word: the reader neither gave the night up nor asked for silence about it.</summary>
     public bool IsOfLetters => IsScored && Told is not ({ Snoozed: true } or { IsGivenUp: true });
 
-    /// <summary>The most trusted source that can say what came; where only somebody who stayed at home spoke, that; null: nobody did.</summary>
-    public OutcomeRecord? Believed => Outcomes.FirstOrDefault(said => said.Outcome.Came() is not null) ?? (Outcomes.Count > 0 ? Outcomes[0] : null);
+    /// <summary>
+    /// The most trusted source that can say what came; where only somebody who stayed at home spoke, that; null: nobody did.
+    /// </summary>
+    public OutcomeRecord? Believed =>
+        Outcomes.FirstOrDefault(said => said.Outcome.Came() is not null) ?? (Outcomes.Count > 0 ? Outcomes[0] : null);
 
     /// <summary>What one source says; null: not a word.</summary>
     public NightOutcome? SaidBy(OutcomeSource source) => Outcomes.FirstOrDefault(said => said.Source == source)?.Outcome;
@@ -40,7 +46,8 @@ internal sealed record RecordedNight(LocalDate Night, IReadOnlyList<VerdictMark>
     /// the good ones beside them not told, every record would look worse than it is.
     /// </summary>
     public bool IsOneSided =>
-        Came is not null && Outcomes.All(said => said.Outcome.Came() is null || said.Source is OutcomeSource.Metar or OutcomeSource.AutomaticMetar);
+        Came is not null
+        && Outcomes.All(said => said.Outcome.Came() is null || said.Source is OutcomeSource.Metar or OutcomeSource.AutomaticMetar);
 
     /// <summary>The class that calls are scored by and chances learn from; null: the night is neither good nor bad evidence.</summary>
     public VerdictClass? ScoredAs => IsScored && !IsOneSided ? Came : null;

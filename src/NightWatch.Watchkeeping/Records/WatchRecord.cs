@@ -24,7 +24,9 @@ internal sealed record WatchRecord(string WatchId, IReadOnlyList<RecordedNight> 
         TradeOff = new TradeOff(watch.Outing.DrivesPerLostNight),
     };
 
-    /// <summary>The calls so many nights ahead that can be held against what came, on evenings on which the reader could have gone.</summary>
+    /// <summary>
+    /// The calls so many nights ahead that can be held against what came, on evenings on which the reader could have gone.
+    /// </summary>
     /// <param name="leadNights">Nights ahead.</param>
     /// <param name="probability">Which probability is judged; null: as it was told.</param>
     public IReadOnlyList<ScoredCall> CallsAt(int leadNights, Func<VerdictMark, double>? probability = null)

@@ -15,8 +15,8 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Replays;
 
 /// <summary>
-/// Makes stored looks again, with other limits or by other code: the planner and the policy of the service over the runs that the looks had, at
-/// the times they were made. It writes nothing.
+/// Makes stored looks again, with other limits or by other code: the planner and the policy of the service over the runs that the looks
+/// had, at the times they were made. It writes nothing.
 /// </summary>
 internal sealed class Replay(
     VerdictStore verdicts, ForecastStore forecasts, OutcomeStore outcomes, ToldNightStore told, LearntChanceStore learnt)
@@ -27,9 +27,11 @@ internal sealed class Replay(
     /// <param name="to">Last night.</param>
     /// <param name="stop">Stops it.</param>
     /// <returns>By watch in the order given, then by night.</returns>
-    public async Task<IReadOnlyList<ReplayedNight>> RunAsync(IReadOnlyList<Watch> watches, LocalDate from, LocalDate to, CancellationToken stop)
+    public async Task<IReadOnlyList<ReplayedNight>> RunAsync(
+        IReadOnlyList<Watch> watches, LocalDate from, LocalDate to, CancellationToken stop)
     {
-        var books = (await learnt.AllAsync(ChancePrior.Shipped, stop)).ToDictionary(one => (one.For, one.Version), one => new ChanceBook(ChancePrior.Shipped, [one]));
+        var books = (await learnt.AllAsync(ChancePrior.Shipped, stop)).ToDictionary(
+            one => (one.For, one.Version), one => new ChanceBook(ChancePrior.Shipped, [one]));
         var sky = new SharedSky();
         var byWatch = new Dictionary<string, IReadOnlyList<ReplayedNight>>();
         await Parallel.ForEachAsync(
@@ -48,7 +50,13 @@ internal sealed class Replay(
     }
 
     private async Task<IReadOnlyList<ReplayedNight>> OfWatchAsync(
-        Watch watch, LocalDate from, LocalDate to, StoredRuns runs, Dictionary<(ChanceKey, int), ChanceBook> books, SharedSky sky, CancellationToken stop)
+        Watch watch,
+        LocalDate from,
+        LocalDate to,
+        StoredRuns runs,
+        Dictionary<(ChanceKey, int), ChanceBook> books,
+        SharedSky sky,
+        CancellationToken stop)
     {
         var said = (await outcomes.OfWatchAsync(watch.Id, from, to, stop)).ToLookup(outcome => outcome.Night);
         var memories = (await told.FromAsync(watch.Id, from, stop)).ToDictionary(memory => memory.Night.Night, memory => memory.Night);
@@ -56,14 +64,17 @@ internal sealed class Replay(
         // In the order they were made, so that nights which one run speaks of are looked at together.
         foreach (var look in await verdicts.MarksAsync(watch.Id, from, to, withRuns: true, cancellationToken: stop))
         {
-            if (!nights.TryGetValue(look.Night, out var course)) nights.Add(look.Night, course = new Course(new ToldNight { WatchId = watch.Id, Night = look.Night }));
+            if (!nights.TryGetValue(look.Night, out var course))
+                nights.Add(look.Night, course = new Course(new ToldNight { WatchId = watch.Id, Night = look.Night }));
             if (look.Runs is not { } stored || await runs.WeatherAsync(stored, stop) is not { } weather)
             {
                 course.Lost++;
                 continue;
             }
 
-            var plan = NightEvaluation.Of(watch, look.Night, weather, BookOf(look, books), look.At, sky, stored.Rain, course.Memory.Told).Plan;
+            var plan = NightEvaluation
+                .Of(watch, look.Night, weather, BookOf(look, books), look.At, sky, stored.Rain, course.Memory.Told)
+                .Plan;
             course.Add(look, plan, LetterPolicy.Decide(look.Pass, course.Memory, plan, look.At));
         }
 
@@ -85,7 +96,8 @@ internal sealed class Replay(
 
     /// <summary>What was learnt when the look was made, and no later version.</summary>
     private static ChanceBook BookOf(VerdictMark look, Dictionary<(ChanceKey, int), ChanceBook> books) =>
-        look is { FeedId: { } feed, LeadNights: { } lead } && books.TryGetValue((new ChanceKey(feed, lead), look.CalibrationVersion), out var known)
+        look is { FeedId: { } feed, LeadNights: { } lead }
+        && books.TryGetValue((new ChanceKey(feed, lead), look.CalibrationVersion), out var known)
             ? known
             : ChanceBook.Unlearnt;
 
@@ -104,8 +116,17 @@ internal sealed class Replay(
         {
             Memory = now.Next;
             if (was.Letter is not null and not LetterKind.Debrief) WasOn = was.Class != VerdictClass.NoGo;
-            Looks.Add(new ReplayedLook(
-                was.Pass, was.At, was.Class, was.Probability, plan.Verdict.Class, plan.Verdict.Probability.Value, was.Letter, now.Letter?.Kind, now.Why));
+            Looks.Add(
+                new ReplayedLook(
+                    was.Pass,
+                    was.At,
+                    was.Class,
+                    was.Probability,
+                    plan.Verdict.Class,
+                    plan.Verdict.Probability.Value,
+                    was.Letter,
+                    now.Letter?.Kind,
+                    now.Why));
         }
     }
 }

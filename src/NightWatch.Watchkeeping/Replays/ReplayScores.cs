@@ -16,7 +16,16 @@ namespace NightWatch.Watchkeeping.Replays;
 /// <param name="Is">Going by the letters now, on the same nights.</param>
 /// <param name="Turned">Nights on which the last word is another.</param>
 internal sealed record ReplayScores(
-    int Watches, int Nights, int Looks, int Same, int Lost, int WasLetters, int IsLetters, RecordedCalls Was, RecordedCalls Is, IReadOnlyList<ReplayedNight> Turned)
+    int Watches,
+    int Nights,
+    int Looks,
+    int Same,
+    int Lost,
+    int WasLetters,
+    int IsLetters,
+    RecordedCalls Was,
+    RecordedCalls Is,
+    IReadOnlyList<ReplayedNight> Turned)
 {
     public static ReplayScores Of(int watches, IReadOnlyList<ReplayedNight> nights)
     {

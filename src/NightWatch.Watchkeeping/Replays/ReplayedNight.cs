@@ -16,9 +16,19 @@ namespace NightWatch.Watchkeeping.Replays;
 /// <param name="IsLetter">The letter now; null: silence.</param>
 /// <param name="Why">Why it would write or keep silent now.</param>
 internal sealed record ReplayedLook(
-    PassKind Pass, Instant At, VerdictClass Was, double WasLikely, VerdictClass Is, double IsLikely, LetterKind? WasLetter, LetterKind? IsLetter, string Why)
+    PassKind Pass,
+    Instant At,
+    VerdictClass Was,
+    double WasLikely,
+    VerdictClass Is,
+    double IsLikely,
+    LetterKind? WasLetter,
+    LetterKind? IsLetter,
+    string Why)
 {
-    /// <summary>Figures are stored and computed alike, so equal inputs give equal bits; a little slack for another machine's rounding.</summary>
+    /// <summary>
+    /// Figures are stored and computed alike, so equal inputs give equal bits; a little slack for another machine's rounding.
+    /// </summary>
     public bool IsSame => Was == Is && Math.Abs(WasLikely - IsLikely) < 1e-9 && WasLetter == IsLetter;
 }
 

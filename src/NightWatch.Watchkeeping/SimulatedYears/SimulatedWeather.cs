@@ -35,7 +35,8 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
     public NightPlan SkyOf(LocalDate night) => Plan(night, NoonOf(night), PlaceWeather.Unknown);
 
     /// <summary>The night as it would have been planned at an instant.</summary>
-    public NightPlan PlanAt(Instant now, LocalDate night, Interval dark, VerdictClass? told) => Plan(night, now, KnownAt(now, night, dark), told);
+    public NightPlan PlanAt(Instant now, LocalDate night, Interval dark, VerdictClass? told) =>
+        Plan(night, now, KnownAt(now, night, dark), told);
 
     /// <summary>The look at 15:00 so many nights ahead, as an archive of forecasts is looked at.</summary>
     public ArchivedLook LookAt(int lead, LocalDate night, Interval dark)
@@ -49,7 +50,8 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
     {
         // As in the rehearsal: a run issued after the night holds its hours as they were.
         var after = NoonOf(night) + Duration.FromHours(30);
-        return NightEvaluation.Came(watch, night, FakeRun.Of(weather, place, after, new Interval(after - rainMemory - slack, after + slack)), after, sky);
+        return NightEvaluation.Came(
+            watch, night, FakeRun.Of(weather, place, after, new Interval(after - rainMemory - slack, after + slack)), after, sky);
     }
 
     private PlaceWeather KnownAt(Instant now, LocalDate night, Interval dark)
@@ -61,7 +63,12 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
         found = new PlaceWeather
         {
             Newest = FakeRun.Of(weather, place, now, new Interval(now - rainMemory - slack, wanted.End)),
-            EarlierRuns = [.. Enumerable.Range(1, ForecastDesk.EarlierRuns).Select(runs => FakeRun.Of(weather, place, now - runs * FakeRun.Every, wanted))],
+            EarlierRuns =
+            [
+                .. Enumerable
+                    .Range(1, ForecastDesk.EarlierRuns)
+                    .Select(runs => FakeRun.Of(weather, place, now - runs * FakeRun.Every, wanted)),
+            ],
             Members = [.. Enumerable.Range(0, members).Select(member => FakeRun.Of(weather, place, now, wanted, member))],
         };
         known.Add(key, found);

@@ -33,11 +33,15 @@ internal sealed class YearsRun(ClimateKind climate, int seed, int nightsASite, i
         var watches = SimulatedSites.Of(seed, sites);
         var sky = new SharedSky();
         var (bySite, done) = (new SimulatedNight[sites][], 0);
-        Parallel.For(0, sites, new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount }, site =>
-        {
-            bySite[site] = [.. OfSite(site, watches[site], sky, stop)];
-            progress(Interlocked.Increment(ref done));
-        });
+        Parallel.For(
+            0,
+            sites,
+            new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount },
+            site =>
+            {
+                bySite[site] = [.. OfSite(site, watches[site], sky, stop)];
+                progress(Interlocked.Increment(ref done));
+            });
         return [.. bySite.SelectMany(nights => nights)];
     }
 

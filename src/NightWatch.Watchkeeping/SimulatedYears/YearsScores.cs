@@ -20,8 +20,18 @@ internal sealed record YearsScores(
     string Climate, int Seed, LocalDate FirstNight, int Years, int Sites, int Every, int Members, int Nights, int Usable,
     IReadOnlyList<LeadScores> Leads, LetterScores Letters)
 {
-    public static YearsScores Of(string climate, int seed, int years, int sites, int every, int members, IReadOnlyList<SimulatedNight> nights) => new(
-        climate, seed, YearsRun.FirstNight, years, sites, every, members, nights.Count, nights.Count(night => night.Usable),
-        [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LeadScores.Of(lead, nights))],
-        LetterScores.Of([.. nights.Select(night => night.Letters)]));
+    public static YearsScores Of(
+        string climate, int seed, int years, int sites, int every, int members, IReadOnlyList<SimulatedNight> nights) =>
+        new(
+            climate,
+            seed,
+            YearsRun.FirstNight,
+            years,
+            sites,
+            every,
+            members,
+            nights.Count,
+            nights.Count(night => night.Usable),
+            [.. Enumerable.Range(0, Photographer.LeadNights + 1).Select(lead => LeadScores.Of(lead, nights))],
+            LetterScores.Of([.. nights.Select(night => night.Letters)]));
 }

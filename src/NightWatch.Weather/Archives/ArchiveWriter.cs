@@ -16,7 +16,9 @@ public static class ArchiveWriter
     /// <summary>The first line of an archive of the hours that came.</summary>
     public static string OutcomeHeader(ArchiveHeader header) => HeaderOf(header, "outcome");
 
-    /// <summary>A forecast by whole hours, issued when it was retrieved: what it held could not be known before. Unknown hours are null.</summary>
+    /// <summary>
+    /// A forecast by whole hours, issued when it was retrieved: what it held could not be known before. Unknown hours are null.
+    /// </summary>
     public static string Run(ForecastSeries series)
     {
         ArgumentNullException.ThrowIfNull(series);
@@ -100,7 +102,8 @@ public static class ArchiveWriter
         });
     }
 
-    private static JsonArray Row(double[] values, double scale) => [.. values.Select(JsonNode? (value) => double.IsNaN(value) ? null : Number(value, scale))];
+    private static JsonArray Row(double[] values, double scale) =>
+        [.. values.Select(JsonNode? (value) => double.IsNaN(value) ? null : Number(value, scale))];
 
     private static JsonValue? Number(Reading reading, double scale = 1) => reading.Value is { } value ? Number(value, scale) : null;
 

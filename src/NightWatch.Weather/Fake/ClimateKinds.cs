@@ -23,5 +23,6 @@ public static class ClimateKinds
     public static string Word(this ClimateKind kind) => words.First(pair => pair.Kind == kind).Word;
 
     /// <summary>The kind of a word; null: there is none.</summary>
-    public static ClimateKind? Of(string word) => words.Where(pair => pair.Word == word).Select(pair => (ClimateKind?)pair.Kind).FirstOrDefault();
+    public static ClimateKind? Of(string word) =>
+        words.Where(pair => pair.Word == word).Select(pair => (ClimateKind?)pair.Kind).FirstOrDefault();
 }

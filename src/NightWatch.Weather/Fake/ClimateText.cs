@@ -5,8 +5,8 @@ using System.Text;
 namespace NightWatch.Weather.Fake;
 
 /// <summary>
-/// A climate as text. Lines of <c>#</c> say where it comes from; <c>name value</c> gives a figure; <c>table month block values...</c> gives a
-/// row of a <see cref="StationTable"/> in hundredths of the sky, tenths of a kelvin, tenths of a metre a second.
+/// A climate as text. Lines of <c>#</c> say where it comes from; <c>name value</c> gives a figure; <c>table month block values...</c> gives
+/// a row of a <see cref="StationTable"/> in hundredths of the sky, tenths of a kelvin, tenths of a metre a second.
 /// </summary>
 internal static class ClimateText
 {
@@ -60,8 +60,10 @@ internal static class ClimateText
             Bias = Figure(9),
         };
 
-        double Figure(int index) => Number(
-            lines.FirstOrDefault(line => line[0] == figures[index].Name)?[1] ?? throw new FormatException($"The climate has no {figures[index].Name}."));
+        double Figure(int index) =>
+            Number(
+                lines.FirstOrDefault(line => line[0] == figures[index].Name)?[1]
+                    ?? throw new FormatException($"The climate has no {figures[index].Name}."));
 
         StationTable Table(int index)
         {

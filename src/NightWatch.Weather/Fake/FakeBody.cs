@@ -62,7 +62,12 @@ internal static class FakeBody
             json.WriteStartArray("runs");
             // Members are for what is to come; the past is the run's.
             for (var member = 0; member < (members ?? 1); member++)
-                WriteRun(json, at => weather.Forecast(place, at, issuedAt, member), issuedAt, members is null ? PastHours : 0, members is null ? null : member);
+                WriteRun(
+                    json,
+                    at => weather.Forecast(place, at, issuedAt, member),
+                    issuedAt,
+                    members is null ? PastHours : 0,
+                    members is null ? null : member);
             json.WriteEndArray();
             json.WriteEndObject();
         }

@@ -5,11 +5,14 @@ using NodaTime;
 
 namespace NightWatch.Weather.Fake;
 
-/// <summary>A run of the fake feed at once as a series, for the hours that are wanted: what its body would be read as, many times faster.</summary>
+/// <summary>
+/// A run of the fake feed at once as a series, for the hours that are wanted: what its body would be read as, many times faster.
+/// </summary>
 public static class FakeRun
 {
     private static readonly FakeReader reader = new();
-    private static readonly (ImmutableArray<int> Stamps, ImmutableArray<(int Start, int End)> Periods) wholeRun = FakeBody.Layout(FakeBody.PastHours);
+    private static readonly (ImmutableArray<int> Stamps, ImmutableArray<(int Start, int End)> Periods) wholeRun = FakeBody.Layout(
+        FakeBody.PastHours);
     private static readonly (ImmutableArray<int> Stamps, ImmutableArray<(int Start, int End)> Periods) ofMember = FakeBody.Layout(0);
 
     /// <summary>From run to run.</summary>
@@ -51,6 +54,12 @@ public static class FakeRun
         }
 
         return builder.Build(
-            reader.FeedId, "fake", issuedAt, now, FakeReader.Attribution, new ForecastCell(place.LatitudeDeg, place.LongitudeDeg, place.ElevationM), member);
+            reader.FeedId,
+            "fake",
+            issuedAt,
+            now,
+            FakeReader.Attribution,
+            new ForecastCell(place.LatitudeDeg, place.LongitudeDeg, place.ElevationM),
+            member);
     }
 }

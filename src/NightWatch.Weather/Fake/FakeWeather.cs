@@ -5,16 +5,16 @@ using NodaTime;
 namespace NightWatch.Weather.Fake;
 
 /// <summary>
-/// Weather made from a seed: the same for the same seed, kind of climate, place and instant, everywhere and at any time. Cloud, moisture and
-/// wind are distributed by month and time of day as at the kind's station; each is a standard normal that wanders from day to day and hour to
-/// hour, put through the station's quantiles. Temperatures go by latitude and season.
+/// Weather made from a seed: the same for the same seed, kind of climate, place and instant, everywhere and at any time. Cloud, moisture
+/// and wind are distributed by month and time of day as at the kind's station; each is a standard normal that wanders from day to day and
+/// hour to hour, put through the station's quantiles. Temperatures go by latitude and season.
 /// </summary>
 /// <remarks>
 /// <para>
-/// Persistence is fitted to the stations' nights (<see cref="StationFigures"/>). Over distance the slow part of the cloud loses its likeness
-/// within some 600 km and the fast part within some 50 km: daily cloudiness decorrelates over hundreds of kilometres (Long and Ackerman
-/// 1995, J. Appl. Meteorol. 34, 1039), hourly irradiance over tens (Perez, Kivalov, Schlemmer, Hemker and Hoff 2012, Solar Energy 86,
-/// 2170). Both are cited from memory, and the distances are unproven here. Nothing travels: places downwind do not have the same later.
+/// Persistence is fitted to the stations' nights (<see cref="StationFigures"/>). Over distance the slow part of the cloud loses its
+/// likeness within some 600 km and the fast part within some 50 km: daily cloudiness decorrelates over hundreds of kilometres (Long and
+/// Ackerman 1995, J. Appl. Meteorol. 34, 1039), hourly irradiance over tens (Perez, Kivalov, Schlemmer, Hemker and Hoff 2012, Solar Energy
+/// 86, 2170). Both are cited from memory, and the distances are unproven here. Nothing travels: places downwind do not have the same later.
 /// </para>
 /// <para>Rain, thunder, layers and temperatures are drawn by hand and are no source of figures.</para>
 /// </remarks>
@@ -98,8 +98,10 @@ public sealed class FakeWeather
         var drift = error.Slow(slow.At(unit, hours), slowError, slowOwn, unit, hours);
         var flicker = error.Fast(fast.At(unit, hours), fastError, unit, hours);
         var cover = Mixed(drift, flicker, climate.SlowShare);
-        var damp = Mixed(cover, error.Slow(moisture.At(unit, hours), moistureError, null, unit, hours), climate.CloudMoisture * climate.CloudMoisture);
-        var wind = climate.WindMps.At(month, sun.SolarHour, Mixed(drift, error.Fast(breeze.At(unit, hours), breezeError, unit, hours), 0.15));
+        var damp = Mixed(
+            cover, error.Slow(moisture.At(unit, hours), moistureError, null, unit, hours), climate.CloudMoisture * climate.CloudMoisture);
+        var wind = climate.WindMps.At(
+            month, sun.SolarHour, Mixed(drift, error.Fast(breeze.At(unit, hours), breezeError, unit, hours), 0.15));
         var wetness = error.Fast(wet.At(unit, hours), wetError, unit, hours);
         var mass = airMass.At(unit, hours);
 

@@ -3,10 +3,10 @@ namespace NightWatch.Weather.Fake;
 /// <summary>How a run errs: by its lead, alike in runs issued soon after each other; its members scatter about the run.</summary>
 /// <remarks>
 /// What is kept of the truth by lead is set so that the nights' mean cloud correlates with what came as Open-Meteo's forecasts for New York
-/// did with its own first hours (.82 .74 .68 .62 at leads of 0 to 3 days, .42 at 5; 961 nights, 2023 to 2025). Until <see cref="SwitchH"/> the
-/// feed answers from a short-range model, then from another, whose error is in part its own: the forecast jumps there, as such feeds do.
-/// How far members scatter is an assumption, since no archive at hand holds any: <see cref="SpreadShare"/> of the run's own error, at every
-/// lead. Given the run they know nothing of the truth.
+/// did with its own first hours (.82 .74 .68 .62 at leads of 0 to 3 days, .42 at 5; 961 nights, 2023 to 2025). Until <see cref="SwitchH"/>
+/// the feed answers from a short-range model, then from another, whose error is in part its own: the forecast jumps there, as such feeds
+/// do. How far members scatter is an assumption, since no archive at hand holds any: <see cref="SpreadShare"/> of the run's own error, at
+/// every lead. Given the run they know nothing of the truth.
 /// </remarks>
 /// <param name="LeadH">Hours from issue to valid time; 0 has no error.</param>
 /// <param name="IssuedH">Hours of the Unix epoch.</param>
@@ -52,7 +52,8 @@ internal readonly record struct ForecastError(double LeadH, double IssuedH, int 
         if (LeadH <= 0) return truth;
         var kept = Kept;
         var error = noise.AtIssue(place, hours, IssuedH);
-        if (LeadH > SwitchH && own is not null) error = Math.Sqrt(1 - OwnShare) * error + Math.Sqrt(OwnShare) * own.AtIssue(place, hours, IssuedH);
+        if (LeadH > SwitchH && own is not null)
+            error = Math.Sqrt(1 - OwnShare) * error + Math.Sqrt(OwnShare) * own.AtIssue(place, hours, IssuedH);
         return Scattered(kept * truth + Lost(kept) * error, kept, noise, place, hours);
     }
 
@@ -68,7 +69,8 @@ internal readonly record struct ForecastError(double LeadH, double IssuedH, int 
     {
         if (Member == 0) return run;
         var scatter = SpreadShare * Lost(kept);
-        return Lost(scatter) * run + scatter * noise.Draw(place, hours, unchecked((long)Chance.Mix((ulong)Member, (long)IssuedH + MembersApart)));
+        return Lost(scatter) * run
+            + scatter * noise.Draw(place, hours, unchecked((long)Chance.Mix((ulong)Member, (long)IssuedH + MembersApart)));
     }
 
     private static double Lost(double kept) => Math.Sqrt(1 - kept * kept);

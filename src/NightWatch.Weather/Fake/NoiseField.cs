@@ -5,9 +5,9 @@ namespace NightWatch.Weather.Fake;
 /// </summary>
 /// <remarks>
 /// At every node of time stands a field of its own over the Earth, a sum of cosines with random wave vectors (Shinozuka and Jan 1972,
-/// J. Sound Vib. 25, 111). Three quarters of its variance fall with distance as exp(−d²/2L²), one quarter over a tenth of the length. Between two nodes the two are blended by cosine and sine, which keeps
-/// the deviation; what lies more than two nodes apart is independent. Places enter as unit vectors, so the date line and the poles are
-/// places like any other.
+/// J. Sound Vib. 25, 111). Three quarters of its variance fall with distance as exp(−d²/2L²), one quarter over a tenth of the length.
+/// Between two nodes the two are blended by cosine and sine, which keeps the deviation; what lies more than two nodes apart is independent.
+/// Places enter as unit vectors, so the date line and the poles are places like any other.
 /// </remarks>
 internal sealed class NoiseField
 {
@@ -33,12 +33,24 @@ internal sealed class NoiseField
     {
         (this.seed, this.spacingH, this.issueSpacingH) = (seed, spacingH, issueSpacingH);
         offset = Chance.Even(seed, -1);
-        waves = [.. Enumerable.Range(0, Sets).Select(set => Enumerable.Range(0, Waves).Select(wave =>
-        {
-            var key = 3L * (set * Waves + wave);
-            var perRadius = EarthRadiusKm / Turn / (wave % 4 == 0 ? lengthKm / 10 : lengthKm);
-            return (perRadius * Chance.Normal(seed, key), perRadius * Chance.Normal(seed, key + 1), perRadius * Chance.Normal(seed, key + 2));
-        }).ToArray())];
+        waves =
+        [
+            .. Enumerable
+                .Range(0, Sets)
+                .Select(set =>
+                    Enumerable
+                        .Range(0, Waves)
+                        .Select(wave =>
+                        {
+                            var key = 3L * (set * Waves + wave);
+                            var perRadius = EarthRadiusKm / Turn / (wave % 4 == 0 ? lengthKm / 10 : lengthKm);
+                            return (
+                                perRadius * Chance.Normal(seed, key),
+                                perRadius * Chance.Normal(seed, key + 1),
+                                perRadius * Chance.Normal(seed, key + 2));
+                        })
+                        .ToArray()),
+        ];
     }
 
     /// <summary>The value at a place (unit vector) and a time, hours.</summary>
@@ -82,7 +94,9 @@ internal sealed class NoiseField
         return scale * sum;
     }
 
-    /// <summary>cos 2πx to 10⁻⁵, by nothing but sums and products: several times faster than the library's, and the same on every machine.</summary>
+    /// <summary>
+    /// cos 2πx to 10⁻⁵, by nothing but sums and products: several times faster than the library's, and the same on every machine.
+    /// </summary>
     private static double CosOfTurns(double x)
     {
         var y = 0.25 - Math.Abs(x - Math.Floor(x + 0.5));

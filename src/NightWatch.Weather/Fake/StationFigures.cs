@@ -6,7 +6,8 @@ namespace NightWatch.Weather.Fake;
 /// <param name="NightToNight">Correlation of a night's mean cloud with the next night's.</param>
 /// <param name="MedianLeastDepressionK">Median of the night's least air temperature minus dew point.</param>
 /// <param name="Within2K">Share of nights in which that is at most 2 K.</param>
-public readonly record struct StationFigures(double AtMost20, double AtMost45, double NightToNight, double MedianLeastDepressionK, double Within2K)
+public readonly record struct StationFigures(
+    double AtMost20, double AtMost45, double NightToNight, double MedianLeastDepressionK, double Within2K)
 {
     /// <summary>Hours of a night.</summary>
     public const int Hours = 8;
@@ -34,5 +35,6 @@ public readonly record struct StationFigures(double AtMost20, double AtMost45, d
     }
 
     // The last digits of a mean of tenths are no reason to leave a night out.
-    private static double Share(IReadOnlyList<double> values, double most) => (double)values.Count(value => value <= most + 1e-9) / values.Count;
+    private static double Share(IReadOnlyList<double> values, double most) =>
+        (double)values.Count(value => value <= most + 1e-9) / values.Count;
 }

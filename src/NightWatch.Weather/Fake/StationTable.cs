@@ -27,7 +27,8 @@ internal sealed class StationTable(ImmutableArray<double> values)
         var (m, late) = Split(month - 0.5, Months);
         var (b, later) = Split(solarHour * Blocks / 24 - 0.5, Blocks);
         var (nextM, nextB) = ((m + 1) % Months, (b + 1) % Blocks);
-        return (1 - late) * ((1 - later) * Row(m, b) + later * Row(m, nextB)) + late * ((1 - later) * Row(nextM, b) + later * Row(nextM, nextB));
+        return (1 - late) * ((1 - later) * Row(m, b) + later * Row(m, nextB))
+            + late * ((1 - later) * Row(nextM, b) + later * Row(nextM, nextB));
 
         double Row(int ofMonth, int ofBlock)
         {

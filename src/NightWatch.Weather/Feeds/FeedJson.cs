@@ -5,7 +5,9 @@ using NodaTime.Text;
 
 namespace NightWatch.Weather.Feeds;
 
-/// <summary>Tolerant reading of a feed's JSON: structure must be there, a value may be absent, null or of another kind, and is then unknown.</summary>
+/// <summary>
+/// Tolerant reading of a feed's JSON: structure must be there, a value may be absent, null or of another kind, and is then unknown.
+/// </summary>
 internal static class FeedJson
 {
     private static readonly JsonDocumentOptions Options = new() { MaxDepth = 32 };
@@ -22,7 +24,10 @@ internal static class FeedJson
         catch (JsonException e)
         {
             throw new ForecastFormatException(
-                string.Create(CultureInfo.InvariantCulture, $"{feed}: the body is not whole JSON (line {e.LineNumber + 1}, byte {e.BytePositionInLine})."), e);
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{feed}: the body is not whole JSON (line {e.LineNumber + 1}, byte {e.BytePositionInLine})."),
+                e);
         }
         catch (InvalidOperationException e)
         {
@@ -33,11 +38,15 @@ internal static class FeedJson
 
     /// <summary>A member that must be an object.</summary>
     public static JsonElement NeedObject(this JsonElement parent, string name, string path) =>
-        parent.Member(name) is { ValueKind: JsonValueKind.Object } found ? found : throw new ForecastFormatException($"{path}.{name} is not an object.");
+        parent.Member(name) is { ValueKind: JsonValueKind.Object } found
+            ? found
+            : throw new ForecastFormatException($"{path}.{name} is not an object.");
 
     /// <summary>A member that must be an array.</summary>
     public static JsonElement NeedArray(this JsonElement parent, string name, string path) =>
-        parent.Member(name) is { ValueKind: JsonValueKind.Array } found ? found : throw new ForecastFormatException($"{path}.{name} is not a list.");
+        parent.Member(name) is { ValueKind: JsonValueKind.Array } found
+            ? found
+            : throw new ForecastFormatException($"{path}.{name} is not a list.");
 
     /// <summary>A member of an object; null where there is none.</summary>
     public static JsonElement? Member(this JsonElement parent, string name) =>

@@ -65,9 +65,25 @@ internal static class FeedUnits
                 "mp/h" or "mph" or "mi_h-1" => v * MetresPerMile / 3600,
                 _ => null,
             },
-            UnitKind.Angle => name switch { "degrees" or "degree_(angle)" or "°" or "deg" => v, _ => null },
-            UnitKind.Water => name switch { "mm" or "kg/m2" or "kg_m-2" => v, "cm" => v * 10, "inch" or "in" => v * MillimetresPerInch, "m" => v * 1000, _ => null },
-            UnitKind.Pressure => name switch { "hPa" => v, "Pa" => v / 100, _ => null },
+            UnitKind.Angle => name switch
+            {
+                "degrees" or "degree_(angle)" or "°" or "deg" => v,
+                _ => null,
+            },
+            UnitKind.Water => name switch
+            {
+                "mm" or "kg/m2" or "kg_m-2" => v,
+                "cm" => v * 10,
+                "inch" or "in" => v * MillimetresPerInch,
+                "m" => v * 1000,
+                _ => null,
+            },
+            UnitKind.Pressure => name switch
+            {
+                "hPa" => v,
+                "Pa" => v / 100,
+                _ => null,
+            },
             UnitKind.Length => name switch
             {
                 "m" => v,

@@ -9,7 +9,9 @@ namespace NightWatch.Weather.Fetching;
 /// <summary>Brings the archive up to date for one feed and cell, if the feed may be asked at all.</summary>
 internal sealed class FeedAsker(IForecastArchive archive, ReadAnswers read, IFeedHolds holds, IClock clock, FetchRules rules)
 {
-    /// <summary>The kept runs after asking, newest first, whether the feed answered just now, and why not where it was asked in vain.</summary>
+    /// <summary>
+    /// The kept runs after asking, newest first, whether the feed answered just now, and why not where it was asked in vain.
+    /// </summary>
     /// <param name="feed">Who.</param>
     /// <param name="cell">Where.</param>
     /// <param name="take">How many runs.</param>
@@ -59,7 +61,8 @@ internal sealed class FeedAsker(IForecastArchive archive, ReadAnswers read, IFee
         return rules.MayAsk(Known(runs), until, clock.GetCurrentInstant());
     }
 
-    private async Task<FeedNote?> KeepAsync(string id, FeedCell cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken)
+    private async Task<FeedNote?> KeepAsync(
+        string id, FeedCell cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken)
     {
         var kept = await archive.AddAsync(id, cell.Key, head, series, cancellationToken);
         read.Keep(kept, [.. series.Select(one => one.KeptAs(kept, one.RetrievedAt))]);

@@ -19,7 +19,8 @@ public sealed record FeedCell(string Key, ForecastPlace Place)
     {
         var (lat, lon) = (Round(place.LatitudeDeg, 2), Round(place.LongitudeDeg, 2));
         var height = Round(place.ElevationM / HeightStepM, 0) * HeightStepM;
-        return new FeedCell(string.Create(CultureInfo.InvariantCulture, $"{lat:0.00},{lon:0.00},{height:0}"), new ForecastPlace(lat, lon, height));
+        return new FeedCell(
+            string.Create(CultureInfo.InvariantCulture, $"{lat:0.00},{lon:0.00},{height:0}"), new ForecastPlace(lat, lon, height));
     }
 
     /// <summary>Without the sign of a zero.</summary>

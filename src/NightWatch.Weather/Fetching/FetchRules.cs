@@ -46,7 +46,10 @@ public sealed record FetchRules
     /// <param name="heldUntil">The later of the holds of the feed and of the cell; null for none.</param>
     /// <param name="now">The clock reading.</param>
     public bool MayAsk(FetchedHead? known, Instant? heldUntil, Instant now) =>
-        !(now < heldUntil) && (known is null || now >= (known.Expires is { } expires && expires > known.RetrievedAt ? expires : known.RetrievedAt + LeastInterval));
+        !(now < heldUntil)
+        && (
+            known is null
+            || now >= (known.Expires is { } expires && expires > known.RetrievedAt ? expires : known.RetrievedAt + LeastInterval));
 
     /// <summary>How good an answer is, by when it was last confirmed and by when its run was issued.</summary>
     public Freshness Judge(Instant retrievedAt, Instant? issuedAt, Instant now)
@@ -62,7 +65,8 @@ public sealed record FetchRules
         Duration.Max(Duration.Zero, now - Instant.Min(series.RetrievedAt, series.IssuedAt ?? series.RetrievedAt));
 
     /// <summary>The newest run and earlier ones that are runs of their own, newest first.</summary>
-    /// <param name="runs">The last answered first. A feed's servers are not in step: an answer may hold an older run than the one before it.</param>
+    /// <param name="runs">The last answered first. A feed's servers are not in step: an answer may hold an older run than the one before
+    /// it.</param>
     /// <param name="most">How many are wanted.</param>
     public ImmutableArray<ForecastSeries> Distinct(IEnumerable<ForecastSeries> runs, int most)
     {

@@ -16,8 +16,14 @@ namespace NightWatch.Weather.Fetching;
 /// <param name="rules">When and how long.</param>
 /// <param name="reader">Who reads what is kept, for a caller who stands in between; null: <see cref="KeptAnswer.Read"/>.</param>
 public sealed class ForecastFetcher(
-    IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IForecastArchive archive, IRainArchive rain, IFeedHolds holds, IClock clock,
-    FetchRules rules, Func<KeptAnswer, ImmutableArray<ForecastSeries>>? reader = null)
+    IReadOnlyList<IForecastFeed> feeds,
+    IEnsembleFeed? ensemble,
+    IForecastArchive archive,
+    IRainArchive rain,
+    IFeedHolds holds,
+    IClock clock,
+    FetchRules rules,
+    Func<KeptAnswer, ImmutableArray<ForecastSeries>>? reader = null)
 {
     private readonly ReadAnswers read = new(reader ?? (kept => kept.Read()));
 
@@ -25,12 +31,23 @@ public sealed class ForecastFetcher(
     /// <param name="earlierRuns">How many earlier runs are wanted with each forecast.</param>
     /// <param name="secondOpinion">Whether the next feed's forecast is wanted too.</param>
     /// <param name="cancellationToken">Stops the whole pass.</param>
-    public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) => Begin(holds, earlierRuns, secondOpinion, cancellationToken);
+    public ForecastPass BeginPass(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
+        Begin(holds, earlierRuns, secondOpinion, cancellationToken);
 
     /// <summary>The same with the kept answers alone: no feed is asked and nothing is written, for a reader who waits.</summary>
     public ForecastPass BeginReading(int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
         Begin(new NeverAsked(), earlierRuns, secondOpinion, cancellationToken);
 
     private ForecastPass Begin(IFeedHolds held, int earlierRuns, bool secondOpinion, CancellationToken cancellationToken) =>
-        new(new FeedAsker(archive, read, held, clock, rules), read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, cancellationToken);
+        new(
+            new FeedAsker(archive, read, held, clock, rules),
+            read,
+            rain,
+            feeds,
+            ensemble,
+            clock,
+            rules,
+            earlierRuns,
+            secondOpinion,
+            cancellationToken);
 }

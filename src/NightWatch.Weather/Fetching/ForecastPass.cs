@@ -26,10 +26,21 @@ public sealed class ForecastPass
     private readonly CancellationToken stop;
 
     internal ForecastPass(
-        FeedAsker asker, ReadAnswers read, IRainArchive rain, IReadOnlyList<IForecastFeed> feeds, IEnsembleFeed? ensemble, IClock clock,
-        FetchRules rules, int earlierRuns, bool secondOpinion, CancellationToken stop) =>
-        (this.asker, this.read, this.rain, this.feeds, this.ensemble, this.clock, this.rules, this.earlierRuns, this.secondOpinion, this.stop) =
-        (asker, read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
+        FeedAsker asker,
+        ReadAnswers read,
+        IRainArchive rain,
+        IReadOnlyList<IForecastFeed> feeds,
+        IEnsembleFeed? ensemble,
+        IClock clock,
+        FetchRules rules,
+        int earlierRuns,
+        bool secondOpinion,
+        CancellationToken stop) =>
+        (
+            this.asker, this.read, this.rain,
+            this.feeds, this.ensemble, this.clock,
+            this.rules, this.earlierRuns,
+            this.secondOpinion, this.stop) = (asker, read, rain, feeds, ensemble, clock, rules, earlierRuns, secondOpinion, stop);
 
     /// <summary>The weather of a place.</summary>
     /// <remarks>

@@ -18,7 +18,8 @@ public interface IForecastArchive
     /// <param name="series">What it says: one series, or the members.</param>
     /// <param name="cancellationToken">Stops it.</param>
     /// <returns>Its id.</returns>
-    Task<long> AddAsync(string feedId, string cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken);
+    Task<long> AddAsync(
+        string feedId, string cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken);
 
     /// <summary>The feed said that an answer still holds.</summary>
     Task ConfirmAsync(long id, Instant? expires, Instant at, CancellationToken cancellationToken);

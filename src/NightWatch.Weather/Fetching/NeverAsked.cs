@@ -6,8 +6,10 @@ namespace NightWatch.Weather.Fetching;
 public sealed class NeverAsked : IFeedHolds
 {
     /// <inheritdoc/>
-    public Task<Instant?> HeldUntilAsync(string feedId, string? cell, CancellationToken cancellationToken) => Task.FromResult<Instant?>(Instant.MaxValue);
+    public Task<Instant?> HeldUntilAsync(string feedId, string? cell, CancellationToken cancellationToken) =>
+        Task.FromResult<Instant?>(Instant.MaxValue);
 
     /// <inheritdoc/>
-    public Task HoldAsync(string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken) => Task.CompletedTask;
+    public Task HoldAsync(string feedId, string? cell, Instant until, bool waitsForOperator, CancellationToken cancellationToken) =>
+        Task.CompletedTask;
 }

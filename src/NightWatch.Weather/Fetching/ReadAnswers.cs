@@ -33,6 +33,8 @@ internal sealed class ReadAnswers(Func<KeptAnswer, ImmutableArray<ForecastSeries
         lock (gate) isKnown = read.TryGetValue(kept.Id, out known);
         if (!isKnown) Keep(kept.Id, known = reader(kept));
         // A confirmation changes the time of retrieval, and with it the age that is told.
-        return known[0].RetrievedAt == kept.Head.RetrievedAt ? known : [.. known.Select(series => series.KeptAs(kept.Id, kept.Head.RetrievedAt))];
+        return known[0].RetrievedAt == kept.Head.RetrievedAt
+            ? known
+            : [.. known.Select(series => series.KeptAs(kept.Id, kept.Head.RetrievedAt))];
     }
 }

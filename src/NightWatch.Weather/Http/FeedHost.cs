@@ -15,7 +15,8 @@ internal sealed class FeedHost(HttpClient http, IClock clock, string feed)
 
     /// <summary>Sends it.</summary>
     /// <returns>The answer, whatever its status, or why there is none.</returns>
-    public async Task<(FeedAnswer? Answer, Fetched.Unavailable? None)> SendAsync(HttpRequestMessage request, CancellationToken cancellationToken)
+    public async Task<(FeedAnswer? Answer, Fetched.Unavailable? None)> SendAsync(
+        HttpRequestMessage request, CancellationToken cancellationToken)
     {
         try
         {

@@ -48,30 +48,35 @@ internal static class FeedPipeline
         builder
             .AddTimeout(TotalTime)
             .AddConcurrencyLimiter(manners.Concurrent, Waiting)
-            .AddRateLimiter(new TokenBucketRateLimiter(new TokenBucketRateLimiterOptions
-            {
-                TokenLimit = 5 * manners.PerSecond,
-                TokensPerPeriod = manners.PerSecond,
-                ReplenishmentPeriod = TimeSpan.FromSeconds(1),
-                QueueLimit = Waiting,
-            }))
-            .AddRetry(new RetryStrategyOptions<HttpResponseMessage>
-            {
-                MaxRetryAttempts = Retries,
-                BackoffType = DelayBackoffType.Exponential,
-                Delay = manners.FirstDelay,
-                UseJitter = true,
-                ShouldHandle = args => ValueTask.FromResult(IsWorthRetrying(args.Outcome, manners, time)),
-                DelayGenerator = args => ValueTask.FromResult(Delay(args, manners, time)),
-            })
-            .AddCircuitBreaker(new CircuitBreakerStrategyOptions<HttpResponseMessage>
-            {
-                FailureRatio = 0.6,
-                MinimumThroughput = 12,
-                SamplingDuration = TimeSpan.FromMinutes(2),
-                BreakDuration = TimeSpan.FromMinutes(2),
-                ShouldHandle = args => ValueTask.FromResult(IsTrouble(args.Outcome) || args.Outcome.Result?.StatusCode == HttpStatusCode.TooManyRequests),
-            })
+            .AddRateLimiter(
+                new TokenBucketRateLimiter(
+                    new TokenBucketRateLimiterOptions
+                    {
+                        TokenLimit = 5 * manners.PerSecond,
+                        TokensPerPeriod = manners.PerSecond,
+                        ReplenishmentPeriod = TimeSpan.FromSeconds(1),
+                        QueueLimit = Waiting,
+                    }))
+            .AddRetry(
+                new RetryStrategyOptions<HttpResponseMessage>
+                {
+                    MaxRetryAttempts = Retries,
+                    BackoffType = DelayBackoffType.Exponential,
+                    Delay = manners.FirstDelay,
+                    UseJitter = true,
+                    ShouldHandle = args => ValueTask.FromResult(IsWorthRetrying(args.Outcome, manners, time)),
+                    DelayGenerator = args => ValueTask.FromResult(Delay(args, manners, time)),
+                })
+            .AddCircuitBreaker(
+                new CircuitBreakerStrategyOptions<HttpResponseMessage>
+                {
+                    FailureRatio = 0.6,
+                    MinimumThroughput = 12,
+                    SamplingDuration = TimeSpan.FromMinutes(2),
+                    BreakDuration = TimeSpan.FromMinutes(2),
+                    ShouldHandle = args =>
+                        ValueTask.FromResult(IsTrouble(args.Outcome) || args.Outcome.Result?.StatusCode == HttpStatusCode.TooManyRequests),
+                })
             .AddTimeout(AttemptTime);
     }
 
@@ -90,10 +95,11 @@ internal static class FeedPipeline
     private static TimeSpan? Delay(RetryDelayGeneratorArguments<HttpResponseMessage> args, HostManners manners, TimeProvider time) =>
         RetryAfter(args.Outcome, time) is { } asked && asked > manners.FirstDelay ? asked : null;
 
-    private static TimeSpan? RetryAfter(Outcome<HttpResponseMessage> outcome, TimeProvider time) => outcome.Result?.Headers.RetryAfter switch
-    {
-        { Delta: { } delta } => delta,
-        { Date: { } date } => date - time.GetUtcNow(),
-        _ => null,
-    };
+    private static TimeSpan? RetryAfter(Outcome<HttpResponseMessage> outcome, TimeProvider time) =>
+        outcome.Result?.Headers.RetryAfter switch
+        {
+            { Delta: { } delta } => delta,
+            { Date: { } date } => date - time.GetUtcNow(),
+            _ => null,
+        };
 }

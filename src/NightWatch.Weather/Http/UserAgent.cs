@@ -17,7 +17,8 @@ internal static class UserAgent
         }
 
         var isMail = trimmed.IndexOf('@', StringComparison.Ordinal) is > 0 and var at && at < trimmed.Length - 1;
-        var isPage = Uri.TryCreate(trimmed, UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps);
+        var isPage =
+            Uri.TryCreate(trimmed, UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps);
         // Printable ASCII without blanks or brackets: anything else would break the header or hide a second one in it.
         var isSafe = trimmed.All(c => c is > ' ' and < (char)127 and not ('(' or ')' or '"' or '\\'));
         return isSafe && (isMail || isPage)

@@ -69,7 +69,9 @@ public sealed class MetNorwayFeed : IForecastFeed
 
     private HttpRequestMessage Request(ForecastPlace place, FetchedHead? known)
     {
-        var query = $"?lat={Coordinates.Degrees(place.LatitudeDeg)}&lon={Coordinates.Degrees(place.LongitudeDeg)}&altitude={Coordinates.Metres(place.ElevationM)}";
+        var query =
+            $"?lat={Coordinates.Degrees(place.LatitudeDeg)}&lon={Coordinates.Degrees(place.LongitudeDeg)}" +
+            $"&altitude={Coordinates.Metres(place.ElevationM)}";
         var request = new HttpRequestMessage(HttpMethod.Get, new Uri(endpoint, query));
         // Sent as they are: the strict header types refuse a mail address, and would reformat the date the service wants back verbatim.
         request.Headers.TryAddWithoutValidation("User-Agent", userAgent);

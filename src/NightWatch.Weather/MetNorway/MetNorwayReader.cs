@@ -14,8 +14,10 @@ namespace NightWatch.Weather.MetNorway;
 public sealed class MetNorwayReader : IForecastReader
 {
     /// <summary>What the licence asks to be shown.</summary>
-    public static readonly Attribution Attribution =
-        new("Data from MET Norway", new Uri("https://api.met.no/"), "CC BY 4.0 / NLOD 2.0") { LicenceLink = new Uri("https://creativecommons.org/licenses/by/4.0/") };
+    public static readonly Attribution Attribution = new("Data from MET Norway", new Uri("https://api.met.no/"), "CC BY 4.0 / NLOD 2.0")
+    {
+        LicenceLink = new Uri("https://creativecommons.org/licenses/by/4.0/"),
+    };
 
     private const string Feed = "MET Norway";
 

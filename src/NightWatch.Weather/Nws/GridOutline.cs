@@ -22,8 +22,11 @@ internal static class GridOutline
         {
             if (corner.ValueKind != JsonValueKind.Array || corner.GetArrayLength() < 2)
                 return [];
-            if (((JsonElement?)corner[0]).NumberOrNull() is not { } longitude || ((JsonElement?)corner[1]).NumberOrNull() is not { } latitude
-                || Math.Abs(latitude) > 90 || Math.Abs(longitude) > 180)
+            if (
+                ((JsonElement?)corner[0]).NumberOrNull() is not { } longitude
+                || ((JsonElement?)corner[1]).NumberOrNull() is not { } latitude
+                || Math.Abs(latitude) > 90
+                || Math.Abs(longitude) > 180)
                 return [];
             corners.Add((latitude, longitude));
         }

@@ -23,10 +23,12 @@ internal sealed record GridPoint(string GridId, int X, int Y)
     public string Path => string.Create(CultureInfo.InvariantCulture, $"gridpoints/{GridId}/{X},{Y}");
 
     /// <summary>The numbers come as numbers in one answer and as texts in another.</summary>
-    private static int? Number(JsonElement? value) => value switch
-    {
-        { ValueKind: JsonValueKind.Number } number when number.TryGetInt32(out var n) && n >= 0 => n,
-        { ValueKind: JsonValueKind.String } text when int.TryParse(text.GetString(), NumberStyles.None, CultureInfo.InvariantCulture, out var n) => n,
-        _ => null,
-    };
+    private static int? Number(JsonElement? value) =>
+        value switch
+        {
+            { ValueKind: JsonValueKind.Number } number when number.TryGetInt32(out var n) && n >= 0 => n,
+            { ValueKind: JsonValueKind.String } text
+                when int.TryParse(text.GetString(), NumberStyles.None, CultureInfo.InvariantCulture, out var n) => n,
+            _ => null,
+        };
 }

@@ -7,7 +7,9 @@ using NodaTime;
 
 namespace NightWatch.Weather.Nws;
 
-/// <summary>The US National Weather Service's raw gridpoint forecast over HTTP: first the place's grid cell, then the cell's layers.</summary>
+/// <summary>
+/// The US National Weather Service's raw gridpoint forecast over HTTP: first the place's grid cell, then the cell's layers.
+/// </summary>
 /// <remarks>
 /// https://weather-gov.github.io/api/gridpoints. Grids are renumbered without notice, so the cell is looked up again every day, and at
 /// once when it is gone, out of order or elsewhere.
@@ -79,17 +81,24 @@ public sealed class NwsFeed : IForecastFeed
         if (answer.Status == HttpStatusCode.NotModified && known is not null)
             return (new Fetched.Unchanged(Later(answer)), false);
         if (answer.Status != HttpStatusCode.OK)
-            return (NwsStatus.Explain(answer), answer.Status is HttpStatusCode.NotFound or HttpStatusCode.ServiceUnavailable && answer.RetryAfter is null);
+            return (
+                NwsStatus.Explain(answer),
+                answer.Status is HttpStatusCode.NotFound or HttpStatusCode.ServiceUnavailable && answer.RetryAfter is null);
         try
         {
             var series = reader.Read(answer.Body, answer.RetrievedAt);
             return GridOutline.IsNear(series.Cell, place)
                 ? (new Fetched.Fresh(series, answer.ToHead() with { Expires = Later(answer) }), false)
-                : (new Fetched.Unavailable("The National Weather Service answered for another place; its grid has been renumbered.", null, false), true);
+                : (
+                    new Fetched.Unavailable(
+                        "The National Weather Service answered for another place; its grid has been renumbered.", null, false),
+                    true);
         }
         catch (ForecastFormatException e)
         {
-            return (new Fetched.Unavailable($"The National Weather Service sent a broken answer: {e.Message}", answer.RetryAfter, false), false);
+            return (
+                new Fetched.Unavailable($"The National Weather Service sent a broken answer: {e.Message}", answer.RetryAfter, false),
+                false);
         }
     }
 
@@ -112,7 +121,8 @@ public sealed class NwsFeed : IForecastFeed
         }
     }
 
-    private async Task<(FeedAnswer? Answer, Fetched.Unavailable? None)> AskAsync(string path, string? lastModified, CancellationToken cancellationToken)
+    private async Task<(FeedAnswer? Answer, Fetched.Unavailable? None)> AskAsync(
+        string path, string? lastModified, CancellationToken cancellationToken)
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(baseUrl, path));
         request.Headers.TryAddWithoutValidation("User-Agent", userAgent);

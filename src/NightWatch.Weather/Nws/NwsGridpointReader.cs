@@ -79,7 +79,12 @@ public sealed class NwsGridpointReader : IForecastReader
             foreach (var at in GridLayer.Hours(when))
                 builder.Add(InstantQuantity.FogAreaFraction, at, fog, Quality.Derived);
             if (!hasThunderLayer)
-                builder.Add(PeriodQuantity.ThunderProbability, when.Start, when.End, WeatherWords.Coverage(value, WeatherWords.IsThunder), Quality.Derived);
+                builder.Add(
+                    PeriodQuantity.ThunderProbability,
+                    when.Start,
+                    when.End,
+                    WeatherWords.Coverage(value, WeatherWords.IsThunder),
+                    Quality.Derived);
         }
     }
 

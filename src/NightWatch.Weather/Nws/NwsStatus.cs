@@ -18,11 +18,24 @@ internal static class NwsStatus
         return status switch
         {
             400 => new($"The National Weather Service did not understand the request (400){said}", null, true),
-            403 => new($"The National Weather Service refuses this installation (403): set a real contact, then restart{said}", null, true) { WholeFeed = true },
+            403 => new($"The National Weather Service refuses this installation (403): set a real contact, then restart{said}", null, true)
+            {
+                WholeFeed = true,
+            },
             404 => new($"The National Weather Service does not forecast for this place (404){said}", null, true),
-            429 => new($"The National Weather Service throttles this address (429){said}", Duration.Max(AfterThrottling, answer.RetryAfter ?? Duration.Zero), false) { WholeFeed = true },
-            408 or (>= 500 and < 600) => new($"The National Weather Service is in trouble ({Text(status)}){said}", answer.RetryAfter, false),
-            _ => new($"The National Weather Service answered {Text(status)}, which it does not document{said}", answer.RetryAfter, status is >= 400 and < 500),
+            429 => new(
+                $"The National Weather Service throttles this address (429){said}",
+                Duration.Max(AfterThrottling, answer.RetryAfter ?? Duration.Zero),
+                false)
+            {
+                WholeFeed = true,
+            },
+            408 or (>= 500 and < 600) => new(
+                $"The National Weather Service is in trouble ({Text(status)}){said}", answer.RetryAfter, false),
+            _ => new(
+                $"The National Weather Service answered {Text(status)}, which it does not document{said}",
+                answer.RetryAfter,
+                status is >= 400 and < 500),
         };
     }
 
@@ -31,8 +44,12 @@ internal static class NwsStatus
     {
         try
         {
-            return FeedJson.Read(body, "problem", root =>
-                (root.TextOrNull("title") is { } title ? $": {title}" : "") + (root.TextOrNull("correlationId") is { } id ? $" (correlation {id})" : ""));
+            return FeedJson.Read(
+                body,
+                "problem",
+                root =>
+                    (root.TextOrNull("title") is { } title ? $": {title}" : "")
+                    + (root.TextOrNull("correlationId") is { } id ? $" (correlation {id})" : ""));
         }
         catch (ForecastFormatException)
         {

@@ -4,7 +4,9 @@ using NodaTime.Text;
 
 namespace NightWatch.Weather.Nws;
 
-/// <summary>The ISO 8601 intervals of the gridpoint layers: start and duration as seen, start and end or duration and end as allowed.</summary>
+/// <summary>
+/// The ISO 8601 intervals of the gridpoint layers: start and duration as seen, start and end or duration and end as allowed.
+/// </summary>
 internal static class ValidTime
 {
     /// <summary>Longer than any forecast: a fault, and a way to fill the memory.</summary>
@@ -19,7 +21,8 @@ internal static class ValidTime
         {
             (false, true) when FeedJson.ParseInstant(left) is { } start && ParseDuration(right) is { } length => Between(start, length, 1),
             (true, false) when FeedJson.ParseInstant(right) is { } end && ParseDuration(left) is { } length => Between(end, length, -1),
-            (false, false) when FeedJson.ParseInstant(left) is { } start && FeedJson.ParseInstant(right) is { } end && end > start => new Interval(start, end),
+            (false, false) when FeedJson.ParseInstant(left) is { } start && FeedJson.ParseInstant(right) is { } end && end > start =>
+                new Interval(start, end),
             _ => (Interval?)null,
         };
         return interval is { } found && found.Duration <= Longest ? found : null;
@@ -38,8 +41,26 @@ internal static class ValidTime
     {
         var parsed = PeriodPattern.Roundtrip.Parse(text);
         // A month or a year has no fixed length; no forecast needs one. Bounded before it is summed, so that nothing overflows.
-        return parsed is { Success: true, Value: { Years: 0, Months: 0, Weeks: >= 0 and < 4, Days: >= 0 and < 32, Hours: >= 0 and < 1000, Minutes: >= 0 and < 100_000, Seconds: >= 0 and < 10_000_000 } value }
-            ? Duration.FromDays(7 * value.Weeks + value.Days) + Duration.FromHours(value.Hours) + Duration.FromMinutes(value.Minutes) + Duration.FromSeconds(value.Seconds)
+        return
+            parsed
+                is
+            {
+                Success: true,
+                Value:
+                {
+                    Years: 0,
+                    Months: 0,
+                    Weeks: >= 0 and < 4,
+                    Days: >= 0 and < 32,
+                    Hours: >= 0 and < 1000,
+                    Minutes: >= 0 and < 100_000,
+                    Seconds: >= 0 and < 10_000_000
+                } value
+            }
+            ? Duration.FromDays(7 * value.Weeks + value.Days)
+                + Duration.FromHours(value.Hours)
+                + Duration.FromMinutes(value.Minutes)
+                + Duration.FromSeconds(value.Seconds)
             : null;
     }
 }

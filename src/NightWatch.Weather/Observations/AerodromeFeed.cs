@@ -45,7 +45,10 @@ public sealed class AerodromeFeed
         var lon = lat / Math.Max(0.05, Math.Cos(double.DegreesToRadians(place.LatitudeDeg)));
         double[] box =
         [
-            Math.Max(-90, place.LatitudeDeg - lat), Math.Max(-180, place.LongitudeDeg - lon), Math.Min(90, place.LatitudeDeg + lat), Math.Min(180, place.LongitudeDeg + lon),
+            Math.Max(-90, place.LatitudeDeg - lat),
+            Math.Max(-180, place.LongitudeDeg - lon),
+            Math.Min(90, place.LatitudeDeg + lat),
+            Math.Min(180, place.LongitudeDeg + lon),
         ];
         return AskAsync($"bbox={string.Join(',', box.Select(Degrees))}", RecentHours, cancellationToken);
     }
@@ -59,7 +62,8 @@ public sealed class AerodromeFeed
 
     private async Task<AerodromeAnswer> AskAsync(string which, int hours, CancellationToken cancellationToken)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(endpoint, FormattableString.Invariant($"?{which}&format=json&hours={hours}")));
+        using var request = new HttpRequestMessage(
+            HttpMethod.Get, new Uri(endpoint, FormattableString.Invariant($"?{which}&format=json&hours={hours}")));
         request.Headers.TryAddWithoutValidation("User-Agent", userAgent);
         var (answer, none) = await host.SendAsync(request, cancellationToken);
         if (answer is null) return new AerodromeAnswer([], none!.Why);

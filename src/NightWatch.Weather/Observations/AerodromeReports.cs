@@ -40,8 +40,12 @@ public static class AerodromeReports
 
     private static AerodromeReport? Report(JsonElement item)
     {
-        if (item.TextOrNull("icaoId") is not { Length: > 0 } station || item.NumberOrNull("obsTime") is not { } seconds || Math.Abs(seconds) > 1e11
-            || item.NumberOrNull("lat") is not { } lat || item.NumberOrNull("lon") is not { } lon)
+        if (
+            item.TextOrNull("icaoId") is not { Length: > 0 } station
+            || item.NumberOrNull("obsTime") is not { } seconds
+            || Math.Abs(seconds) > 1e11
+            || item.NumberOrNull("lat") is not { } lat
+            || item.NumberOrNull("lon") is not { } lon)
             return null;
         var weather = (item.TextOrNull("wxString") ?? "").Split(' ');
         IReadOnlyList<string> covers = [.. Covers(item)];
@@ -61,7 +65,8 @@ public static class AerodromeReports
     }
 
     private static bool IsWet(string group) =>
-        Array.Exists(Wet, code => group.Contains(code, StringComparison.Ordinal)) && !Array.Exists(NotFalling, code => group.Contains(code, StringComparison.Ordinal));
+        Array.Exists(Wet, code => group.Contains(code, StringComparison.Ordinal))
+        && !Array.Exists(NotFalling, code => group.Contains(code, StringComparison.Ordinal));
 
     private static IEnumerable<string> Covers(JsonElement item)
     {
@@ -76,7 +81,10 @@ public static class AerodromeReports
     private static double? Visibility(JsonElement item)
     {
         if (item.NumberOrNull("visib") is { } miles) return miles * MetresPerStatuteMile;
-        return item.TextOrNull("visib") is { } text && double.TryParse(text.TrimEnd('+'), NumberStyles.Float, CultureInfo.InvariantCulture, out var least) && least >= 0
+        return
+            item.TextOrNull("visib") is { } text
+            && double.TryParse(text.TrimEnd('+'), NumberStyles.Float, CultureInfo.InvariantCulture, out var least)
+            && least >= 0
             ? least * MetresPerStatuteMile
             : null;
     }

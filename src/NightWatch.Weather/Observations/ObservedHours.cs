@@ -65,7 +65,8 @@ public static class ObservedHours
     }
 
     /// <summary>Whose reports they are.</summary>
-    public static Attribution Source { get; } = new("Aerodrome reports by NOAA's Aviation Weather Center", new Uri("https://aviationweather.gov/"), "US public domain");
+    public static Attribution Source { get; } =
+        new("Aerodrome reports by NOAA's Aviation Weather Center", new Uri("https://aviationweather.gov/"), "US public domain");
 
     private static Duration Apart(AerodromeReport report, Instant hour) => report.At > hour ? report.At - hour : hour - report.At;
 }

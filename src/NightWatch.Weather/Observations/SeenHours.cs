@@ -4,8 +4,8 @@ using NodaTime;
 namespace NightWatch.Weather.Observations;
 
 /// <summary>
-/// A night's hours as a witness tells them, read twice: between the readings lies all that the witness could not see. What comes of the night
-/// by both is known; where they differ the witness does not tell.
+/// A night's hours as a witness tells them, read twice: between the readings lies all that the witness could not see. What comes of the
+/// night by both is known; where they differ the witness does not tell.
 /// </summary>
 /// <param name="Best">What was not seen was clear and dry.</param>
 /// <param name="Worst">What was not seen was covered.</param>

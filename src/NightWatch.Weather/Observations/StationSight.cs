@@ -3,11 +3,12 @@ namespace NightWatch.Weather.Observations;
 /// <summary>How much of the sky stood behind one aerodrome report.</summary>
 /// <remarks>
 /// Federal Meteorological Handbook No. 1, 9.4.1: automated stations evaluate the sky from the surface to at least 12,000 feet, observers
-/// all cloud that they see. A report without the mark of an automatic one is still an instrument's where nobody looked up, so it has to show
-/// that somebody did. ICAO Annex 3: CAVOK and NSC speak of nothing above 5000 feet (from memory).
+/// all cloud that they see. A report without the mark of an automatic one is still an instrument's where nobody looked up, so it has to
+/// show that somebody did. ICAO Annex 3: CAVOK and NSC speak of nothing above 5000 feet (from memory).
 /// </remarks>
 /// <param name="IsAutomatic">Nobody looked (the report says AUTO).</param>
-/// <param name="BlindAboveM">Above so many metres over the station there may be cloud that it does not tell; null: somebody saw it all.</param>
+/// <param name="BlindAboveM">Above so many metres over the station there may be cloud that it does not tell; null: somebody saw it
+/// all.</param>
 public readonly record struct StationSight(bool IsAutomatic, double? BlindAboveM)
 {
     private const double MetresPerFoot = 0.3048;
@@ -21,7 +22,8 @@ public readonly record struct StationSight(bool IsAutomatic, double? BlindAboveM
     /// <param name="isAutomatic">The report says AUTO.</param>
     /// <param name="codes">Of its cloud groups.</param>
     /// <param name="highestBaseFeet">Base of the highest group, feet over the station; null: no group has one.</param>
-    /// <param name="isInStatuteMiles">It gives visibility in statute miles: North American practice, which tells every layer that is seen.</param>
+    /// <param name="isInStatuteMiles">It gives visibility in statute miles: North American practice, which tells every layer that is
+    /// seen.</param>
     public static StationSight Of(bool isAutomatic, IReadOnlyCollection<string> codes, double? highestBaseFeet, bool isInStatuteMiles)
     {
         ArgumentNullException.ThrowIfNull(codes);

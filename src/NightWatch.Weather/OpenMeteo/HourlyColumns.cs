@@ -34,7 +34,8 @@ internal static class HourlyColumns
     ];
 
     /// <summary>Top soil layers by model; one that a model does not have is all null.</summary>
-    private static readonly ImmutableArray<string> TopSoil = ["soil_moisture_0_to_1cm", "soil_moisture_0_to_7cm", "soil_moisture_0_to_10cm"];
+    private static readonly ImmutableArray<string> TopSoil =
+    ["soil_moisture_0_to_1cm", "soil_moisture_0_to_7cm", "soil_moisture_0_to_10cm"];
 
     /// <summary>What a forecast asks for.</summary>
     public static string All { get; } = string.Join(',',
@@ -43,7 +44,9 @@ internal static class HourlyColumns
     /// <summary>What it asks for when the service does not know one of them any more, which fails the whole request.</summary>
     public static string Core => "cloud_cover,temperature_2m,dew_point_2m,relative_humidity_2m,wind_speed_10m,wind_gusts_10m,precipitation";
 
-    /// <summary>What an ensemble asks for: each variable costs once for each member, and a chance counts cloud, rain and gusts alone.</summary>
+    /// <summary>
+    /// What an ensemble asks for: each variable costs once for each member, and a chance counts cloud, rain and gusts alone.
+    /// </summary>
     public static string Ensemble => "cloud_cover,precipitation,wind_gusts_10m";
 
     private const string Cloud = "cloud_cover";
@@ -65,7 +68,8 @@ internal static class HourlyColumns
             any |= AddInstants(builder, table, quantity, table.Values(column, suffix, kind, unit));
         foreach (var (quantity, column, kind, unit) in HourBefore)
         {
-            var values = column == Precipitation && !table.Has(column) ? OfItsParts(table, suffix) : table.Values(column, suffix, kind, unit);
+            var values =
+                column == Precipitation && !table.Has(column) ? OfItsParts(table, suffix) : table.Values(column, suffix, kind, unit);
             for (var row = 0; row < values.Length; row++)
             {
                 if (table.Times[row] is { } at && values[row] is { } value)
@@ -76,7 +80,9 @@ internal static class HourlyColumns
         var cloud = table.Values(Cloud, suffix, UnitKind.Fraction, "%");
         if (!IsOutOfScale(table, cloud, suffix))
             any |= AddInstants(builder, table, InstantQuantity.CloudAreaFraction, cloud);
-        var soil = TopSoil.Select(column => table.Values(column, suffix, UnitKind.SoilWater, "m³/m³")).FirstOrDefault(v => v.Any(x => x is not null));
+        var soil = TopSoil
+            .Select(column => table.Values(column, suffix, UnitKind.SoilWater, "m³/m³"))
+            .FirstOrDefault(v => v.Any(x => x is not null));
         if (soil is not null)
             any |= AddInstants(builder, table, InstantQuantity.SoilMoistureTop, soil);
         AddWeatherCode(builder, table, table.Codes("weather_code" + suffix), table.Values("visibility", suffix, UnitKind.Length, null));

@@ -68,11 +68,14 @@ internal sealed class HourlyTable
         return new HourlyTable(root, root.NeedObject("hourly", Feed));
     }
 
-    /// <summary>A column in the series' unit, as long as the times; all unknown if the feed does not have it or names a unit we do not know.</summary>
+    /// <summary>
+    /// A column in the series' unit, as long as the times; all unknown if the feed does not have it or names a unit we do not know.
+    /// </summary>
     /// <param name="column">Its name.</param>
     /// <param name="suffix">A member's, or empty.</param>
     /// <param name="kind">What it is.</param>
-    /// <param name="only">The unit that holds where the answer names none; null where the request chooses it, and the value is then unknown.</param>
+    /// <param name="only">The unit that holds where the answer names none; null where the request chooses it, and the value is then
+    /// unknown.</param>
     public double?[] Values(string column, string suffix, UnitKind kind, string? only)
     {
         column = NameHere(column, suffix);
@@ -86,7 +89,9 @@ internal sealed class HourlyTable
     /// <summary>Whether there is such a column.</summary>
     public bool Has(string column) => hourly.Member(NameHere(column, "")) is { ValueKind: JsonValueKind.Array };
 
-    /// <summary>The older name of a column where that is the one which is there: kept answers carry them, and the service still takes them.</summary>
+    /// <summary>
+    /// The older name of a column where that is the one which is there: kept answers carry them, and the service still takes them.
+    /// </summary>
     private string NameHere(string column, string suffix) =>
         OlderNames.TryGetValue(column, out var older) && hourly.Member(column + suffix) is null ? older : column;
 
@@ -114,12 +119,19 @@ internal sealed class HourlyTable
         if (times.GetArrayLength() == 0)
             throw new ForecastFormatException($"{Feed}: hourly.time is empty.");
         var offset = root.NumberOrNull("utc_offset_seconds");
-        return [.. times.EnumerateArray().Select(time => time.ValueKind switch
-        {
-            JsonValueKind.Number when time.TryGetInt64(out var seconds) && Math.Abs(seconds) < 100_000_000_000 => Instant.FromUnixTimeSeconds(seconds),
-            JsonValueKind.String => Local(time.GetString()!, offset),
-            _ => (Instant?)null,
-        })];
+        return
+        [
+            .. times
+                .EnumerateArray()
+                .Select(time =>
+                    time.ValueKind switch
+                    {
+                        JsonValueKind.Number when time.TryGetInt64(out var seconds) && Math.Abs(seconds) < 100_000_000_000 =>
+                            Instant.FromUnixTimeSeconds(seconds),
+                        JsonValueKind.String => Local(time.GetString()!, offset),
+                        _ => (Instant?)null,
+                    }),
+        ];
     }
 
     private static Instant? Local(string text, double? offsetSeconds)

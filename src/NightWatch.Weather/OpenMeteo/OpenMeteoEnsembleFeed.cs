@@ -19,7 +19,8 @@ public sealed class OpenMeteoEnsembleFeed : IEnsembleFeed
     /// <param name="http">As for the forecast.</param>
     /// <param name="options">With the usage.</param>
     /// <param name="clock">For the time of retrieval.</param>
-    /// <exception cref="ArgumentException">The usage is not set, or the licence of the host forbids it; the sentence says what to do.</exception>
+    /// <exception cref="ArgumentException">The usage is not set, or the licence of the host forbids it; the sentence says what to
+    /// do.</exception>
     public OpenMeteoEnsembleFeed(HttpClient http, OpenMeteoOptions options, IClock clock)
     {
         this.options = options.CheckedFor(options.Ensemble);
@@ -38,8 +39,11 @@ public sealed class OpenMeteoEnsembleFeed : IEnsembleFeed
         if (client.StillHolds(known))
             return new FetchedMembers.Unchanged(known!.Expires);
         var (answer, none) = await client.AskAsync(
-            options.Ensemble, "v1/ensemble", Coordinates.Checked(place),
-            FormattableString.Invariant($"&hourly={HourlyColumns.Ensemble}&models={options.EnsembleModel}&forecast_days={options.ForecastDays}"),
+            options.Ensemble,
+            "v1/ensemble",
+            Coordinates.Checked(place),
+            FormattableString.Invariant(
+                $"&hourly={HourlyColumns.Ensemble}&models={options.EnsembleModel}&forecast_days={options.ForecastDays}"),
             cancellationToken);
         if (answer is null)
             return new FetchedMembers.Unavailable(none!);
@@ -51,7 +55,8 @@ public sealed class OpenMeteoEnsembleFeed : IEnsembleFeed
         }
         catch (ForecastFormatException e)
         {
-            return new FetchedMembers.Unavailable(new Fetched.Unavailable($"Open-Meteo sent a broken ensemble: {e.Message}", answer.RetryAfter, false));
+            return new FetchedMembers.Unavailable(
+                new Fetched.Unavailable($"Open-Meteo sent a broken ensemble: {e.Message}", answer.RetryAfter, false));
         }
     }
 }

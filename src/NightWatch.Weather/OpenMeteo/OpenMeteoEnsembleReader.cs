@@ -18,23 +18,26 @@ public sealed partial class OpenMeteoEnsembleReader : IEnsembleReader
     public string FeedId => "open-meteo-ensemble";
 
     /// <inheritdoc/>
-    public ImmutableArray<ForecastSeries> ReadMembers(ReadOnlyMemory<byte> body, Instant retrievedAt) => FeedJson.Read(body, "Open-Meteo ensemble", root =>
-    {
-        var table = HourlyTable.Open(root);
-        var members = ImmutableArray.CreateBuilder<ForecastSeries>();
-        foreach (var (number, suffix) in Members(table))
-        {
-            var builder = new ForecastSeriesBuilder();
-            HourlyColumns.AddTo(builder, table, suffix);
-            var member = builder.Build(FeedId, "mixed", null, retrievedAt, OpenMeteoReader.Attribution, table.Cell, number);
-            if (member.Instants.ContainsKey(InstantQuantity.CloudAreaFraction))
-                members.Add(member);
-        }
+    public ImmutableArray<ForecastSeries> ReadMembers(ReadOnlyMemory<byte> body, Instant retrievedAt) =>
+        FeedJson.Read(
+            body,
+            "Open-Meteo ensemble",
+            root =>
+            {
+                var table = HourlyTable.Open(root);
+                var members = ImmutableArray.CreateBuilder<ForecastSeries>();
+                foreach (var (number, suffix) in Members(table))
+                {
+                    var builder = new ForecastSeriesBuilder();
+                    HourlyColumns.AddTo(builder, table, suffix);
+                    var member = builder.Build(FeedId, "mixed", null, retrievedAt, OpenMeteoReader.Attribution, table.Cell, number);
+                    if (member.Instants.ContainsKey(InstantQuantity.CloudAreaFraction)) members.Add(member);
+                }
 
-        return members.Count > 0
-            ? members.ToImmutable()
-            : throw new ForecastFormatException("Open-Meteo ensemble: no member has a value of total cloud.");
-    });
+                return members.Count > 0
+                    ? members.ToImmutable()
+                    : throw new ForecastFormatException("Open-Meteo ensemble: no member has a value of total cloud.");
+            });
 
     private static SortedDictionary<int, string> Members(HourlyTable table)
     {

@@ -17,7 +17,8 @@ public sealed class OpenMeteoFeed : IForecastFeed
     /// <param name="http">Decompresses, owns retries and time-outs, and serialises requests: the service answers one at a time.</param>
     /// <param name="options">With the usage.</param>
     /// <param name="clock">For the time of retrieval.</param>
-    /// <exception cref="ArgumentException">The usage is not set, or the licence of the host forbids it; the sentence says what to do.</exception>
+    /// <exception cref="ArgumentException">The usage is not set, or the licence of the host forbids it; the sentence says what to
+    /// do.</exception>
     public OpenMeteoFeed(HttpClient http, OpenMeteoOptions options, IClock clock)
     {
         this.options = options.CheckedFor(options.Forecast);
@@ -52,8 +53,12 @@ public sealed class OpenMeteoFeed : IForecastFeed
         }
     }
 
-    private Task<(FeedAnswer? Answer, Fetched.Unavailable? None)> AskAsync(ForecastPlace place, string columns, CancellationToken cancellationToken) =>
+    private Task<(FeedAnswer? Answer, Fetched.Unavailable? None)> AskAsync(
+        ForecastPlace place, string columns, CancellationToken cancellationToken) =>
         client.AskAsync(
-            options.Forecast, "v1/forecast", place,
-            FormattableString.Invariant($"&hourly={columns}&past_days={options.PastDays}&forecast_days={options.ForecastDays}"), cancellationToken);
+            options.Forecast,
+            "v1/forecast",
+            place,
+            FormattableString.Invariant($"&hourly={columns}&past_days={options.PastDays}&forecast_days={options.ForecastDays}"),
+            cancellationToken);
 }

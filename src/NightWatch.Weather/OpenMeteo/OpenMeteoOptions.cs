@@ -42,7 +42,8 @@ public sealed record OpenMeteoOptions
     internal Uri Forecast => BaseUrl ?? new Uri(ApiKey is null ? "https://api.open-meteo.com/" : "https://customer-api.open-meteo.com/");
 
     internal Uri Ensemble =>
-        EnsembleBaseUrl ?? new Uri(ApiKey is null ? "https://ensemble-api.open-meteo.com/" : "https://customer-ensemble-api.open-meteo.com/");
+        EnsembleBaseUrl
+        ?? new Uri(ApiKey is null ? "https://ensemble-api.open-meteo.com/" : "https://customer-ensemble-api.open-meteo.com/");
 
     internal string UserAgent => Contact is null ? Product : $"{Product} ({Http.UserAgent.CheckedContact(Contact, "Open-Meteo")})";
 

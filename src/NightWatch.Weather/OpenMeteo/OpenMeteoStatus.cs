@@ -28,7 +28,8 @@ internal static class OpenMeteoStatus
             404 => new("Open-Meteo has no such service (404); its address in the settings is wrong.", null, true) { WholeFeed = true },
             429 => new($"Open-Meteo throttles this address (429){said}", Wait(reason, answer), false) { WholeFeed = true },
             408 or (>= 500 and < 600) => new($"Open-Meteo is in trouble ({Text(status)}){said}", answer.RetryAfter, false),
-            _ => new($"Open-Meteo answered {Text(status)}, which it does not document{said}", answer.RetryAfter, status is >= 400 and < 500),
+            _ => new(
+                $"Open-Meteo answered {Text(status)}, which it does not document{said}", answer.RetryAfter, status is >= 400 and < 500),
         };
     }
 

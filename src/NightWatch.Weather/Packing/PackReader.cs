@@ -45,7 +45,9 @@ internal ref struct PackReader(ReadOnlySpan<byte> bytes)
     /// <summary>How many of something follow.</summary>
     /// <exception cref="ForecastFormatException">More than can be.</exception>
     public int Count(int most) =>
-        Number() is var count && count <= (ulong)most ? (int)count : throw new ForecastFormatException($"A kept forecast holds {count} of something; at most {most} can be.");
+        Number() is var count && count <= (ulong)most
+            ? (int)count
+            : throw new ForecastFormatException($"A kept forecast holds {count} of something; at most {most} can be.");
 
     public long Signed()
     {

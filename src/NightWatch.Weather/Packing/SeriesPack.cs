@@ -65,7 +65,8 @@ public static class SeriesPack
     public static ImmutableArray<ForecastSeries> Unpack(ReadOnlySpan<byte> packed, long? id, Instant retrievedAt)
     {
         var head = new PackReader(packed);
-        if (head.Byte() is var version and not Version) throw new ForecastFormatException($"A kept forecast is of version {version}; this program reads {Version}.");
+        if (head.Byte() is var version and not Version)
+            throw new ForecastFormatException($"A kept forecast is of version {version}; this program reads {Version}.");
         var length = head.Count(MostBytes);
         var sum = head.Bytes(SumBytes);
         var plain = GC.AllocateUninitializedArray<byte>(length);

@@ -23,7 +23,9 @@ internal ref struct SeriesReader(ReadOnlySpan<byte> plain)
         axes = TimeAxes.Read(ref from, most);
         var series = new ForecastSeries[from.Count(from.Rest.Length)];
         for (var i = 0; i < series.Length; i++) series[i] = One(id, retrievedAt);
-        return series.Length > 0 ? ImmutableCollectionsMarshal.AsImmutableArray(series) : throw new ForecastFormatException("A kept forecast holds no series.");
+        return series.Length > 0
+            ? ImmutableCollectionsMarshal.AsImmutableArray(series)
+            : throw new ForecastFormatException("A kept forecast holds no series.");
     }
 
     private ForecastSeries One(long? id, Instant retrievedAt)
@@ -59,7 +61,8 @@ internal ref struct SeriesReader(ReadOnlySpan<byte> plain)
             var (qualities, values) = Column(times.Length);
             var points = new InstantPoint[times.Length];
             for (var i = 0; i < points.Length; i++) points[i] = new InstantPoint(times[i], values[i], qualities[i]);
-            if (Enum.TryParse<InstantQuantity>(name, out var quantity)) columns[quantity] = ImmutableCollectionsMarshal.AsImmutableArray(points);
+            if (Enum.TryParse<InstantQuantity>(name, out var quantity))
+                columns[quantity] = ImmutableCollectionsMarshal.AsImmutableArray(points);
         }
 
         return columns.ToImmutable();
@@ -75,7 +78,8 @@ internal ref struct SeriesReader(ReadOnlySpan<byte> plain)
             var (qualities, values) = Column(starts.Length);
             var points = new PeriodPoint[starts.Length];
             for (var i = 0; i < points.Length; i++) points[i] = new PeriodPoint(starts[i], ends[i], values[i], qualities[i]);
-            if (Enum.TryParse<PeriodQuantity>(name, out var quantity)) columns[quantity] = ImmutableCollectionsMarshal.AsImmutableArray(points);
+            if (Enum.TryParse<PeriodQuantity>(name, out var quantity))
+                columns[quantity] = ImmutableCollectionsMarshal.AsImmutableArray(points);
         }
 
         return columns.ToImmutable();
@@ -87,7 +91,8 @@ internal ref struct SeriesReader(ReadOnlySpan<byte> plain)
         for (var i = 0; i < length;)
         {
             var name = Text();
-            if (!Enum.TryParse<Quality>(name, out var quality)) throw new ForecastFormatException($"A kept forecast holds values of quality '{name}'.");
+            if (!Enum.TryParse<Quality>(name, out var quality))
+                throw new ForecastFormatException($"A kept forecast holds values of quality '{name}'.");
             var run = from.Count(length - i);
             if (run == 0) throw new ForecastFormatException("A kept forecast holds a stretch of no values.");
             Array.Fill(qualities, quality, i, run);
@@ -101,9 +106,13 @@ internal ref struct SeriesReader(ReadOnlySpan<byte> plain)
 
     private string Text() => texts[Place(texts.Length)];
 
-    private static Uri Link(string text) => Uri.TryCreate(text, UriKind.Absolute, out var link) ? link : throw new ForecastFormatException("A kept forecast holds a link that is none.");
+    private static Uri Link(string text) =>
+        Uri.TryCreate(text, UriKind.Absolute, out var link)
+            ? link
+            : throw new ForecastFormatException("A kept forecast holds a link that is none.");
 
     private Instant[] Axis() => axes[Place(axes.Length)];
 
-    private int Place(int count) => count > 0 ? from.Count(count - 1) : throw new ForecastFormatException("A kept forecast refers to a table that is empty.");
+    private int Place(int count) =>
+        count > 0 ? from.Count(count - 1) : throw new ForecastFormatException("A kept forecast refers to a table that is empty.");
 }

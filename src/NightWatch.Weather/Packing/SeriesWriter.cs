@@ -27,7 +27,17 @@ internal sealed class SeriesWriter
     private void Write(ForecastSeries series)
     {
         var source = series.Attribution;
-        foreach (var text in (string[])[series.FeedId, series.ModelId, source.Text, source.Link.OriginalString, source.Licence, source.LicenceLink?.OriginalString ?? ""]) Text(text);
+        foreach (
+            var text in (string[])
+                [
+                    series.FeedId,
+                    series.ModelId,
+                    source.Text,
+                    source.Link.OriginalString,
+                    source.Licence,
+                    source.LicenceLink?.OriginalString ?? "",
+                ])
+            Text(text);
         body.Count(series.Member is { } member ? member + 1 : 0);
         body.Byte(series.IssuedAt is null ? (byte)0 : (byte)1);
         if (series.IssuedAt is { } issued) body.Signed(issued.ToUnixTimeTicks());
@@ -70,7 +80,8 @@ internal sealed class SeriesWriter
         ValueColumn.Write(body, [.. points.Select(value)]);
     }
 
-    private void Axis<T>(ImmutableArray<T> points, Func<T, Instant> at) => body.Count(axes.PlaceOf([.. points.Select(point => at(point).ToUnixTimeTicks())]));
+    private void Axis<T>(ImmutableArray<T> points, Func<T, Instant> at) =>
+        body.Count(axes.PlaceOf([.. points.Select(point => at(point).ToUnixTimeTicks())]));
 
     private void Text(string text)
     {

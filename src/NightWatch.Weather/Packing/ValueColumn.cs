@@ -46,7 +46,8 @@ internal static class ValueColumn
     public static void Read(ref PackReader from, Span<double> values)
     {
         var way = from.Byte() - 1;
-        if (way >= Ways.Length) throw new ForecastFormatException($"A kept forecast holds a column of kind {way + 1}; this program reads 0 to {Ways.Length}.");
+        if (way >= Ways.Length)
+            throw new ForecastFormatException($"A kept forecast holds a column of kind {way + 1}; this program reads 0 to {Ways.Length}.");
         if (way < 0)
         {
             var bytes = from.Bytes(values.Length * sizeof(double));

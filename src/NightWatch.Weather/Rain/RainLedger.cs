@@ -11,7 +11,9 @@ public static class RainLedger
 {
     private static readonly Duration Hour = Duration.FromHours(1);
 
-    /// <summary>Amounts said longer ahead than this are no record of what fell; half a day bridges a feed that is down over night.</summary>
+    /// <summary>
+    /// Amounts said longer ahead than this are no record of what fell; half a day bridges a feed that is down over night.
+    /// </summary>
     private static readonly Duration LongestLead = Duration.FromHours(12);
 
     /// <summary>How far back anybody asks.</summary>
@@ -56,7 +58,9 @@ public static class RainLedger
         return new RainBefore(whole ? total : null, whole ? hours : Math.Min((int)known, hours - 1), hours);
     }
 
-    /// <summary>Rain of the last hours by the best that is there: the forecast's own past hours, completed by what was said before.</summary>
+    /// <summary>
+    /// Rain of the last hours by the best that is there: the forecast's own past hours, completed by what was said before.
+    /// </summary>
     public static RainBefore Antecedent(ForecastSeries? series, IEnumerable<RainEntry> entries, Instant now, int hours = 72) =>
         series?.Over(PeriodQuantity.PrecipitationMm, new Interval(now - Duration.FromHours(hours), now)).Value is { } mm
             ? new RainBefore(mm, hours, hours)

@@ -21,7 +21,9 @@ public sealed partial class ForecastSeries
         return Read(points, quantity, FirstAtOrAfter(points, at), at);
     }
 
-    /// <summary>The values at instants a step apart, NaN where unknown: as <see cref="At"/> reads them one by one, in one walk over the points.</summary>
+    /// <summary>
+    /// The values at instants a step apart, NaN where unknown: as <see cref="At"/> reads them one by one, in one walk over the points.
+    /// </summary>
     /// <param name="quantity">What to read.</param>
     /// <param name="start">The first instant.</param>
     /// <param name="step">From one instant to the next, above zero.</param>

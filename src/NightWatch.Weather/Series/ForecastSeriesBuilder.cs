@@ -21,7 +21,9 @@ public sealed class ForecastSeriesBuilder
         return this;
     }
 
-    /// <summary>Adds a period value; null and absurd values are left out, so that they stay unknown, as are periods without length.</summary>
+    /// <summary>
+    /// Adds a period value; null and absurd values are left out, so that they stay unknown, as are periods without length.
+    /// </summary>
     public ForecastSeriesBuilder Add(PeriodQuantity quantity, Instant start, Instant end, double? value, Quality quality = Quality.Direct)
     {
         if (end > start && value is { } given && quality != Quality.Missing && Plausible.Value(quantity, given, end - start) is { } kept)
@@ -32,7 +34,13 @@ public sealed class ForecastSeriesBuilder
     /// <summary>Makes the series: sorted, without doubles, dew point and humidity derived from each other where one is missing.</summary>
     /// <remarks>A dew point more than half a kelvin above the air temperature is refused and, where possible, derived anew.</remarks>
     public ForecastSeries Build(
-        string feedId, string modelId, Instant? issuedAt, Instant retrievedAt, Attribution attribution, ForecastCell cell, int? member = null)
+        string feedId,
+        string modelId,
+        Instant? issuedAt,
+        Instant retrievedAt,
+        Attribution attribution,
+        ForecastCell cell,
+        int? member = null)
     {
         var values = instants.ToDictionary(pair => pair.Key, pair => Distinct(pair.Value));
         Moisture.Complete(values);

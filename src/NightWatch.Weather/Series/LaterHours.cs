@@ -36,7 +36,9 @@ public static class LaterHours
             foreach (var quantity in periods) builder.Add(quantity, period.Start, period.End, run.Over(quantity, period).Value);
         }
 
-        return last is null ? null : builder.Build(last.FeedId, last.ModelId, Made(newestFirst[0]), newestFirst[0].RetrievedAt, last.Attribution, last.Cell);
+        return last is null
+            ? null
+            : builder.Build(last.FeedId, last.ModelId, Made(newestFirst[0]), newestFirst[0].RetrievedAt, last.Attribution, last.Cell);
     }
 
     /// <summary>Whether a run tells of every hour of a span.</summary>

@@ -42,7 +42,10 @@ internal static class Moisture
 
     /// <summary>Values at the times of the air temperature that are not there and can be derived.</summary>
     private static List<InstantPoint> Missing(
-        ImmutableArray<InstantPoint> there, ImmutableArray<InstantPoint> air, ImmutableArray<InstantPoint> other, Func<double, double, double?> derive)
+        ImmutableArray<InstantPoint> there,
+        ImmutableArray<InstantPoint> air,
+        ImmutableArray<InstantPoint> other,
+        Func<double, double, double?> derive)
     {
         var missing = new List<InstantPoint>();
         var (i, j) = (0, 0);

@@ -5,7 +5,9 @@ using NodaTime.Text;
 
 namespace NightWatch.Words.Documents;
 
-/// <summary>Comma-separated values by RFC 4180: CRLF after every record, quotes where a field needs them, a header record first; UTF-8.</summary>
+/// <summary>
+/// Comma-separated values by RFC 4180: CRLF after every record, quotes where a field needs them, a header record first; UTF-8.
+/// </summary>
 public static class Csv
 {
     private static readonly char[] NeedQuotes = ['"', ',', '\r', '\n'];

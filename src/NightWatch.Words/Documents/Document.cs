@@ -42,7 +42,8 @@ public static class Document
     {
         private const int Decimals = 9;
 
-        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new NotSupportedException();
 
         public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
         {
@@ -53,7 +54,8 @@ public static class Document
 
     private sealed class IntervalConverter : JsonConverter<Interval>
     {
-        public override Interval Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+        public override Interval Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new NotSupportedException();
 
         public override void Write(Utf8JsonWriter writer, Interval value, JsonSerializerOptions options)
         {
@@ -69,15 +71,18 @@ public static class Document
     /// <summary>A source is spelled out.</summary>
     private sealed class FormulaConverter : JsonConverter<Formula>
     {
-        public override Formula Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+        public override Formula Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new NotSupportedException();
 
-        public override void Write(Utf8JsonWriter writer, Formula value, JsonSerializerOptions options) => writer.WriteStringValue(English.Instance.Of(value));
+        public override void Write(Utf8JsonWriter writer, Formula value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(English.Instance.Of(value));
     }
 
     /// <summary>The sky has one shape wherever it is shown.</summary>
     private sealed class NightSkyConverter : JsonConverter<NightSky>
     {
-        public override NightSky Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+        public override NightSky Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new NotSupportedException();
 
         public override void Write(Utf8JsonWriter writer, NightSky value, JsonSerializerOptions options) => SkyJson.Write(writer, value);
     }

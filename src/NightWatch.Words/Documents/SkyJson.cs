@@ -21,7 +21,14 @@ public static class SkyJson
         Write(json, sky.Span);
 
         json.WriteStartObject("sun"u8);
-        json.WriteString("state"u8, sky.Sun.State switch { SunState.AlwaysUp => "alwaysUp"u8, SunState.AlwaysDown => "alwaysDown"u8, _ => "normal"u8 });
+        json.WriteString(
+            "state"u8,
+            sky.Sun.State switch
+            {
+                SunState.AlwaysUp => "alwaysUp"u8,
+                SunState.AlwaysDown => "alwaysDown"u8,
+                _ => "normal"u8,
+            });
         Write(json, "set"u8, sky.Sun.Set);
         Write(json, "civilDusk"u8, sky.Sun.CivilDusk);
         Write(json, "nauticalDusk"u8, sky.Sun.NauticalDusk);

@@ -40,7 +40,8 @@ internal static class ClimateFit
             made => Square(made.MedianLeastDepressionK - climate.Nights.MedianLeastDepressionK, 0.1 * climate.Nights.MedianLeastDepressionK)
                 + Square(made.Within2K - climate.Nights.Within2K, 0.03));
 
-        Climate Best(IEnumerable<Climate> tried, Func<StationFigures, double> error) => tried.AsParallel().MinBy(one => error(Made(year, one)))!;
+        Climate Best(IEnumerable<Climate> tried, Func<StationFigures, double> error) =>
+            tried.AsParallel().MinBy(one => error(Made(year, one)))!;
     }
 
     /// <summary>The nights of the invented weather at the station, in one year of several worlds.</summary>
@@ -63,15 +64,18 @@ internal static class ClimateFit
         return StationFigures.Of(cloud, depression);
     }
 
-    private static StationTable Table(ILookup<(int, int), TypicalHour> cells, Func<TypicalHour, double> of, double step, double above, double most) => new(
-    [
-        .. from month in Enumerable.Range(0, StationTable.Months)
-           from block in Enumerable.Range(0, StationTable.Blocks)
-           from value in Quantiles([.. cells[(month, block)].Select(of).Order()], step, above, most)
-           select value,
-    ]);
+    private static StationTable Table(
+        ILookup<(int, int), TypicalHour> cells, Func<TypicalHour, double> of, double step, double above, double most) =>
+        new([
+            .. from month in Enumerable.Range(0, StationTable.Months)
+            from block in Enumerable.Range(0, StationTable.Blocks)
+            from value in Quantiles([.. cells[(month, block)].Select(of).Order()], step, above, most)
+            select value,
+        ]);
 
-    /// <summary>Values written in steps are spread evenly over the step: about the value, or below it, so that "at most" counts them.</summary>
+    /// <summary>
+    /// Values written in steps are spread evenly over the step: about the value, or below it, so that "at most" counts them.
+    /// </summary>
     private static IEnumerable<double> Quantiles(double[] sorted, double step, double above, double most)
     {
         var spread = sorted.GroupBy(value => value).SelectMany(tie =>
@@ -94,7 +98,11 @@ internal static class ClimateFit
     private static double[] Scores(IEnumerable<TypicalHour> cell, Func<TypicalHour, double> of)
     {
         double[] values = [.. cell.Select(of)];
-        return [.. values.Select(value => Score((values.Count(other => other < value) + 0.5 * values.Count(other => other == value)) / values.Length))];
+        return
+        [
+            .. values.Select(value =>
+                Score((values.Count(other => other < value) + 0.5 * values.Count(other => other == value)) / values.Length)),
+        ];
     }
 
     private static double Score(double share)

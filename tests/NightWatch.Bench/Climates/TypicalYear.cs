@@ -21,20 +21,39 @@ internal sealed record TypicalYear(string Station, double LatitudeDeg, double Lo
     {
         var head = lines[0].Split(',');
         var (latitude, longitude, zone) = (Number(head[6]), Number(head[7]), Number(head[8]));
-        return new TypicalYear(head[1], latitude, longitude, zone, [.. lines.Skip(HeaderLines).Where(line => line.Length > 0).Select(line =>
-        {
-            var cells = line.Split(',');
-            var solar = (Number(cells[3]) - 0.5 + longitude / 15 - zone + 24) % 24;
-            return new TypicalHour(int.Parse(cells[1], CultureInfo.InvariantCulture), solar, Number(cells[23]) / 10, Number(cells[6]) - Number(cells[7]), Number(cells[21]));
-        })]);
+        return new TypicalYear(
+            head[1],
+            latitude,
+            longitude,
+            zone,
+            [
+                .. lines
+                    .Skip(HeaderLines)
+                    .Where(line => line.Length > 0)
+                    .Select(line =>
+                    {
+                        var cells = line.Split(',');
+                        var solar = (Number(cells[3]) - 0.5 + longitude / 15 - zone + 24) % 24;
+                        return new TypicalHour(
+                            int.Parse(cells[1], CultureInfo.InvariantCulture),
+                            solar,
+                            Number(cells[23]) / 10,
+                            Number(cells[6]) - Number(cells[7]),
+                            Number(cells[21]));
+                    }),
+            ]);
     }
 
     /// <summary>The nights from 20 to 04 h of local standard time.</summary>
     public StationFigures Nights()
     {
-        var nights = Enumerable.Range(0, Hours.Count / 24 - 1).Select(day => Hours.Skip(24 * day + FirstHourOfNight).Take(StationFigures.Hours).ToList()).ToList();
+        var nights = Enumerable
+            .Range(0, Hours.Count / 24 - 1)
+            .Select(day => Hours.Skip(24 * day + FirstHourOfNight).Take(StationFigures.Hours).ToList())
+            .ToList();
         return StationFigures.Of(
-            [.. nights.Select(night => night.Average(hour => hour.Cloud))], [.. nights.Select(night => night.Min(hour => hour.DepressionK))]);
+            [.. nights.Select(night => night.Average(hour => hour.Cloud))],
+            [.. nights.Select(night => night.Min(hour => hour.DepressionK))]);
     }
 
     private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);

@@ -20,11 +20,24 @@ internal sealed class StoredBodies
 
     private static readonly (string Name, double Mean, double Swing, string Unit)[] Quantities =
     [
-        ("cloud_cover", 40, 40, "%"), ("cloud_cover_low", 15, 15, "%"), ("cloud_cover_mid", 20, 20, "%"), ("cloud_cover_high", 25, 25, "%"),
-        ("temperature_2m", 9, 7, "°C"), ("dew_point_2m", 2, 3, "°C"), ("relative_humidity_2m", 65, 25, "%"), ("wind_speed_10m", 3, 3, "m/s"),
-        ("wind_gusts_10m", 6, 5, "m/s"), ("wind_direction_10m", 180, 170, "°"), ("precipitation", 0.1, 0.1, "mm"), ("precipitation_probability", 20, 20, "%"),
-        ("visibility", 20000, 4000, "m"), ("cape", 50, 50, "J/kg"), ("weather_code", 1, 1, "wmo code"), ("soil_moisture_0_to_1cm", 0.2, 0.05, "m³/m³"),
-        ("soil_moisture_0_to_7cm", 0.2, 0.05, "m³/m³"), ("soil_moisture_0_to_10cm", 0.2, 0.05, "m³/m³"),
+        ("cloud_cover", 40, 40, "%"),
+        ("cloud_cover_low", 15, 15, "%"),
+        ("cloud_cover_mid", 20, 20, "%"),
+        ("cloud_cover_high", 25, 25, "%"),
+        ("temperature_2m", 9, 7, "°C"),
+        ("dew_point_2m", 2, 3, "°C"),
+        ("relative_humidity_2m", 65, 25, "%"),
+        ("wind_speed_10m", 3, 3, "m/s"),
+        ("wind_gusts_10m", 6, 5, "m/s"),
+        ("wind_direction_10m", 180, 170, "°"),
+        ("precipitation", 0.1, 0.1, "mm"),
+        ("precipitation_probability", 20, 20, "%"),
+        ("visibility", 20000, 4000, "m"),
+        ("cape", 50, 50, "J/kg"),
+        ("weather_code", 1, 1, "wmo code"),
+        ("soil_moisture_0_to_1cm", 0.2, 0.05, "m³/m³"),
+        ("soil_moisture_0_to_7cm", 0.2, 0.05, "m³/m³"),
+        ("soil_moisture_0_to_10cm", 0.2, 0.05, "m³/m³"),
     ];
 
     private readonly Instant now;
@@ -47,7 +60,9 @@ internal sealed class StoredBodies
 
     /// <summary>Bytes of the answers as they are kept, and as they were: forecasts, then ensembles.</summary>
     public (double Now, double Before) MeanBytes(bool ensemble) =>
-        ((ensemble ? ensembles : forecasts).Average(packed => packed.Length), (ensemble ? oldEnsembles : oldForecasts).Average(packed => packed.Length));
+        (
+            (ensemble ? ensembles : forecasts).Average(packed => packed.Length),
+            (ensemble ? oldEnsembles : oldForecasts).Average(packed => packed.Length));
 
     /// <summary>One as it is kept.</summary>
     public byte[] PackedForecast(int number) => forecasts[number % forecasts.Length];
@@ -56,35 +71,52 @@ internal sealed class StoredBodies
     public byte[] PackedEnsemble(int number) => ensembles[number % ensembles.Length];
 
     /// <summary>Unpacks and reads one, every time anew.</summary>
-    public ForecastSeries Forecast(int number, Instant retrievedAt) => SeriesPack.Unpack(forecasts[number % forecasts.Length], number, retrievedAt)[0];
+    public ForecastSeries Forecast(int number, Instant retrievedAt) =>
+        SeriesPack.Unpack(forecasts[number % forecasts.Length], number, retrievedAt)[0];
 
     /// <summary>The same for the members.</summary>
-    public ImmutableArray<ForecastSeries> Ensemble(int number) => ensembles.Length == 0 ? [] : SeriesPack.Unpack(ensembles[number % ensembles.Length], number, now);
+    public ImmutableArray<ForecastSeries> Ensemble(int number) =>
+        ensembles.Length == 0 ? [] : SeriesPack.Unpack(ensembles[number % ensembles.Length], number, now);
 
     /// <summary>One as it was kept before: the feed's JSON, read anew.</summary>
-    public ForecastSeries OldForecast(int number, Instant retrievedAt) => new OpenMeteoReader().Read(Ungzipped(oldForecasts[number % oldForecasts.Length]), retrievedAt);
+    public ForecastSeries OldForecast(int number, Instant retrievedAt) =>
+        new OpenMeteoReader().Read(Ungzipped(oldForecasts[number % oldForecasts.Length]), retrievedAt);
 
     /// <summary>The same for the members.</summary>
-    public ImmutableArray<ForecastSeries> OldEnsemble(int number) => new OpenMeteoEnsembleReader().ReadMembers(Ungzipped(oldEnsembles[number % oldEnsembles.Length]), now);
+    public ImmutableArray<ForecastSeries> OldEnsemble(int number) =>
+        new OpenMeteoEnsembleReader().ReadMembers(Ungzipped(oldEnsembles[number % oldEnsembles.Length]), now);
 
     private static IEnumerable<(string Name, double Mean, double Swing, string Unit)> Members(int members) =>
         from name in (string[])["cloud_cover", "precipitation", "wind_gusts_10m", "dew_point_2m", "temperature_2m"]
         let quantity = Array.Find(Quantities, quantity => quantity.Name == name)
         from member in Enumerable.Range(0, members)
-        select (member == 0 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}_member{member:00}"), quantity.Mean, quantity.Swing, quantity.Unit);
+        select (
+            member == 0 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}_member{member:00}"),
+            quantity.Mean,
+            quantity.Swing,
+            quantity.Unit);
 
     private byte[] Gzipped((string Name, double Mean, double Swing, string Unit)[] quantities, int pastHours, int seed)
     {
         var random = new Random(seed);
         var hours = pastHours + Ahead;
         var first = now.ToUnixTimeSeconds() / 3600 * 3600 - pastHours * 3600;
-        var text = new StringBuilder("{\"latitude\":46.1,\"longitude\":7.6,\"utc_offset_seconds\":0,\"timezone\":\"GMT\",\"elevation\":1650.0,\"hourly_units\":{\"time\":\"unixtime\"");
+        var text = new StringBuilder(
+            "{\"latitude\":46.1,\"longitude\":7.6,\"utc_offset_seconds\":0,\"timezone\":\"GMT\",\"elevation\":1650.0," +
+            "\"hourly_units\":{\"time\":\"unixtime\""
+        );
         foreach (var (name, _, _, unit) in quantities) text.Append(CultureInfo.InvariantCulture, $",\"{name}\":\"{unit}\"");
-        text.Append("},\"hourly\":{\"time\":[").AppendJoin(',', Enumerable.Range(0, hours).Select(hour => first + 3600L * hour)).Append(']');
+        text.Append("},\"hourly\":{\"time\":[")
+            .AppendJoin(',', Enumerable.Range(0, hours).Select(hour => first + 3600L * hour))
+            .Append(']');
         foreach (var (name, mean, swing, _) in quantities)
         {
             var phase = random.NextDouble() * 2 * Math.PI;
-            var values = Enumerable.Range(0, hours).Select(hour => (mean + swing * Math.Sin(phase + hour * 2 * Math.PI / 37) * random.NextDouble()).ToString("0.##", CultureInfo.InvariantCulture));
+            var values = Enumerable
+                .Range(0, hours)
+                .Select(hour =>
+                    (mean + swing * Math.Sin(phase + hour * 2 * Math.PI / 37) * random.NextDouble()).ToString(
+                        "0.##", CultureInfo.InvariantCulture));
             text.Append(CultureInfo.InvariantCulture, $",\"{name}\":[").AppendJoin(',', values).Append(']');
         }
 

@@ -7,7 +7,9 @@ using NodaTime;
 
 namespace NightWatch.Bench.Forecasts;
 
-/// <summary>Bytes of a stored forecast and the time of reading and writing one, beside those of the feed's own body, as it was kept before.</summary>
+/// <summary>
+/// Bytes of a stored forecast and the time of reading and writing one, beside those of the feed's own body, as it was kept before.
+/// </summary>
 internal static class StoredForecasts
 {
     private const int Members = 40;
@@ -21,11 +23,16 @@ internal static class StoredForecasts
         foreach (var pair in recorded.Chunk(2)) Recorded(ForecastReaders.For(pair[0]), File.ReadAllBytes(pair[1]));
         var bodies = new StoredBodies(Now, different: 40, Members);
         Line("forecast, bytes", bodies.MeanBytes(ensemble: false));
-        Line("forecast, microseconds to read", (Micros(number => bodies.Forecast(number, Now), 400), Micros(number => bodies.OldForecast(number, Now), 400)));
+        Line(
+            "forecast, microseconds to read",
+            (Micros(number => bodies.Forecast(number, Now), 400), Micros(number => bodies.OldForecast(number, Now), 400)));
         Line($"{Members} members, bytes", bodies.MeanBytes(ensemble: true));
-        Line($"{Members} members, microseconds to read", (Micros(number => bodies.Ensemble(number), 100), Micros(number => bodies.OldEnsemble(number), 100)));
+        Line(
+            $"{Members} members, microseconds to read",
+            (Micros(number => bodies.Ensemble(number), 100), Micros(number => bodies.OldEnsemble(number), 100)));
         ForecastSeries[] one = [bodies.Forecast(0, Now)];
-        Console.WriteLine(FormattableString.Invariant($"forecast, microseconds to pack          {Micros(_ => SeriesPack.Pack(one), 200),10:N0}"));
+        Console.WriteLine(
+            FormattableString.Invariant($"forecast, microseconds to pack          {Micros(_ => SeriesPack.Pack(one), 200),10:N0}"));
         return 0;
     }
 

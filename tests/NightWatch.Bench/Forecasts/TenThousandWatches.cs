@@ -16,16 +16,21 @@ using NodaTime.TimeZones;
 
 namespace NightWatch.Bench.Forecasts;
 
-/// <summary>The whole evaluation from stored answers: unpack, read, sky, conditions, plan, verdict; time by stage and the memory it takes.</summary>
+/// <summary>
+/// The whole evaluation from stored answers: unpack, read, sky, conditions, plan, verdict; time by stage and the memory it takes.
+/// </summary>
 internal static class TenThousandWatches
 {
     private static readonly Instant Now = Instant.FromUtc(2027, 3, 4, 12, 7);
 
-    private static readonly string[] Stages = ["answers unpacked and read", "town glow of the site", "night, windows, sky along it", "run, conditions, plan, verdict"];
+    private static readonly string[] Stages =
+    ["answers unpacked and read", "town glow of the site", "night, windows, sky along it", "run, conditions, plan, verdict"];
 
     public static int Run(string[] args)
     {
-        var numbers = args.Select(arg => int.Parse(arg, CultureInfo.InvariantCulture)).Concat(new[] { 10_000, 7, 0, 0 }.Skip(args.Length)).ToArray();
+        var numbers = args.Select(arg => int.Parse(arg, CultureInfo.InvariantCulture))
+            .Concat(new[] { 10_000, 7, 0, 0 }.Skip(args.Length))
+            .ToArray();
         var (watches, nights, earlier, members) = (numbers[0], numbers[1], numbers[2], numbers[3]);
         var bodies = new StoredBodies(Now, different: 200, members);
         var ephemeris = new SkyEphemeris();
@@ -54,7 +59,8 @@ internal static class TenThousandWatches
             lock (gate) total.Add(tally);
         });
         clock.Stop();
-        Report(watches, nights, earlier, members, bodies, total, memory, clock.Elapsed, Cpu() - cpu, GC.GetTotalAllocatedBytes() - allocated);
+        Report(
+            watches, nights, earlier, members, bodies, total, memory, clock.Elapsed, Cpu() - cpu, GC.GetTotalAllocatedBytes() - allocated);
         return 0;
     }
 
@@ -62,7 +68,10 @@ internal static class TenThousandWatches
     {
         var stage = Stopwatch.GetTimestamp();
         var series = bodies.Forecast(number, Now);
-        var runs = Enumerable.Range(1, earlier).Select(back => bodies.Forecast(number + back, Now - back * Duration.FromHours(6))).ToImmutableArray();
+        var runs = Enumerable
+            .Range(1, earlier)
+            .Select(back => bodies.Forecast(number + back, Now - back * Duration.FromHours(6)))
+            .ToImmutableArray();
         var ensemble = bodies.Ensemble(number);
         tally.Lap(0, ref stage);
         var site = watch.Site;
@@ -81,7 +90,8 @@ internal static class TenThousandWatches
                 RainBefore = RainLedger.Antecedent(series, [], Now),
             };
             // The two halves of NightPlanner.Plan, so that each can be timed.
-            var sky = NightSky.Of(site.Position, site.Zone, inputs.Night, watch.Subject, watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
+            var sky = NightSky.Of(
+                site.Position, site.Zone, inputs.Night, watch.Subject, watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
             var grid = NightPlanner.GridOf(sky);
             var above = new SiteSky(site.Position, sky.Span, ephemeris);
             var track = SkyTrack.Of(above, watch.Subject, glow, grid);
@@ -108,7 +118,10 @@ internal static class TenThousandWatches
                 Name = "Site",
                 Zone = DateTimeZoneProviders.Tzdb[place.ZoneId],
                 Ground = (GroundKind)(number % Enum.GetValues<GroundKind>().Length),
-                Position = new GeoPosition(place.Latitude + random.NextDouble() * 6 - 3, Math.IEEERemainder(place.Longitude + random.NextDouble() * 6 - 3, 360), random.NextDouble() * 2500),
+                Position = new GeoPosition(
+                    place.Latitude + random.NextDouble() * 6 - 3,
+                    Math.IEEERemainder(place.Longitude + random.NextDouble() * 6 - 3, 360),
+                    random.NextDouble() * 2500),
                 Horizon = new HorizonProfile([new(60, 2), new(150, 5), new(240, 1)]),
             },
             Subject = number % 3 == 0 ? new Subject.Stars() : new Subject.GalacticCore(),
@@ -120,20 +133,33 @@ internal static class TenThousandWatches
     private static TimeSpan Cpu() => Process.GetCurrentProcess().TotalProcessorTime;
 
     private static void Report(
-        int watches, int nights, int earlier, int members, StoredBodies bodies, Tally total, List<double> memory, TimeSpan wall, TimeSpan cpu, long allocated)
+        int watches,
+        int nights,
+        int earlier,
+        int members,
+        StoredBodies bodies,
+        Tally total,
+        List<double> memory,
+        TimeSpan wall,
+        TimeSpan cpu,
+        long allocated)
     {
         var evaluations = (double)watches * nights;
         var (plain, packed) = bodies.SizeKb;
-        Print($"watches x nights         {watches:N0} x {nights}, each with {1 + earlier} stored runs of {plain:F0} kB JSON ({packed:F1} kB kept) and {members} members");
+        Print(
+            $"watches x nights         {watches:N0} x {nights}, each with {1 + earlier} stored runs of {plain:F0} kB JSON ({packed:F1} " +
+            $"kB kept) and {members} members");
         Print($"seconds                  {wall.TotalSeconds,8:F1} on {Environment.ProcessorCount} processors");
         Print($"processor seconds        {cpu.TotalSeconds,8:F1}, {cpu.TotalMilliseconds / evaluations:F3} ms an evaluation");
         for (var i = 0; i < Stages.Length; i++) Print($"  {Stages[i],-31}{100.0 * total.Ticks[i] / total.Ticks.Sum(),5:F1} %");
         Print($"allocated                {allocated / evaluations / 1000,8:F1} kB an evaluation");
-        Print($"working set              {string.Join(", ", memory.Select(mb => mb.ToString("F0", CultureInfo.InvariantCulture)))} MB by tenths; at most {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:F0} MB");
+        Print(
+            $"working set              {string.Join(", ", memory.Select(mb => mb.ToString("F0", CultureInfo.InvariantCulture)))} MB by " +
+            $"tenths; at most {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:F0} MB");
         Print($"verdicts                 {total.Verdicts[2]:N0} go, {total.Verdicts[1]:N0} marginal, {total.Verdicts[0]:N0} no-go");
     }
 
-    private static void Print(FormattableString line) => Console.WriteLine(FormattableString.Invariant(line));
+    private static void Print(string line) => Console.WriteLine(line);
 
     /// <summary>One thread's.</summary>
     private sealed class Tally

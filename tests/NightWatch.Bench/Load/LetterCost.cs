@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using MimeKit;
 using NightWatch.Bench.Planning;
 using NightWatch.Letters;
@@ -36,7 +37,11 @@ internal static class LetterCost
         await PartAsync("text", i => Task.FromResult(TextLetter.Of(views[i])));
         await PartAsync("the whole letter", i => writer.WriteAsync(drafts[i]));
         await PartAsync("and frozen for the queue", async i => OutboxDraft.Of(await writer.WriteAsync(drafts[i]), [], drafts[i].Now));
-        Console.WriteLine(FormattableString.Invariant($"night chart {drafts.Average(draft => NightChart.Png(draft.Orders[0].Plan).Length) / 1000:F1} kB, frame chart {drafts.Average(draft => FrameChart.Png(draft.Orders[0].Plan)?.Length ?? 0) / 1000:F1} kB"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"night chart {drafts.Average(draft => NightChart.Png(draft.Orders[0].Plan).Length) / 1000:F1} kB, frame chart " +
+                $"{drafts.Average(draft => FrameChart.Png(draft.Orders[0].Plan)?.Length ?? 0) / 1000:F1} kB"));
         return 0;
 
         async Task PartAsync<T>(string name, Func<int, Task<T>> part)
@@ -44,18 +49,37 @@ internal static class LetterCost
             for (var i = 0; i < 5; i++) await part(i);
             var cpu = Process.GetCurrentProcess().TotalProcessorTime;
             for (var i = 0; i < drafts.Count; i++) await part(i);
-            Console.WriteLine(FormattableString.Invariant($"{name,-26} {(Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalMilliseconds / drafts.Count,8:F2} ms of processor time"));
+            Console.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{name,-26} {(Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalMilliseconds / drafts.Count,8:F2} ms of " +
+                    $"processor time"));
         }
     }
 
     private static IEnumerable<LetterDraft> Drafts() =>
         from bench in BenchWatches.Make(1000)
-        let inputs = new NightInputs { Watch = bench.Watch, Night = BenchWatches.First, Now = BenchWatches.Now, Weather = new PlaceWeather { Newest = bench.Forecast }, Glow = bench.Glow }
+        let inputs = new NightInputs
+        {
+            Watch = bench.Watch,
+            Night = BenchWatches.First,
+            Now = BenchWatches.Now,
+            Weather = new PlaceWeather { Newest = bench.Forecast },
+            Glow = bench.Glow,
+        }
         let plan = NightPlanner.Plan(inputs)
         where plan.Sequence is not null
         select new LetterDraft
         {
-            Orders = [new LetterOrder(LetterKind.Outlook, plan, new ToldNight { WatchId = bench.Watch.Id, Night = plan.Night }, BenchWatches.Now + Duration.FromDays(1), "bench")],
+            Orders =
+            [
+                new LetterOrder(
+                    LetterKind.Outlook,
+                    plan,
+                    new ToldNight { WatchId = bench.Watch.Id, Night = plan.Night },
+                    BenchWatches.Now + Duration.FromDays(1),
+                    "bench"),
+            ],
             Now = BenchWatches.Now,
         };
 }

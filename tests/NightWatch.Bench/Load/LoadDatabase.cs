@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using NightWatch.Bench.Forecasts;
 using NightWatch.Store.Connections;
 using NightWatch.Store.Watches;
@@ -22,27 +23,41 @@ internal static class LoadDatabase
         await database.MigrateAsync();
         var now = LoadWatches.At(17, 0);
         await InPartsAsync(database, sites, (session, number) => SiteStore.PutAsync(session, LoadWatches.SiteOf(number, sites), now));
-        await InPartsAsync(database, watches, (session, number) => WatchStore.PutAsync(session, LoadWatches.WatchOf(number, watches, sites), now));
+        await InPartsAsync(
+            database, watches, (session, number) => WatchStore.PutAsync(session, LoadWatches.WatchOf(number, watches, sites), now));
         var newest = LoadWatches.At(18, 30);
         var bodies = new StoredBodies(newest, different: 200, members);
         for (var back = runs - 1; back >= 0; back--)
         {
             var retrieved = newest - back * RunEvery;
-            await InPartsAsync(database, sites, (session, number) => AddAsync(session, "open-meteo", number, sites, bodies.PackedForecast(number + back), retrieved));
+            await InPartsAsync(
+                database,
+                sites,
+                (session, number) => AddAsync(session, "open-meteo", number, sites, bodies.PackedForecast(number + back), retrieved));
         }
 
-        if (members > 0) await InPartsAsync(database, sites, (session, number) => AddAsync(session, "open-meteo-ensemble/members", number, sites, bodies.PackedEnsemble(number), newest));
-        Console.WriteLine(FormattableString.Invariant(
-            $"{watches:N0} watches, {sites:N0} sites, {runs} kept runs a site, {members} members: {Stopwatch.GetElapsedTime(since).TotalSeconds:F0} s to make"));
+        if (members > 0)
+            await InPartsAsync(
+                database,
+                sites,
+                (session, number) => AddAsync(session, "open-meteo-ensemble/members", number, sites, bodies.PackedEnsemble(number), newest)
+            );
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{watches:N0} watches, {sites:N0} sites, {runs} kept runs a site, {members} members: " +
+                $"{Stopwatch.GetElapsedTime(since).TotalSeconds:F0} s to make"));
         return 0;
     }
 
-    private static Task<int> AddAsync(NightWatch.Store.Connections.Session session, string feed, int number, int sites, byte[] packed, Instant retrieved)
+    private static Task<int> AddAsync(
+        NightWatch.Store.Connections.Session session, string feed, int number, int sites, byte[] packed, Instant retrieved)
     {
         var position = LoadWatches.SiteOf(number, sites).Position;
         var cell = FeedCell.Of(new ForecastPlace(position.LatitudeDeg, position.LongitudeDeg, position.ElevationM)).Key;
         return session.ExecuteAsync(
-            "INSERT INTO forecast (feed, cell, retrieved_at, expires_at, body, series) VALUES (@feed, @cell, @retrieved, @expires, @none, @packed)",
+            "INSERT INTO forecast (feed, cell, retrieved_at, expires_at, body, series) VALUES (@feed, @cell, @retrieved, @expires, " +
+            "@none, @packed)",
             new { feed, cell, retrieved, expires = retrieved + RunEvery, none = Array.Empty<byte>(), packed });
     }
 

@@ -19,7 +19,14 @@ internal static class LoadLetters
         var clock = new VirtualClock(LoadWatches.At(19, 20));
         var settings = AllSettings.ForRehearsal(setting, Path.GetTempPath(), seed: 1) with
         {
-            Mail = new MailOptions { Transport = "smtp", Host = "127.0.0.1", Port = int.Parse(port, CultureInfo.InvariantCulture), Security = "none", From = "NightWatch <watch@example.org>" },
+            Mail = new MailOptions
+            {
+                Transport = "smtp",
+                Host = "127.0.0.1",
+                Port = int.Parse(port, CultureInfo.InvariantCulture),
+                Security = "none",
+                From = "NightWatch <watch@example.org>",
+            },
         };
         await using var parts = new ServiceCollection()
             .AddLogging(logging => logging.ClearProviders())
@@ -30,8 +37,13 @@ internal static class LoadLetters
         var since = Stopwatch.GetTimestamp();
         var round = await parts.GetRequiredService<OutboxSender>().SendDueAsync(CancellationToken.None);
         var wall = Stopwatch.GetElapsedTime(since);
-        Console.WriteLine(FormattableString.Invariant(
-            $"{round.Sent:N0} letters sent, {round.Retried + round.Dead + round.Postponed} not, in {wall.TotalSeconds:F1} s: {round.Sent / wall.TotalMinutes:N0} a minute; {(Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalMilliseconds / Math.Max(1, round.Sent):F1} ms of processor time each"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{round.Sent:N0} letters sent, {round.Retried + round.Dead + round.Postponed} not, in {wall.TotalSeconds:F1} s: " +
+                $"{round.Sent / wall.TotalMinutes:N0} a minute; " +
+                $"{(Process.GetCurrentProcess().TotalProcessorTime - cpu).TotalMilliseconds / Math.Max(1, round.Sent):F1} ms of " +
+                $"processor time each"));
         return round.Sent > 0 ? 0 : 1;
     }
 }

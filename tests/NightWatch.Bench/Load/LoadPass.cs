@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using NightWatch.Service.Hosting;
@@ -15,7 +16,9 @@ using NodaTime;
 
 namespace NightWatch.Bench.Load;
 
-/// <summary>The service's own evening pass over a made database, from stored answers: how long, how much memory, and where the time goes.</summary>
+/// <summary>
+/// The service's own evening pass over a made database, from stored answers: how long, how much memory, and where the time goes.
+/// </summary>
 internal static class LoadPass
 {
     /// <summary>Plans and looks, in this one process.</summary>
@@ -31,7 +34,9 @@ internal static class LoadPass
         await using var parts = Parts(setting, new VirtualClock(LoadWatches.At(17, 0)));
         await EmptyAsync(parts.GetRequiredService<Database>());
         var since = Stopwatch.GetTimestamp();
-        await parts.GetRequiredService<DuePlanner>().PlanAsync(parts.GetRequiredService<IClock>().GetCurrentInstant(), CancellationToken.None);
+        await parts
+            .GetRequiredService<DuePlanner>()
+            .PlanAsync(parts.GetRequiredService<IClock>().GetCurrentInstant(), CancellationToken.None);
         Print($"planning a day and a half  {Stopwatch.GetElapsedTime(since).TotalSeconds,8:F1} s");
         return 0;
     }
@@ -46,11 +51,19 @@ internal static class LoadPass
         var tally = await parts.GetRequiredService<PassRunner>().RunDueAsync(CancellationToken.None);
         var wall = Stopwatch.GetElapsedTime(since);
         var process = Process.GetCurrentProcess();
-        Print($"evening pass               {wall.TotalSeconds,8:F1} s, {process.TotalProcessorTime.TotalSeconds - cpu.TotalSeconds:F1} s of {Environment.ProcessorCount} processors");
-        Print($"watches, letters, failed   {tally.Watches:N0}, {tally.Letters:N0}, {tally.Failed}; {tally.Watches / wall.TotalMinutes:N0} watches a minute");
-        Print($"peak memory                {process.PeakWorkingSet64 / 1048576.0,8:F0} MiB; {(GC.GetTotalAllocatedBytes() - allocated) / 1000.0 / Math.Max(1, tally.Watches):F0} kB allocated a watch");
+        Print(
+            $"evening pass               {wall.TotalSeconds,8:F1} s, {process.TotalProcessorTime.TotalSeconds - cpu.TotalSeconds:F1} s " +
+            $"of {Environment.ProcessorCount} processors");
+        Print(
+            $"watches, letters, failed   {tally.Watches:N0}, {tally.Letters:N0}, {tally.Failed}; {tally.Watches / wall.TotalMinutes:N0} " +
+            "watches a minute");
+        Print(
+            $"peak memory                {process.PeakWorkingSet64 / 1048576.0,8:F0} MiB; " +
+            $"{(GC.GetTotalAllocatedBytes() - allocated) / 1000.0 / Math.Max(1, tally.Watches):F0} kB allocated a watch");
         foreach (var (stage, seconds) in spent.Seconds.OrderByDescending(entry => entry.Value)) Print($"  {stage,-24} {seconds,8:F1} s");
-        Print($"letters queued             {(await parts.GetRequiredService<OutboxStore>().CountAsync()).GetValueOrDefault(OutboxState.Pending):N0}");
+        Print(
+            "letters queued             " +
+            $"{(await parts.GetRequiredService<OutboxStore>().CountAsync()).GetValueOrDefault(OutboxState.Pending):N0}");
         Print($"due next                   {await parts.GetRequiredService<DueStore>().NextAsync()}");
         return tally.Failed == 0 ? 0 : 1;
     }
@@ -73,5 +86,5 @@ internal static class LoadPass
             await database.WriteAsync(session => session.ExecuteAsync("DELETE FROM " + table), CancellationToken.None);
     }
 
-    private static void Print(FormattableString line) => Console.WriteLine(FormattableString.Invariant(line));
+    private static void Print(string line) => Console.WriteLine(line);
 }

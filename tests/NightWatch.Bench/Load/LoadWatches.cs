@@ -7,8 +7,8 @@ using NodaTime;
 namespace NightWatch.Bench.Load;
 
 /// <summary>
-/// Invented watches, the same at every run: all in one time zone, so that every evening pass falls due within the same ten minutes, which is
-/// the worst an installation can meet. A subscriber has two watches, at neighbouring sites.
+/// Invented watches, the same at every run: all in one time zone, so that every evening pass falls due within the same ten minutes, which
+/// is the worst an installation can meet. A subscriber has two watches, at neighbouring sites.
 /// </summary>
 internal static class LoadWatches
 {
@@ -33,7 +33,9 @@ internal static class LoadWatches
             Zone = Zone,
             Ground = (GroundKind)random.Next(Enum.GetValues<GroundKind>().Length),
             Position = new GeoPosition(
-                36 + 22.0 * (number % columns) / columns + random.NextDouble() * 0.05, 5 + 14.0 * (number / columns) / (sites / columns + 1) + random.NextDouble() * 0.05, random.Next(0, 2500)),
+                36 + 22.0 * (number % columns) / columns + random.NextDouble() * 0.05,
+                5 + 14.0 * (number / columns) / (sites / columns + 1) + random.NextDouble() * 0.05,
+                random.Next(0, 2500)),
             Horizon = new HorizonProfile([new(60, 2), new(150, 5), new(240, 1)]),
         };
     }
@@ -54,8 +56,24 @@ internal static class LoadWatches
                 1 or 2 => new Subject.Stars(),
                 _ => new Subject.GalacticCore(),
             },
-            Move = number % 3 == 0 ? null : new Move { Start = new(120, 20), End = new(170, 35), EaseIn = 0.1, RailM = 1.2 },
-            Kit = new Kit { FocalLengthMm = 14 + number % 30, DewHeaterW = 6, DewHeaterBatteryWh = 74, BatteriesWh = [99, 99], CardGb = 256 },
+            Move =
+                number % 3 == 0
+                    ? null
+                    : new Move
+                    {
+                        Start = new(120, 20),
+                        End = new(170, 35),
+                        EaseIn = 0.1,
+                        RailM = 1.2,
+                    },
+            Kit = new Kit
+            {
+                FocalLengthMm = 14 + number % 30,
+                DewHeaterW = 6,
+                DewHeaterBatteryWh = 74,
+                BatteriesWh = [99, 99],
+                CardGb = 256,
+            },
         };
     }
 }

@@ -4,7 +4,9 @@ using NightWatch.Watchkeeping.Measuring;
 
 namespace NightWatch.Bench.Load;
 
-/// <summary>Time by stage, summed over all threads. Stages lie within each other: forecast holds parse, subscriber holds all but claim.</summary>
+/// <summary>
+/// Time by stage, summed over all threads. Stages lie within each other: forecast holds parse, subscriber holds all but claim.
+/// </summary>
 internal sealed class StageSums : IDisposable
 {
     private readonly MeterListener listener = new();
@@ -14,7 +16,8 @@ internal sealed class StageSums : IDisposable
     {
         listener.InstrumentPublished = (instrument, listening) =>
         {
-            if (instrument.Meter == telemetry.Meter && instrument.Name == "nightwatch.stage.duration") listening.EnableMeasurementEvents(instrument);
+            if (instrument.Meter == telemetry.Meter && instrument.Name == "nightwatch.stage.duration")
+                listening.EnableMeasurementEvents(instrument);
         };
         listener.SetMeasurementEventCallback<double>((_, took, tags, _) =>
         {

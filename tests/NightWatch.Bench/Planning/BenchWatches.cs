@@ -10,7 +10,9 @@ namespace NightWatch.Bench.Planning;
 /// <summary>A watch with its stored forecast and its site's sky, as the service has them in hand.</summary>
 internal sealed record BenchWatch(Watch Watch, ForecastSeries Forecast, SiteSkyGlow Glow);
 
-/// <summary>Invented watches all over the inhabited latitudes: still and moving cameras, with and without heater, all kinds of subject and ground.</summary>
+/// <summary>
+/// Invented watches all over the inhabited latitudes: still and moving cameras, with and without heater, all kinds of subject and ground.
+/// </summary>
 internal static class BenchWatches
 {
     private const int Forecasts = 64;
@@ -41,8 +43,23 @@ internal static class BenchWatches
                 Subscriber = new Subscriber("", $"w{i}@example.org"),
                 Site = site,
                 Subject = SubjectOf(i),
-                Kit = new Kit { FocalLengthMm = random.Next(14, 50), DewHeaterW = i % 2 == 0 ? 5 : 0, DewHeaterBatteryWh = i % 4 == 0 ? 40 : null },
-                Move = i % 3 == 0 ? null : new Move { Start = Somewhere(random), End = Somewhere(random), EaseIn = 0.1, EaseOut = 0.1, RailM = 1 },
+                Kit = new Kit
+                {
+                    FocalLengthMm = random.Next(14, 50),
+                    DewHeaterW = i % 2 == 0 ? 5 : 0,
+                    DewHeaterBatteryWh = i % 4 == 0 ? 40 : null,
+                },
+                Move =
+                    i % 3 == 0
+                        ? null
+                        : new Move
+                        {
+                            Start = Somewhere(random),
+                            End = Somewhere(random),
+                            EaseIn = 0.1,
+                            EaseOut = 0.1,
+                            RailM = 1,
+                        },
             };
             watches[i] = new BenchWatch(watch, forecasts[i % Forecasts], SiteSkyGlow.Of(site.Position, i % 5 == 0 ? 21.5 : null));
         }
@@ -84,6 +101,12 @@ internal static class BenchWatches
                 .Add(PeriodQuantity.ThunderProbability, at, end, 0);
         }
 
-        return builder.Build("bench", "made-up", start, start, new Attribution("Invented", new Uri("https://example.org/"), "none"), new ForecastCell(0, 0, null));
+        return builder.Build(
+            "bench",
+            "made-up",
+            start,
+            start,
+            new Attribution("Invented", new Uri("https://example.org/"), "none"),
+            new ForecastCell(0, 0, null));
     }
 }

@@ -11,7 +11,9 @@ using NodaTime;
 
 namespace NightWatch.Bench.Planning;
 
-/// <summary>One core's time for everything after the sky's events: light of the sky at every step, conditions, run, plan, verdict.</summary>
+/// <summary>
+/// One core's time for everything after the sky's events: light of the sky at every step, conditions, run, plan, verdict.
+/// </summary>
 internal static class PlanNights
 {
     /// <summary>Each night is planned so often and its quickest time counts: other work on the core only ever makes it longer.</summary>
@@ -30,7 +32,8 @@ internal static class PlanNights
             var (watch, series, glow) = watches[i];
             var site = watch.Site;
             var inputs = Inputs(watch, BenchWatches.First, series, glow);
-            var sky = NightSky.Of(site.Position, site.Zone, inputs.Night, watch.Subject, watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
+            var sky = NightSky.Of(
+                site.Position, site.Zone, inputs.Night, watch.Subject, watch.Limits.MinAltitudeDeg, site.Horizon, ephemeris);
             var grid = NightPlanner.GridOf(sky);
             var above = new SiteSky(site.Position, sky.Span, ephemeris);
             var before = GC.GetAllocatedBytesForCurrentThread();
@@ -38,7 +41,8 @@ internal static class PlanNights
             for (var repeat = 0; repeat < Repeats; repeat++)
             {
                 var start = Stopwatch.GetTimestamp();
-                var plan = NightPlanner.Plan(inputs, sky, glow, grid, SkyTrack.Of(above, watch.Subject, glow, grid), at => above.SunAt(at).AltitudeDeg);
+                var plan = NightPlanner.Plan(
+                    inputs, sky, glow, grid, SkyTrack.Of(above, watch.Subject, glow, grid), at => above.SunAt(at).AltitudeDeg);
                 quickest = Math.Min(quickest, Stopwatch.GetElapsedTime(start).TotalMicroseconds);
                 GC.KeepAlive(plan);
             }
@@ -50,8 +54,11 @@ internal static class PlanNights
 
         times.RemoveRange(0, nights / 4); // compiled and warm by then; medians hold where other work takes the core
         times.Sort();
-        Console.WriteLine(FormattableString.Invariant(
-            $"median {times[times.Count / 2]:0} us, mean {times.Average():0} us, 99th percentile {times[times.Count * 99 / 100]:0} us a watch-night; {bytes / nights / 1024} kB allocated each"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"median {times[times.Count / 2]:0} us, mean {times.Average():0} us, 99th percentile {times[times.Count * 99 / 100]:0} " +
+                $"us a watch-night; {bytes / nights / 1024} kB allocated each"));
         Console.WriteLine(FormattableString.Invariant($"still cameras: {Spread(still)}; moved: {Spread(moved)}"));
         return 0;
     }
@@ -60,7 +67,8 @@ internal static class PlanNights
     {
         times.RemoveRange(0, times.Count / 4);
         times.Sort();
-        return FormattableString.Invariant($"median {times[times.Count / 2]:0} us, mean {times.Average():0} us, 90th percentile {times[times.Count * 9 / 10]:0} us");
+        return FormattableString.Invariant(
+            $"median {times[times.Count / 2]:0} us, mean {times.Average():0} us, 90th percentile {times[times.Count * 9 / 10]:0} us");
     }
 
     private static NightInputs Inputs(Watch watch, LocalDate night, Weather.Series.ForecastSeries series, SiteSkyGlow glow) => new()

@@ -28,7 +28,8 @@ internal static class OtherWeather
     public static (IReadOnlyList<ForecastSeries> Runs, ForecastSeries Came) AtTucson(
         RunArchive runs, ForecastSeries came, IReadOnlyList<string> days)
     {
-        return ([.. runs.Runs.Select(run => With(run, Forecast, hasOthers: false))], With(came, (at, _) => Cloud(at, days), hasOthers: false));
+        return (
+            [.. runs.Runs.Select(run => With(run, Forecast, hasOthers: false))], With(came, (at, _) => Cloud(at, days), hasOthers: false));
 
         double? Forecast(Instant at, double cloud) => Cloud(at, days) + cloud - came.At(InstantQuantity.CloudAreaFraction, at).Value;
     }

@@ -19,8 +19,8 @@ using NodaTime;
 namespace NightWatch.Bench.Replays;
 
 /// <summary>
-/// Makes a database of sites that were looked at for days on end, with every forecast kept, for 'nightwatch replay', 'scores' and 'verdicts' to be
-/// tried and timed on: the service's own looks in invented weather. Letters are decided on, but not written.
+/// Makes a database of sites that were looked at for days on end, with every forecast kept, for 'nightwatch replay', 'scores' and
+/// 'verdicts' to be tried and timed on: the service's own looks in invented weather. Letters are decided on, but not written.
 /// </summary>
 internal sealed class YearOfSites : IAsyncDisposable
 {
@@ -56,7 +56,10 @@ internal sealed class YearOfSites : IAsyncDisposable
         var since = Stopwatch.GetTimestamp();
         await using var year = new YearOfSites(Path.GetFullPath(args[0]), days, args.Length > 3 ? args[3] : "none");
         var looks = await year.LiveAsync(SimulatedSites.Of(1, sites), days);
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{sites} sites, {days} days, {looks} looks in {Stopwatch.GetElapsedTime(since).TotalSeconds:F0} s: {args[0]}"));
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{sites} sites, {days} days, {looks} looks in {Stopwatch.GetElapsedTime(since).TotalSeconds:F0} s: {args[0]}"));
         return 0;
     }
 
@@ -88,8 +91,12 @@ internal sealed class YearOfSites : IAsyncDisposable
     private async Task<int> LookAsync(Watch watch, DueItem item)
     {
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(CancellationToken.None);
-        var look = await parts.GetRequiredService<WatchLooker>().LookAsync(new DueClaim(0, item, 1, 0), watch, forecasts, CancellationToken.None);
-        await parts.GetRequiredService<PassStore>().CommitAsync(new PassCommit { Verdicts = look.Verdicts, Told = look.Told }, clock.GetCurrentInstant());
+        var look = await parts
+            .GetRequiredService<WatchLooker>()
+            .LookAsync(new DueClaim(0, item, 1, 0), watch, forecasts, CancellationToken.None);
+        await parts
+            .GetRequiredService<PassStore>()
+            .CommitAsync(new PassCommit { Verdicts = look.Verdicts, Told = look.Told }, clock.GetCurrentInstant());
         Schedule(watch, look.Schedule);
         return look.Verdicts.Count;
     }
@@ -99,7 +106,8 @@ internal sealed class YearOfSites : IAsyncDisposable
         foreach (var item in items)
         {
             // Kept to the millisecond: rounded up, as a look never comes before its time.
-            var at = Instant.FromUnixTimeMilliseconds(item.DueAt.ToUnixTimeMilliseconds() + (item.DueAt.ToUnixTimeTicks() % NodaConstants.TicksPerMillisecond == 0 ? 0 : 1));
+            var at = Instant.FromUnixTimeMilliseconds(
+                item.DueAt.ToUnixTimeMilliseconds() + (item.DueAt.ToUnixTimeTicks() % NodaConstants.TicksPerMillisecond == 0 ? 0 : 1));
             if (seen.Add(item.Key)) due.Enqueue((watch, item), at);
         }
     }

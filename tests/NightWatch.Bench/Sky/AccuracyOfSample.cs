@@ -1,3 +1,4 @@
+using System.Globalization;
 using NightWatch.Sky.Ephemeris;
 using NightWatch.Sky.Frames;
 using NightWatch.Sky.Moon;
@@ -21,7 +22,8 @@ internal static class AccuracyOfSample
         foreach (var s in samples)
         {
             var f = s.Figures;
-            foreach (var (windows, level) in new[] { (f.SunUp, -50 / 60.0), (f.CivilDay, -6), (f.NauticalDay, -12), (f.AstronomicalDay, -18) })
+            foreach (
+                var (windows, level) in new[] { (f.SunUp, -50 / 60.0), (f.CivilDay, -6), (f.NauticalDay, -12), (f.AstronomicalDay, -18) })
                 Each(f.Start, f.End, windows, u => sun.Add(Altitude(s, u, Body.Sun) - level, Rate(s, u, Body.Sun)));
             Each(f.Start, f.End, f.MoonUp, u => moon.Add(Altitude(s, u, Body.Moon), Rate(s, u, Body.Moon)));
             Each(f.Start, f.End, f.Subject, u => subject.Add(Altitude(s, u, Body.Subject) - s.MinAltitudeDeg, Rate(s, u, Body.Subject)));
@@ -103,7 +105,10 @@ internal static class AccuracyOfSample
             Good &= seconds <= 0.5;
         }
 
-        public override string ToString() => FormattableString.Invariant(
-            $"  {name,-32} {count,6} events: max {maxArcsec:F4}\" rms {Math.Sqrt(sumArcsec / count):F4}\"; in time max {maxSeconds:F4} s rms {Math.Sqrt(sumSeconds / Math.Max(1, count - slow)):F4} s ({slow} slower than 1\"/s)");
+        public override string ToString() =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"  {name,-32} {count,6} events: max {maxArcsec:F4}\" rms {Math.Sqrt(sumArcsec / count):F4}\"; in time max " +
+                $"{maxSeconds:F4} s rms {Math.Sqrt(sumSeconds / Math.Max(1, count - slow)):F4} s ({slow} slower than 1\"/s)");
     }
 }

@@ -28,7 +28,9 @@ internal static class MillionNights
         cpu = Cpu() - cpu;
 
         var seconds = clock.Elapsed.TotalSeconds;
-        Print($"site-nights            {(long)work.Sites.Length * work.Nights.Length,12:N0}  ({work.Sites.Length:N0} sites x {work.Nights.Length:N0} nights, 2000-2050)");
+        Print(
+            $"site-nights            {(long)work.Sites.Length * work.Nights.Length,12:N0}  ({work.Sites.Length:N0} sites x " +
+            $"{work.Nights.Length:N0} nights, 2000-2050)");
         Print($"seconds                {seconds,12:F2}  on {Environment.ProcessorCount} processors");
         Print($"processor seconds      {cpu.TotalSeconds,12:F2}  {cpu.TotalMicroseconds / total:F2} microseconds a site-night");
         return AccuracyOfSample.Report([.. samples.SelectMany(sample => sample)]);
@@ -89,7 +91,7 @@ internal static class MillionNights
         return samples?.ToArray() ?? [];
     }
 
-    private static void Print(FormattableString line) => Console.WriteLine(FormattableString.Invariant(line));
+    private static void Print(string line) => Console.WriteLine(line);
 
     internal sealed record Sample(SiteNights.Site Site, DayFit Fit, NightFigures Figures, double MinAltitudeDeg);
 }

@@ -45,7 +45,13 @@ public class SkyParts
         var span = NightSpan.Of(zone, night);
         var day = ephemeris.For(span.Start);
         NightFigures.Compute(
-            day, new Observer(place), day.ArgumentOf(span.Start), day.ArgumentOf(span.End), SubjectDirection.Icrs(core), 10, out var figures);
+            day,
+            new Observer(place),
+            day.ArgumentOf(span.Start),
+            day.ArgumentOf(span.End),
+            SubjectDirection.Icrs(core),
+            10,
+            out var figures);
         return figures.Midnight;
     }
 

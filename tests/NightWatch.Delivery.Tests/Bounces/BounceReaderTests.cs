@@ -29,7 +29,8 @@ public sealed class BounceReaderTests : IAsyncLifetime
         await File.WriteAllTextAsync(Path.Combine(folder, "password"), "secret", Cancel);
         var outbox = new OutboxStore(database);
         await outbox.EnqueueAsync([.. ((string[])["ilse", "sipho"]).Select(Letter)], Now, Cancel);
-        foreach (var letter in await outbox.ClaimAsync(Now, 9, Duration.FromMinutes(2), Cancel)) await outbox.CompleteAsync(letter, new SendOutcome.Sent("ok"), Now, Cancel);
+        foreach (var letter in await outbox.ClaimAsync(Now, 9, Duration.FromMinutes(2), Cancel))
+            await outbox.CompleteAsync(letter, new SendOutcome.Sent("ok"), Now, Cancel);
     }
 
     public async ValueTask DisposeAsync()
@@ -50,7 +51,9 @@ public sealed class BounceReaderTests : IAsyncLifetime
         var round = await Reader(server).ReadAsync(Cancel);
 
         Assert.Equal(new BounceRound(3, 2, 2, 0), round);
-        Assert.Equal(["ilse@example.org", "sipho@example.org"], (await new SuppressionStore(database).ListAsync(Cancel)).Select(given => given.Address));
+        Assert.Equal(
+            ["ilse@example.org", "sipho@example.org"],
+            (await new SuppressionStore(database).ListAsync(Cancel)).Select(given => given.Address));
         Assert.Equal([1, 2, 3], server.Marked.Order());
     }
 
@@ -64,12 +67,25 @@ public sealed class BounceReaderTests : IAsyncLifetime
         await reader.ReadAsync(Cancel);
         await reader.ReadAsync(Cancel);
 
-        Assert.StartsWith("The mail with uid 1 ", Assert.Single(log.Lines, line => line.Contains("set aside", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "The mail with uid 1 ",
+            Assert.Single(log.Lines, line => line.Contains("set aside", StringComparison.Ordinal)),
+            StringComparison.Ordinal);
     }
 
-    private BounceReader Reader(ImapServer server, Said? log = null) => new(
-        new BounceOptions { Host = "127.0.0.1", Port = server.Port, Security = "none", UserName = "watch", PasswordFile = Path.Combine(folder, "password") },
-        new SuppressionStore(database), new VirtualClock(Now + Duration.FromHours(1)), log ?? new Said());
+    private BounceReader Reader(ImapServer server, Said? log = null) =>
+        new(
+            new BounceOptions
+            {
+                Host = "127.0.0.1",
+                Port = server.Port,
+                Security = "none",
+                UserName = "watch",
+                PasswordFile = Path.Combine(folder, "password"),
+            },
+            new SuppressionStore(database),
+            new VirtualClock(Now + Duration.FromHours(1)),
+            log ?? new Said());
 
     private static OutboxDraft Letter(string who) => new()
     {
@@ -116,6 +132,11 @@ public sealed class BounceReaderTests : IAsyncLifetime
 
         public bool IsEnabled(LogLevel logLevel) => true;
 
-        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) => Lines.Add(formatter(state, exception));
+        public void Log<TState>(
+            LogLevel logLevel,
+            EventId eventId,
+            TState state,
+            Exception? exception,
+            Func<TState, Exception?, string> formatter) => Lines.Add(formatter(state, exception));
     }
 }

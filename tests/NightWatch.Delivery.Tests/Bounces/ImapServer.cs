@@ -58,7 +58,8 @@ internal sealed partial class ImapServer : IAsyncDisposable
         await SayAsync(wire, "* OK [CAPABILITY IMAP4rev1] ready");
         while (await reader.ReadLineAsync(stop.Token) is { } line)
         {
-            var (tag, command) = (line[..line.IndexOf(' ', StringComparison.Ordinal)], line[(line.IndexOf(' ', StringComparison.Ordinal) + 1)..]);
+            var (tag, command) = (
+                line[..line.IndexOf(' ', StringComparison.Ordinal)], line[(line.IndexOf(' ', StringComparison.Ordinal) + 1)..]);
             foreach (var answer in Answers(command)) await SayAsync(wire, answer);
             await SayAsync(wire, $"{tag} OK {(command.StartsWith("SELECT", StringComparison.Ordinal) ? "[READ-WRITE] " : "")}done");
             if (command == "LOGOUT") return;
@@ -73,7 +74,12 @@ internal sealed partial class ImapServer : IAsyncDisposable
             case "CAPABILITY":
                 return ["* CAPABILITY IMAP4rev1"];
             case "LIST":
-                return [command.Contains("INBOX", StringComparison.OrdinalIgnoreCase) ? "* LIST () \"/\" INBOX" : "* LIST (\\Noselect) \"/\" \"\""];
+                return
+                [
+                    command.Contains("INBOX", StringComparison.OrdinalIgnoreCase)
+                        ? "* LIST () \"/\" INBOX"
+                        : "* LIST (\\Noselect) \"/\" \"\"",
+                ];
             case "SELECT":
                 return
                 [
@@ -83,7 +89,9 @@ internal sealed partial class ImapServer : IAsyncDisposable
             case "SEARCH":
                 return [$"* SEARCH {string.Join(' ', Enumerable.Range(1, mails.Count).Except(Marked))}".TrimEnd()];
             case "FETCH" when command.Contains("BODY", StringComparison.Ordinal):
-                return Uids(words[2]).Select(uid => $"* {uid} FETCH (UID {uid} BODY[] {{{mails[uid - 1].Length}}}\r\n{Encoding.Latin1.GetString(mails[uid - 1])})");
+                return Uids(words[2])
+                    .Select(uid =>
+                        $"* {uid} FETCH (UID {uid} BODY[] {{{mails[uid - 1].Length}}}\r\n{Encoding.Latin1.GetString(mails[uid - 1])})");
             case "FETCH":
                 return Uids(words[2]).Select(uid => $"* {uid} FETCH (UID {uid} RFC822.SIZE {mails[uid - 1].Length})");
             case "STORE":
@@ -103,7 +111,8 @@ internal sealed partial class ImapServer : IAsyncDisposable
         return Enumerable.Range(first, last - first + 1);
     });
 
-    private async Task SayAsync(NetworkStream wire, string line) => await wire.WriteAsync(Encoding.Latin1.GetBytes(line + "\r\n"), stop.Token);
+    private async Task SayAsync(NetworkStream wire, string line) =>
+        await wire.WriteAsync(Encoding.Latin1.GetBytes(line + "\r\n"), stop.Token);
 
     [GeneratedRegex(@"(\d+)(?::(\d+))?")]
     private static partial Regex Parts();

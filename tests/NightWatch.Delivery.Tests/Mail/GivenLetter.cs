@@ -13,7 +13,8 @@ internal static class GivenLetter
     public static readonly Instant Now = Instant.FromUtc(2027, 3, 4, 18, 0);
 
     /// <summary>Dots at line starts and umlauts, since both are where transports go wrong.</summary>
-    public static OutboxDraft Draft(string key = "outlook-1", Instant? notBefore = null, Instant? notAfter = null, string to = "ilse@example.org")
+    public static OutboxDraft Draft(
+        string key = "outlook-1", Instant? notBefore = null, Instant? notAfter = null, string to = "ilse@example.org")
     {
         var message = new MimeMessage
         {
@@ -26,7 +27,8 @@ internal static class GivenLetter
         message.To.Add(new MailboxAddress("Ilse Vermaak", to));
         message.Headers.Add("List-Unsubscribe-Post", "List-Unsubscribe=One-Click");
         message.Headers.Add("List-Unsubscribe", "<https://nightwatch.example.org/unsubscribe/0123456789abcdef0123456789abcdef>");
-        return OutboxDraft.Of(new Letter(key, LetterKind.Outlook, message, "", "", notAfter ?? Now + Duration.FromDays(1)), [], notBefore ?? Now);
+        return OutboxDraft.Of(
+            new Letter(key, LetterKind.Outlook, message, "", "", notAfter ?? Now + Duration.FromDays(1)), [], notBefore ?? Now);
     }
 
     public static OutboxLetter InHand(ReadOnlyMemory<byte>? mime = null)

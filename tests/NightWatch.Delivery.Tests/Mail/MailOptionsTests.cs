@@ -7,26 +7,45 @@ public sealed class MailOptionsTests
     [Fact]
     public void The_defaults_write_into_a_folder_and_have_no_fault() => Assert.Empty(new MailOptions().Faults());
 
-    public static TheoryData<string, MailOptions> Faulty => new()
-    {
-        { "Mail:Transport", new() { Transport = "pigeon" } },
-        { "Mail:Folder", new() { Folder = " " } },
-        { "Mail:From", new() { From = "NightWatch" } },
-        { "Mail:Host", Smtp(options => options.Host = "") },
-        { "Mail:Port", Smtp(options => options.Port = 70000) },
-        { "Mail:Security", Smtp(options => options.Security = "maybe") },
-        { "Mail:Security", Smtp(options => (options.Security, options.Host) = ("none", "mail.example.org")) },
-        { "Mail:PasswordFile", Smtp(options => options.UserName = "ilse") },
-        { "Mail:UserName", Smtp(options => options.PasswordFile = typeof(MailOptionsTests).Assembly.Location) },
-        { "Mail:PasswordFile", Smtp(options => (options.UserName, options.PasswordFile) = ("ilse", "/nowhere/password")) },
-        { "Mail:CaFile", Smtp(options => options.CaFile = "/nowhere/ca.pem") },
-        { "Mail:ConnectTimeoutSeconds", Smtp(options => options.ConnectTimeoutSeconds = 0) },
-        { "Mail:ReplyTimeoutSeconds", Smtp(options => options.ReplyTimeoutSeconds = 9999) },
-        { "Mail:AcceptTimeoutSeconds", Smtp(options => options.AcceptTimeoutSeconds = -1) },
-        { "Mail:Dkim:Selector", Smtp(options => options.Dkim = new() { Domain = "example.org", KeyFile = "/nowhere/key.pem" }) },
-        { "Mail:Dkim:KeyFile", Smtp(options => options.Dkim = new() { Domain = "example.org", Selector = "nw1", KeyFile = "/nowhere/key.pem" }) },
-        { "Mail:Dkim:Domain", Smtp(options => options.Dkim = new() { Selector = "nw1", KeyFile = "/nowhere/key.pem" }) },
-    };
+    public static TheoryData<string, MailOptions> Faulty =>
+        new()
+        {
+            {
+                "Mail:Transport",
+                new() { Transport = "pigeon" }
+            },
+            {
+                "Mail:Folder",
+                new() { Folder = " " }
+            },
+            {
+                "Mail:From",
+                new() { From = "NightWatch" }
+            },
+            { "Mail:Host", Smtp(options => options.Host = "") },
+            { "Mail:Port", Smtp(options => options.Port = 70000) },
+            { "Mail:Security", Smtp(options => options.Security = "maybe") },
+            { "Mail:Security", Smtp(options => (options.Security, options.Host) = ("none", "mail.example.org")) },
+            { "Mail:PasswordFile", Smtp(options => options.UserName = "ilse") },
+            { "Mail:UserName", Smtp(options => options.PasswordFile = typeof(MailOptionsTests).Assembly.Location) },
+            { "Mail:PasswordFile", Smtp(options => (options.UserName, options.PasswordFile) = ("ilse", "/nowhere/password")) },
+            { "Mail:CaFile", Smtp(options => options.CaFile = "/nowhere/ca.pem") },
+            { "Mail:ConnectTimeoutSeconds", Smtp(options => options.ConnectTimeoutSeconds = 0) },
+            { "Mail:ReplyTimeoutSeconds", Smtp(options => options.ReplyTimeoutSeconds = 9999) },
+            { "Mail:AcceptTimeoutSeconds", Smtp(options => options.AcceptTimeoutSeconds = -1) },
+            { "Mail:Dkim:Selector", Smtp(options => options.Dkim = new() { Domain = "example.org", KeyFile = "/nowhere/key.pem" }) },
+            {
+                "Mail:Dkim:KeyFile",
+                Smtp(options =>
+                    options.Dkim = new()
+                    {
+                        Domain = "example.org",
+                        Selector = "nw1",
+                        KeyFile = "/nowhere/key.pem",
+                    })
+            },
+            { "Mail:Dkim:Domain", Smtp(options => options.Dkim = new() { Selector = "nw1", KeyFile = "/nowhere/key.pem" }) },
+        };
 
     [Theory, MemberData(nameof(Faulty))]
     public void A_fault_is_one_sentence_that_names_its_key(string key, MailOptions options)

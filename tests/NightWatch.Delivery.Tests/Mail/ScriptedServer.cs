@@ -124,7 +124,8 @@ internal sealed class ScriptedServer : IAsyncDisposable
                     "EHLO" or "HELO" => await SayAsync(stream, Script.Ehlo),
                     "MAIL" => await SayAsync(stream, Script.Mail),
                     "RCPT" => await SayAsync(stream, Script.Rcpt),
-                    "DATA" => await SayAsync(stream, Script.Data) && (!Script.Data.StartsWith("354", StringComparison.Ordinal) || await TakeTextAsync(stream, reader)),
+                    "DATA" => await SayAsync(stream, Script.Data)
+                        && (!Script.Data.StartsWith("354", StringComparison.Ordinal) || await TakeTextAsync(stream, reader)),
                     "QUIT" => await SayAsync(stream, "221 bye|DROP"),
                     _ => await SayAsync(stream, "250 ok"),
                 };

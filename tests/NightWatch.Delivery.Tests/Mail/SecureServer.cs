@@ -101,7 +101,8 @@ internal sealed class SecureServer : IAsyncDisposable
             }
         }
 
-        public override Task<SmtpResponse> SaveAsync(ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
+        public override Task<SmtpResponse> SaveAsync(
+            ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
         {
             lock (received) received.Add(buffer.ToArray());
             return Task.FromResult(new SmtpResponse(SmtpReplyCode.Ok, "2.0.0 queued as 7C2"));

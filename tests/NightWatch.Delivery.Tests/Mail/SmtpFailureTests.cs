@@ -10,37 +10,46 @@ public sealed class SmtpFailureTests
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     // Reply classes: RFC 5321, 4.2.1. Enhanced codes: RFC 3463. Which of them are soft is common practice, no source.
-    public static TheoryData<string, string, string, FailureClass, int?, string?> Refusals => new()
-    {
-        { "greeting 421", nameof(SmtpScript.Greeting), "421 4.3.2 closing|DROP", FailureClass.Server, 421, "4.3.2" },
-        { "greeting 554", nameof(SmtpScript.Greeting), "554 5.7.1 not you|DROP", FailureClass.Configuration, 554, "5.7.1" },
-        { "greeting garbage", nameof(SmtpScript.Greeting), "HTTP/1.1 400 Bad Request|DROP", FailureClass.Server, null, null },
-        { "greeting dropped", nameof(SmtpScript.Greeting), "DROP", FailureClass.Server, null, null },
-        { "EHLO 421", nameof(SmtpScript.Ehlo), "421 4.7.0 too many|DROP", FailureClass.Server, null, null },
-        { "MAIL 451", nameof(SmtpScript.Mail), "451 4.3.0 later", FailureClass.Transient, 451, "4.3.0" },
-        { "MAIL 552 size", nameof(SmtpScript.Mail), "552 5.3.4 too big", FailureClass.Permanent, 552, "5.3.4" },
-        { "MAIL 553 for all letters", nameof(SmtpScript.Mail), "553 5.7.1 sender not owned by user", FailureClass.Configuration, 553, "5.7.1" },
-        { "MAIL 530", nameof(SmtpScript.Mail), "530 5.7.0 authenticate first", FailureClass.Configuration, 530, null },
-        { "RCPT 450 greylist", nameof(SmtpScript.Rcpt), "450 4.2.0 greylisted", FailureClass.Transient, 450, "4.2.0" },
-        { "RCPT 421", nameof(SmtpScript.Rcpt), "421 4.7.0 not so fast|DROP", FailureClass.Transient, 421, "4.7.0" },
-        { "RCPT 550 no such user", nameof(SmtpScript.Rcpt), "550 5.1.1 no such user", FailureClass.Permanent, 550, "5.1.1" },
-        { "RCPT 550 without enhanced code", nameof(SmtpScript.Rcpt), "550 no such user", FailureClass.Permanent, 550, null },
-        { "RCPT 552 full", nameof(SmtpScript.Rcpt), "552 5.2.2 mailbox full", FailureClass.Transient, 552, "5.2.2" },
-        { "RCPT 550 full", nameof(SmtpScript.Rcpt), "550 5.2.2 mailbox full", FailureClass.Transient, 550, "5.2.2" },
-        { "RCPT 550 routing", nameof(SmtpScript.Rcpt), "550 5.4.4 no route", FailureClass.Transient, 550, "5.4.4" },
-        { "RCPT 554 relay", nameof(SmtpScript.Rcpt), "554 5.7.1 Relay access denied", FailureClass.Configuration, 554, "5.7.1" },
-        { "RCPT dropped", nameof(SmtpScript.Rcpt), "DROP", FailureClass.Transient, null, null },
-        { "DATA 451", nameof(SmtpScript.Data), "451 4.3.0 later", FailureClass.Transient, 451, "4.3.0" },
-        { "DATA dropped", nameof(SmtpScript.Data), "DROP", FailureClass.Transient, null, null },
-        { "dot 451", nameof(SmtpScript.Dot), "451 4.3.0 later", FailureClass.Transient, 451, "4.3.0" },
-        { "dot 452", nameof(SmtpScript.Dot), "452 4.3.1 disk full", FailureClass.Transient, 452, "4.3.1" },
-        { "dot 554 policy", nameof(SmtpScript.Dot), "554 5.7.1 looks like spam", FailureClass.Permanent, 554, "5.7.1" },
-        { "dot 552 size", nameof(SmtpScript.Dot), "552 5.3.4 too big", FailureClass.Permanent, 552, "5.3.4" },
-        { "dot then dropped", nameof(SmtpScript.Dot), "DROP", FailureClass.Ambiguous, null, null },
-    };
+    public static TheoryData<string, string, string, FailureClass, int?, string?> Refusals =>
+        new()
+        {
+            { "greeting 421", nameof(SmtpScript.Greeting), "421 4.3.2 closing|DROP", FailureClass.Server, 421, "4.3.2" },
+            { "greeting 554", nameof(SmtpScript.Greeting), "554 5.7.1 not you|DROP", FailureClass.Configuration, 554, "5.7.1" },
+            { "greeting garbage", nameof(SmtpScript.Greeting), "HTTP/1.1 400 Bad Request|DROP", FailureClass.Server, null, null },
+            { "greeting dropped", nameof(SmtpScript.Greeting), "DROP", FailureClass.Server, null, null },
+            { "EHLO 421", nameof(SmtpScript.Ehlo), "421 4.7.0 too many|DROP", FailureClass.Server, null, null },
+            { "MAIL 451", nameof(SmtpScript.Mail), "451 4.3.0 later", FailureClass.Transient, 451, "4.3.0" },
+            { "MAIL 552 size", nameof(SmtpScript.Mail), "552 5.3.4 too big", FailureClass.Permanent, 552, "5.3.4" },
+            {
+                "MAIL 553 for all letters",
+                nameof(SmtpScript.Mail),
+                "553 5.7.1 sender not owned by user",
+                FailureClass.Configuration,
+                553,
+                "5.7.1"
+            },
+            { "MAIL 530", nameof(SmtpScript.Mail), "530 5.7.0 authenticate first", FailureClass.Configuration, 530, null },
+            { "RCPT 450 greylist", nameof(SmtpScript.Rcpt), "450 4.2.0 greylisted", FailureClass.Transient, 450, "4.2.0" },
+            { "RCPT 421", nameof(SmtpScript.Rcpt), "421 4.7.0 not so fast|DROP", FailureClass.Transient, 421, "4.7.0" },
+            { "RCPT 550 no such user", nameof(SmtpScript.Rcpt), "550 5.1.1 no such user", FailureClass.Permanent, 550, "5.1.1" },
+            { "RCPT 550 without enhanced code", nameof(SmtpScript.Rcpt), "550 no such user", FailureClass.Permanent, 550, null },
+            { "RCPT 552 full", nameof(SmtpScript.Rcpt), "552 5.2.2 mailbox full", FailureClass.Transient, 552, "5.2.2" },
+            { "RCPT 550 full", nameof(SmtpScript.Rcpt), "550 5.2.2 mailbox full", FailureClass.Transient, 550, "5.2.2" },
+            { "RCPT 550 routing", nameof(SmtpScript.Rcpt), "550 5.4.4 no route", FailureClass.Transient, 550, "5.4.4" },
+            { "RCPT 554 relay", nameof(SmtpScript.Rcpt), "554 5.7.1 Relay access denied", FailureClass.Configuration, 554, "5.7.1" },
+            { "RCPT dropped", nameof(SmtpScript.Rcpt), "DROP", FailureClass.Transient, null, null },
+            { "DATA 451", nameof(SmtpScript.Data), "451 4.3.0 later", FailureClass.Transient, 451, "4.3.0" },
+            { "DATA dropped", nameof(SmtpScript.Data), "DROP", FailureClass.Transient, null, null },
+            { "dot 451", nameof(SmtpScript.Dot), "451 4.3.0 later", FailureClass.Transient, 451, "4.3.0" },
+            { "dot 452", nameof(SmtpScript.Dot), "452 4.3.1 disk full", FailureClass.Transient, 452, "4.3.1" },
+            { "dot 554 policy", nameof(SmtpScript.Dot), "554 5.7.1 looks like spam", FailureClass.Permanent, 554, "5.7.1" },
+            { "dot 552 size", nameof(SmtpScript.Dot), "552 5.3.4 too big", FailureClass.Permanent, 552, "5.3.4" },
+            { "dot then dropped", nameof(SmtpScript.Dot), "DROP", FailureClass.Ambiguous, null, null },
+        };
 
     [Theory, MemberData(nameof(Refusals))]
-    public async Task A_refusal_is_classed_by_its_code_and_its_step(string name, string step, string words, FailureClass expected, int? code, string? enhanced)
+    public async Task A_refusal_is_classed_by_its_code_and_its_step(
+        string name, string step, string words, FailureClass expected, int? code, string? enhanced)
     {
         Assert.NotNull(name);
         await using var server = new ScriptedServer(Script(step, words));
@@ -110,7 +119,9 @@ public sealed class SmtpFailureTests
 
         Assert.Equal(FailureClass.Configuration, failed.Class);
         Assert.Contains("does not offer STARTTLS", failed.Reply.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain(server.Commands, command => command.StartsWith("AUTH", StringComparison.Ordinal) || command.StartsWith("MAIL", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            server.Commands,
+            command => command.StartsWith("AUTH", StringComparison.Ordinal) || command.StartsWith("MAIL", StringComparison.Ordinal));
         File.Delete(options.PasswordFile);
     }
 
@@ -146,7 +157,9 @@ public sealed class SmtpFailureTests
         await using var server = new ScriptedServer(new SmtpScript());
         await using var transport = new SmtpTransport(Options(server), TimeProvider.System);
 
-        Assert.Equal(FailureClass.Permanent, Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(Array.Empty<byte>()), Cancel)).Class);
+        Assert.Equal(
+            FailureClass.Permanent,
+            Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(Array.Empty<byte>()), Cancel)).Class);
     }
 
     [Fact]

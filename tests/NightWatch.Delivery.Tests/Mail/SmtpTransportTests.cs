@@ -33,7 +33,8 @@ public sealed class SmtpTransportTests : IAsyncDisposable
     public async Task Many_letters_use_one_connection_and_every_attempt_sends_the_same_bytes()
     {
         await using var transport = new SmtpTransport(Options(), TimeProvider.System);
-        for (var attempt = 0; attempt < 3; attempt++) Assert.IsType<Handover.Accepted>(await transport.SendAsync(GivenLetter.InHand(), Cancel));
+        for (var attempt = 0; attempt < 3; attempt++)
+            Assert.IsType<Handover.Accepted>(await transport.SendAsync(GivenLetter.InHand(), Cancel));
 
         Assert.Equal(3, server.Received.Count);
         Assert.Single(server.Received.Select(received => GivenLetter.Text(received)).Distinct());
@@ -49,7 +50,10 @@ public sealed class SmtpTransportTests : IAsyncDisposable
         var failed = Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel));
 
         Assert.Equal((FailureClass.Configuration, (int?)535), (failed.Class, failed.Reply.Code));
-        Assert.StartsWith("The mail server refuses the user name or password (Mail:UserName, Mail:PasswordFile)", failed.Reply.Text, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "The mail server refuses the user name or password (Mail:UserName, Mail:PasswordFile)",
+            failed.Reply.Text,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("guess-99", failed.Reply.Text, StringComparison.Ordinal);
         Assert.Equal(failed.Reply.Text, await transport.CheckAsync(Cancel));
         Assert.Empty(server.Received);
@@ -64,7 +68,9 @@ public sealed class SmtpTransportTests : IAsyncDisposable
 
         var failed = Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel));
 
-        Assert.Equal((FailureClass.Configuration, "Mail:PasswordFile: /nowhere/password cannot be read (no such file)."), (failed.Class, failed.Reply.Text));
+        Assert.Equal(
+            (FailureClass.Configuration, "Mail:PasswordFile: /nowhere/password cannot be read (no such file)."),
+            (failed.Class, failed.Reply.Text));
     }
 
     [Fact]
@@ -74,7 +80,8 @@ public sealed class SmtpTransportTests : IAsyncDisposable
         (options.UserName, options.PasswordFile) = ("", "");
         await using var transport = new SmtpTransport(options, TimeProvider.System);
 
-        Assert.Equal(FailureClass.Configuration, Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel)).Class);
+        Assert.Equal(
+            FailureClass.Configuration, Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel)).Class);
     }
 
     [Fact]
@@ -99,7 +106,8 @@ public sealed class SmtpTransportTests : IAsyncDisposable
         (options.Port, options.CaFile) = (other.Port, other.CaFile);
         await using var transport = new SmtpTransport(options, TimeProvider.System);
 
-        Assert.Equal(FailureClass.Configuration, Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel)).Class);
+        Assert.Equal(
+            FailureClass.Configuration, Assert.IsType<Handover.Failed>(await transport.SendAsync(GivenLetter.InHand(), Cancel)).Class);
         Assert.Empty(other.Received);
     }
 
@@ -117,7 +125,12 @@ public sealed class SmtpTransportTests : IAsyncDisposable
     {
         using var key = RSA.Create(2048);
         var options = Options();
-        options.Dkim = new DkimOptions { Domain = "nightwatch.example.org", Selector = "nw1", KeyFile = server.Write("dkim.pem", key.ExportPkcs8PrivateKeyPem()) };
+        options.Dkim = new DkimOptions
+        {
+            Domain = "nightwatch.example.org",
+            Selector = "nw1",
+            KeyFile = server.Write("dkim.pem", key.ExportPkcs8PrivateKeyPem()),
+        };
         Assert.Empty(options.Faults());
         await using var transport = new SmtpTransport(options, TimeProvider.System);
 
@@ -126,10 +139,16 @@ public sealed class SmtpTransportTests : IAsyncDisposable
         var received = MimeMessage.Load(new MemoryStream(Assert.Single(server.Received)), Cancel);
         var signature = received.Headers[received.Headers.IndexOf(HeaderId.DkimSignature)];
         Assert.True(await new DkimVerifier(new PublishedKey(key.ExportSubjectPublicKeyInfoPem())).VerifyAsync(received, signature, Cancel));
-        var covered = signature.Value.Split(';').Single(tag => tag.TrimStart().StartsWith("h=", StringComparison.Ordinal)).Trim()[2..].Split(':', StringSplitOptions.TrimEntries);
-        foreach (var name in (string[])["list-unsubscribe", "list-unsubscribe-post", "content-type", "from", "subject", "date"]) Assert.Contains(name, covered, StringComparer.OrdinalIgnoreCase);
+        var covered = signature
+            .Value.Split(';')
+            .Single(tag => tag.TrimStart().StartsWith("h=", StringComparison.Ordinal))
+            .Trim()[2..]
+            .Split(':', StringSplitOptions.TrimEntries);
+        foreach (var name in (string[])["list-unsubscribe", "list-unsubscribe-post", "content-type", "from", "subject", "date"])
+            Assert.Contains(name, covered, StringComparer.OrdinalIgnoreCase);
         received.Subject = "Go – another place";
-        Assert.False(await new DkimVerifier(new PublishedKey(key.ExportSubjectPublicKeyInfoPem())).VerifyAsync(received, signature, Cancel));
+        Assert.False(
+            await new DkimVerifier(new PublishedKey(key.ExportSubjectPublicKeyInfoPem())).VerifyAsync(received, signature, Cancel));
     }
 
     public ValueTask DisposeAsync() => server.DisposeAsync();
@@ -148,13 +167,18 @@ public sealed class SmtpTransportTests : IAsyncDisposable
 
     private sealed class PublishedKey(string pem) : IDkimPublicKeyLocator
     {
-        public AsymmetricKeyParameter LocatePublicKey(string methods, string domain, string selector, CancellationToken cancellationToken = default)
+        public AsymmetricKeyParameter LocatePublicKey(
+            string methods, string domain, string selector, CancellationToken cancellationToken = default)
         {
             Assert.Equal(("nightwatch.example.org", "nw1"), (domain, selector));
             return (AsymmetricKeyParameter)new PemReader(new StringReader(pem)).ReadObject();
         }
 
-        public Task<AsymmetricKeyParameter> LocatePublicKeyAsync(string methods, string domain, string selector, CancellationToken cancellationToken = default) =>
-            Task.FromResult(LocatePublicKey(methods, domain, selector, cancellationToken));
+        public Task<AsymmetricKeyParameter> LocatePublicKeyAsync(
+            string methods,
+            string domain,
+            string selector,
+            CancellationToken cancellationToken = default
+        ) => Task.FromResult(LocatePublicKey(methods, domain, selector, cancellationToken));
     }
 }

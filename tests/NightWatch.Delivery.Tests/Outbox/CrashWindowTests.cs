@@ -39,11 +39,18 @@ public sealed class CrashWindowTests : IAsyncLifetime
             {
                 Id = "one",
                 Subscriber = new("Ilse Vermaak", "ilse@example.org"),
-                Site = new() { Id = "bend", Name = "Windmill Bend", Position = new GeoPosition(-33.35, 20.02, 640), Zone = DateTimeZone.Utc },
+                Site = new()
+                {
+                    Id = "bend",
+                    Name = "Windmill Bend",
+                    Position = new GeoPosition(-33.35, 20.02, 640),
+                    Zone = DateTimeZone.Utc,
+                },
             },
             GivenLetter.Now,
             Cancel);
-        await new DueStore(database).ScheduleAsync([new(new("one", PassKind.Evening, Night), GivenLetter.Now, GivenLetter.Now + Duration.FromHours(12))], Cancel);
+        await new DueStore(database).ScheduleAsync(
+            [new(new("one", PassKind.Evening, Night), GivenLetter.Now, GivenLetter.Now + Duration.FromHours(12))], Cancel);
     }
 
     public async ValueTask DisposeAsync()
@@ -96,7 +103,8 @@ public sealed class CrashWindowTests : IAsyncLifetime
         // A server that asks for no authentication, so that the conversation can be cut by hand where the kill cuts it.
         await using var plain = new ScriptedServer(new SmtpScript());
         await KilledInHandAsync();
-        await TalkAndDieAsync(plain.Port, "EHLO killed", "MAIL FROM:<watch@nightwatch.example.org>", "RCPT TO:<ilse@example.org>", "DATA", "Subject: hal");
+        await TalkAndDieAsync(
+            plain.Port, "EHLO killed", "MAIL FROM:<watch@nightwatch.example.org>", "RCPT TO:<ilse@example.org>", "DATA", "Subject: hal");
 
         await RestartAsync();
         Assert.Empty(plain.Accepted);
@@ -140,7 +148,9 @@ public sealed class CrashWindowTests : IAsyncLifetime
 
         await RestartAsync();
 
-        Assert.False(await new OutboxStore(sleeper).CompleteAsync(asleep, new SendOutcome.Dead(new(null, null, "woke up")), bench.Clock.GetCurrentInstant(), Cancel));
+        Assert.False(
+            await new OutboxStore(sleeper).CompleteAsync(
+                asleep, new SendOutcome.Dead(new(null, null, "woke up")), bench.Clock.GetCurrentInstant(), Cancel));
         Assert.Equal(OutboxState.Sent, (await bench.EntryAsync()).State);
         Assert.Single(server.Received);
     }
@@ -157,7 +167,8 @@ public sealed class CrashWindowTests : IAsyncLifetime
         Assert.True(await outbox.CompleteAsync(letter, new SendOutcome.Sent("ok"), GivenLetter.Now, Cancel));
     }
 
-    private static Task<IReadOnlyList<DueClaim>> ClaimDueAsync(Database process) => new DueStore(process).ClaimAsync(GivenLetter.Now, 9, Lease, Cancel);
+    private static Task<IReadOnlyList<DueClaim>> ClaimDueAsync(Database process) =>
+        new DueStore(process).ClaimAsync(GivenLetter.Now, 9, Lease, Cancel);
 
     /// <returns>How many looks were due.</returns>
     private static async Task<int> PassAsync(Database process)
@@ -166,7 +177,12 @@ public sealed class CrashWindowTests : IAsyncLifetime
         if (claims.Count == 0) return 0;
         var memory = await new ToldNightStore(process).GetAsync("one", Night, Cancel);
         var told = memory.Night with { Told = VerdictClass.Go, ToldBy = LetterKind.Outlook, ToldAt = GivenLetter.Now, Revision = 1 };
-        var commit = new PassCommit { Done = claims, Told = [memory with { Night = told }], Letters = [GivenLetter.Draft() with { About = [new("one", Night)] }] };
+        var commit = new PassCommit
+        {
+            Done = claims,
+            Told = [memory with { Night = told }],
+            Letters = [GivenLetter.Draft() with { About = [new("one", Night)] }],
+        };
         Assert.Equal(new PassOutcome.Committed(1), await new PassStore(process).CommitAsync(commit, GivenLetter.Now, Cancel));
         return claims.Count;
     }
@@ -180,7 +196,8 @@ public sealed class CrashWindowTests : IAsyncLifetime
         foreach (var line in lines)
         {
             await stream.WriteAsync(Encoding.ASCII.GetBytes(line + "\r\n"), Cancel);
-            if (!line.StartsWith("Subject", StringComparison.Ordinal)) while ((await reader.ReadLineAsync(Cancel))?.ElementAtOrDefault(3) == '-') { }
+            if (!line.StartsWith("Subject", StringComparison.Ordinal))
+                while ((await reader.ReadLineAsync(Cancel))?.ElementAtOrDefault(3) == '-') { }
         }
     }
 

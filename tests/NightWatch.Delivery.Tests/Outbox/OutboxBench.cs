@@ -50,10 +50,19 @@ internal sealed class OutboxBench : IAsyncDisposable
     }
 
     public OutboxSender Sender(IMailTransport transport, Database? process = null, ILogger<OutboxSender>? log = null) =>
-        new(new OutboxStore(process ?? processes[0]), transport, new SendRate(new RationStore(process ?? processes[0]), Mail), Options, Clock, Time, Telemetry, log ?? NullLogger<OutboxSender>.Instance);
+        new(
+            new OutboxStore(process ?? processes[0]),
+            transport,
+            new SendRate(new RationStore(process ?? processes[0]), Mail),
+            Options,
+            Clock,
+            Time,
+            Telemetry,
+            log ?? NullLogger<OutboxSender>.Instance);
 
     public async Task<OutboxEntry> EntryAsync(string key = "outlook-1") =>
-        (await new OutboxStore(processes[0]).ListAsync(null, 1000, TestContext.Current.CancellationToken)).Single(letter => letter.DedupeKey == key);
+        (await new OutboxStore(processes[0]).ListAsync(null, 1000, TestContext.Current.CancellationToken)).Single(letter =>
+            letter.DedupeKey == key);
 
     public async ValueTask DisposeAsync()
     {

@@ -17,7 +17,9 @@ public sealed class OutboxSenderTests
     [Fact]
     public async Task All_that_is_due_goes_out_once_over_several_batches()
     {
-        await using var bench = await OutboxBench.StartAsync([.. Enumerable.Range(1, 10).Select(number => GivenLetter.Draft($"outlook-{number}"))]);
+        await using var bench = await OutboxBench.StartAsync([
+            .. Enumerable.Range(1, 10).Select(number => GivenLetter.Draft($"outlook-{number}")),
+        ]);
         var transport = new ScriptedTransport();
         using var sender = bench.Sender(transport);
 
@@ -45,7 +47,8 @@ public sealed class OutboxSenderTests
     [Fact]
     public async Task A_letter_that_becomes_late_while_it_waits_its_turn_is_dropped_too()
     {
-        await using var bench = await OutboxBench.StartAsync(GivenLetter.Draft(), GivenLetter.Draft("late", notAfter: GivenLetter.Now + Minute));
+        await using var bench = await OutboxBench.StartAsync(
+            GivenLetter.Draft(), GivenLetter.Draft("late", notAfter: GivenLetter.Now + Minute));
         var transport = new ScriptedTransport();
         transport.Answer = (_, _) =>
         {
@@ -83,7 +86,9 @@ public sealed class OutboxSenderTests
     {
         await using var bench = await OutboxBench.StartAsync(GivenLetter.Draft(), GivenLetter.Draft("good"));
         var transport = new ScriptedTransport();
-        transport.Answer = (letter, _) => Task.FromResult(letter.DedupeKey == "good" ? new Handover.Accepted("ok") : ScriptedTransport.Fails(FailureClass.Permanent, 550));
+        transport.Answer = (letter, _) =>
+            Task.FromResult(
+                letter.DedupeKey == "good" ? new Handover.Accepted("ok") : ScriptedTransport.Fails(FailureClass.Permanent, 550));
         using var sender = bench.Sender(transport);
 
         Assert.Equal(new SendRound(1, 0, 1, 0, 0), await sender.SendDueAsync(Cancel));
@@ -128,7 +133,9 @@ public sealed class OutboxSenderTests
     [Fact]
     public async Task While_the_server_is_away_the_queue_waits_longer_each_time_and_no_letter_pays_for_it()
     {
-        await using var bench = await OutboxBench.StartAsync([.. Enumerable.Range(1, 5).Select(number => GivenLetter.Draft($"outlook-{number}"))]);
+        await using var bench = await OutboxBench.StartAsync([
+            .. Enumerable.Range(1, 5).Select(number => GivenLetter.Draft($"outlook-{number}")),
+        ]);
         var transport = new ScriptedTransport();
         var tries = new List<int>();
         transport.Answer = (_, _) =>
@@ -169,12 +176,17 @@ public sealed class OutboxSenderTests
         Assert.Equal(new SendRound(0, 0, 0, 0, 1), await sender.SendDueAsync(Cancel));
         Assert.Equal(SendRound.Nothing, await sender.SendDueAsync(Cancel));
 
-        Assert.Contains("Mail needs an operator: The mail server refuses the user name or password (Mail:UserName, Mail:PasswordFile)", Assert.Single(log.Errors), StringComparison.Ordinal);
+        Assert.Contains(
+            "Mail needs an operator: The mail server refuses the user name or password (Mail:UserName, Mail:PasswordFile)",
+            Assert.Single(log.Errors),
+            StringComparison.Ordinal);
         server.Write("password-2", SecureServer.Password);
         bench.Clock.Advance(Duration.FromMinutes(15));
         Assert.Equal(new SendRound(2, 0, 0, 0, 0), await sender.SendDueAsync(Cancel));
         Assert.Equal(2, server.Received.Count);
-        Assert.DoesNotContain(log.All, line => line.Contains("guess-99", StringComparison.Ordinal) || line.Contains("ilse@example.org", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            log.All,
+            line => line.Contains("guess-99", StringComparison.Ordinal) || line.Contains("ilse@example.org", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -220,7 +232,8 @@ public sealed class OutboxSenderTests
         var transport = new ScriptedTransport();
         transport.Answer = async (letter, _) =>
         {
-            if (letter.DedupeKey == "outlook-1") await other.EnqueueAsync([GivenLetter.Draft("newer") with { About = [night] }], GivenLetter.Now, Cancel);
+            if (letter.DedupeKey == "outlook-1")
+                await other.EnqueueAsync([GivenLetter.Draft("newer") with { About = [night] }], GivenLetter.Now, Cancel);
             return new Handover.Accepted("ok");
         };
         using var sender = bench.Sender(transport);
@@ -234,7 +247,9 @@ public sealed class OutboxSenderTests
     [Fact]
     public async Task Two_processes_send_every_letter_once()
     {
-        await using var bench = await OutboxBench.StartAsync([.. Enumerable.Range(1, 40).Select(number => GivenLetter.Draft($"outlook-{number}"))]);
+        await using var bench = await OutboxBench.StartAsync([
+            .. Enumerable.Range(1, 40).Select(number => GivenLetter.Draft($"outlook-{number}")),
+        ]);
         var transport = new ScriptedTransport();
         using var one = bench.Sender(transport);
         using var two = bench.Sender(transport, bench.Process());
@@ -304,7 +319,8 @@ public sealed class OutboxSenderTests
 
         public bool IsEnabled(LogLevel logLevel) => true;
 
-        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
+        public void Log<TState>(
+            LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
         {
             All.Add(formatter(state, exception));
             if (logLevel >= LogLevel.Error) Errors.Add(formatter(state, exception));

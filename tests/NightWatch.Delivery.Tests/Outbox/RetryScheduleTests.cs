@@ -9,7 +9,8 @@ public sealed class RetryScheduleTests
     private static readonly Instant Now = Instant.FromUtc(2027, 3, 4, 18, 0);
     private static readonly Instant Far = Now + Duration.FromDays(2);
 
-    // Common practice of relays, no source: two quick tries, then half-hourly (RFC 5321, 4.5.4.1 asks for 30 minutes and leaves it settable).
+    // Common practice of relays, no source: two quick tries, then half-hourly (RFC 5321, 4.5.4.1 asks for 30 minutes and leaves it
+    // settable).
     [Theory]
     [InlineData(1, 1)]
     [InlineData(2, 6)]
@@ -19,7 +20,8 @@ public sealed class RetryScheduleTests
         Assert.Equal(Now + Duration.FromMinutes(minutes), RetrySchedule.Next(42, attempt, Now, Far));
 
     [Fact]
-    public void A_greylist_is_not_hurried() => Assert.Equal(Now + Duration.FromMinutes(6), RetrySchedule.Next(42, 1, Now, Far, greylisted: true));
+    public void A_greylist_is_not_hurried() =>
+        Assert.Equal(Now + Duration.FromMinutes(6), RetrySchedule.Next(42, 1, Now, Far, greylisted: true));
 
     [Fact]
     public void Later_tries_spread_within_a_fifth_of_half_an_hour_and_are_the_same_each_time() =>

@@ -8,7 +8,8 @@ internal sealed class ScriptedTransport : IMailTransport
 {
     public List<OutboxLetter> Given { get; } = [];
 
-    public Func<OutboxLetter, CancellationToken, Task<Handover>> Answer { get; set; } = (letter, _) => Task.FromResult<Handover>(new Handover.Accepted($"queued {letter.Id}"));
+    public Func<OutboxLetter, CancellationToken, Task<Handover>> Answer { get; set; } =
+        (letter, _) => Task.FromResult<Handover>(new Handover.Accepted($"queued {letter.Id}"));
 
     public static Handover Fails(FailureClass @class, int? code = null) => new Handover.Failed(@class, new(code, null, $"{@class} {code}"));
 

@@ -39,7 +39,10 @@ public sealed class SendRateTests
     [Fact]
     public async Task A_domain_that_has_had_its_letters_holds_back_no_other()
     {
-        await using var bench = await OutboxBench.StartAsync([.. Letters(1, 9, "ilse@big.example"), .. Letters(10, 2, "piet@small.example")]);
+        await using var bench = await OutboxBench.StartAsync([
+            .. Letters(1, 9, "ilse@big.example"),
+            .. Letters(10, 2, "piet@small.example"),
+        ]);
         bench.Mail.MostPerMinutePerDomain = 3;
         var (transport, sent) = Noting(bench);
         using var sender = bench.Sender(transport);
@@ -56,7 +59,11 @@ public sealed class SendRateTests
         // In their order, three a minute, and each was held back once only.
         Assert.Equal(
             [(4, 1), (5, 1), (6, 1), (7, 2), (8, 2), (9, 2)],
-            sent.Skip(5).Select(letter => (int.Parse(letter.Key["letter-".Length..], System.Globalization.CultureInfo.InvariantCulture), (int)(letter.At - GivenLetter.Now).TotalMinutes)));
+            sent.Skip(5)
+                .Select(letter =>
+                    (
+                        int.Parse(letter.Key["letter-".Length..], System.Globalization.CultureInfo.InvariantCulture),
+                        (int)(letter.At - GivenLetter.Now).TotalMinutes)));
         Assert.Equal((OutboxState.Sent, 1), ((await bench.EntryAsync("letter-9")).State, (await bench.EntryAsync("letter-9")).Attempt));
     }
 
@@ -75,7 +82,10 @@ public sealed class SendRateTests
     [Fact]
     public async Task A_letter_for_which_the_server_has_no_room_uses_nothing_of_its_domain()
     {
-        await using var bench = await OutboxBench.StartAsync([.. Letters(1, 1, "piet@small.example"), .. Letters(2, 1, "ilse@big.example")]);
+        await using var bench = await OutboxBench.StartAsync([
+            .. Letters(1, 1, "piet@small.example"),
+            .. Letters(2, 1, "ilse@big.example"),
+        ]);
         (bench.Mail.MostPerMinute, bench.Mail.MostPerMinutePerDomain) = (1, 1);
         var (transport, sent) = Noting(bench);
         using var sender = bench.Sender(transport);
@@ -86,7 +96,8 @@ public sealed class SendRateTests
             bench.Clock.Advance(Tick);
         }
 
-        Assert.Equal([("letter-1", 0), ("letter-2", 1)], sent.Select(letter => (letter.Key, (int)(letter.At - GivenLetter.Now).TotalMinutes)));
+        Assert.Equal(
+            [("letter-1", 0), ("letter-2", 1)], sent.Select(letter => (letter.Key, (int)(letter.At - GivenLetter.Now).TotalMinutes)));
     }
 
     [Fact]
@@ -128,7 +139,8 @@ public sealed class SendRateTests
             faults);
     }
 
-    private static OutboxDraft[] Letters(int first, int count, string to) => [.. Enumerable.Range(first, count).Select(number => GivenLetter.Draft($"letter-{number}", to: to))];
+    private static OutboxDraft[] Letters(int first, int count, string to) =>
+        [.. Enumerable.Range(first, count).Select(number => GivenLetter.Draft($"letter-{number}", to: to))];
 
     private static (ScriptedTransport Transport, List<(string Key, Instant At)> Sent) Noting(OutboxBench bench)
     {

@@ -69,9 +69,11 @@ public sealed class WebhookTests : IAsyncLifetime
 
     // The worked example of the open specification's reference libraries (Standard Webhooks 1.0.0).
     [Fact]
-    public void A_signature_is_the_specification_s() => Assert.Equal(
-        "v1,g0hM9SsE+OTPJTGt/tmIKtSyZlE3uFJELVlNIOLJ1OE=",
-        WebhookSignature.Of("whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw", "msg_p5jXN8AQM9LWM0D4loKWxJek", 1614265330, "{\"test\": 2432232314}"u8));
+    public void A_signature_is_the_specification_s() =>
+        Assert.Equal(
+            "v1,g0hM9SsE+OTPJTGt/tmIKtSyZlE3uFJELVlNIOLJ1OE=",
+            WebhookSignature.Of(
+                "whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw", "msg_p5jXN8AQM9LWM0D4loKWxJek", 1614265330, "{\"test\": 2432232314}"u8));
 
     [Fact]
     public async Task A_call_carries_the_letter_its_id_its_time_and_a_signature_that_the_secret_verifies()
@@ -79,8 +81,12 @@ public sealed class WebhookTests : IAsyncLifetime
         Assert.IsType<Handover.Accepted>(await SendAsync(Url));
         var (headers, body) = Assert.Single(calls);
         Assert.Equal("{\"type\":\"letter.outlook\"}", Encoding.UTF8.GetString(body));
-        Assert.Equal(("call.1@example.org", Now.ToUnixTimeSeconds().ToString(System.Globalization.CultureInfo.InvariantCulture)), (headers["webhook-id"].ToString(), headers["webhook-timestamp"].ToString()));
-        Assert.Equal(WebhookSignature.Of(WebhookSignature.SecretOf(signer, Url), "call.1@example.org", Now.ToUnixTimeSeconds(), body), headers["webhook-signature"].ToString());
+        Assert.Equal(
+            ("call.1@example.org", Now.ToUnixTimeSeconds().ToString(System.Globalization.CultureInfo.InvariantCulture)),
+            (headers["webhook-id"].ToString(), headers["webhook-timestamp"].ToString()));
+        Assert.Equal(
+            WebhookSignature.Of(WebhookSignature.SecretOf(signer, Url), "call.1@example.org", Now.ToUnixTimeSeconds(), body),
+            headers["webhook-signature"].ToString());
         Assert.Equal("application/json", headers.ContentType.ToString());
         Assert.NotEqual(WebhookSignature.SecretOf(signer, Url), WebhookSignature.SecretOf(signer, Url + "2"));
     }
@@ -92,7 +98,8 @@ public sealed class WebhookTests : IAsyncLifetime
     [InlineData(410, FailureClass.Permanent)]
     [InlineData(429, FailureClass.Transient)]
     [InlineData(503, FailureClass.Transient)]
-    public async Task What_the_receiver_answers_decides_whether_it_is_tried_again_and_no_redirect_is_followed(int answer, FailureClass? failure)
+    public async Task What_the_receiver_answers_decides_whether_it_is_tried_again_and_no_redirect_is_followed(
+        int answer, FailureClass? failure)
     {
         status = answer;
         Assert.Equal(failure, (await SendAsync(Url) as Handover.Failed)?.Class);
@@ -102,7 +109,13 @@ public sealed class WebhookTests : IAsyncLifetime
     [Fact]
     public async Task Without_the_setting_nothing_on_this_machine_is_called()
     {
-        foreach (var url in new[] { Url, Url.Replace("http:", "https:", StringComparison.Ordinal), Url.Replace("127.0.0.1", "localhost", StringComparison.Ordinal).Replace("http:", "https:", StringComparison.Ordinal) })
+        foreach (
+            var url in new[]
+            {
+                Url,
+                Url.Replace("http:", "https:", StringComparison.Ordinal),
+                Url.Replace("127.0.0.1", "localhost", StringComparison.Ordinal).Replace("http:", "https:", StringComparison.Ordinal),
+            })
         {
             var failed = Assert.IsType<Handover.Failed>(await SendAsync(url, allowLoopback: false));
             Assert.Equal(FailureClass.Permanent, failed.Class);
@@ -126,15 +139,27 @@ public sealed class WebhookTests : IAsyncLifetime
     public async Task A_call_is_queued_beside_the_mail_unless_calls_are_switched_off(bool enabled)
     {
         var watch = Cast.Watches[0] with { Letters = Cast.Watches[0].Letters with { Webhook = Url } };
-        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 4), PlaceWeather.Unknown, ChanceBook.Shipped, Now, new SharedSky()).Plan;
+        var plan = NightEvaluation
+            .Of(watch, new LocalDate(2027, 6, 4), PlaceWeather.Unknown, ChanceBook.Shipped, Now, new SharedSky())
+            .Plan;
         using var writer = new LetterWriter(AllSettings.ForRehearsal(Path.Combine(folder, "calls.db"), folder, seed: 1).Head(signer));
         var draft = new LetterDraft
         {
-            Orders = [new LetterOrder(LetterKind.Outlook, plan, new ToldNight { WatchId = watch.Id, Night = plan.Night }, Now + Duration.FromHours(9), "a test")],
+            Orders =
+            [
+                new LetterOrder(
+                    LetterKind.Outlook,
+                    plan,
+                    new ToldNight { WatchId = watch.Id, Night = plan.Night },
+                    Now + Duration.FromHours(9),
+                    "a test"),
+            ],
             Now = Now,
         };
 
-        var queued = new LetterCalls(new WebhookOptions { Enabled = enabled }, writer).DraftsOf(draft, await writer.WriteAsync(draft, Cancel), Now).ToList();
+        var queued = new LetterCalls(new WebhookOptions { Enabled = enabled }, writer)
+            .DraftsOf(draft, await writer.WriteAsync(draft, Cancel), Now)
+            .ToList();
 
         Assert.Equal((LetterChannel.Mail, watch.Subscriber.Address), (queued[0].Channel, queued[0].Recipient));
         Assert.Equal(enabled ? [(LetterChannel.Webhook, Url)] : [], queued.Skip(1).Select(call => (call.Channel, call.Recipient)));
@@ -171,7 +196,8 @@ public sealed class WebhookTests : IAsyncLifetime
     [InlineData("2002:7f00:1::")]
     [InlineData("100::1")]
     [InlineData("5f00::1")]
-    public void An_address_that_leads_into_somebody_s_own_network_is_not_public(string address) => Assert.False(PublicAddress.Is(IPAddress.Parse(address)));
+    public void An_address_that_leads_into_somebody_s_own_network_is_not_public(string address) =>
+        Assert.False(PublicAddress.Is(IPAddress.Parse(address)));
 
     [Theory]
     [InlineData("1.1.1.1")]
@@ -184,7 +210,8 @@ public sealed class WebhookTests : IAsyncLifetime
 
     private async Task<Handover> SendAsync(string url, bool allowLoopback = true)
     {
-        using var transport = new WebhookTransport(new WebhookOptions { AllowLoopback = allowLoopback, TimeoutSeconds = 5 }, signer, new VirtualClock(Now));
+        using var transport = new WebhookTransport(
+            new WebhookOptions { AllowLoopback = allowLoopback, TimeoutSeconds = 5 }, signer, new VirtualClock(Now));
         return await transport.SendAsync(
             new OutboxLetter
             {

@@ -8,20 +8,35 @@ using NightWatch.Planted.South;
 namespace NightWatch.EndToEnd.Architecture;
 
 /// <summary>
-/// Arrows between projects point one way, and the folders of a project form no circle. A folder is a namespace; a folder and one inside it are
-/// two, so that what is in the parent may use the child or be used by it, not both. No type is excepted, not even those that put all together.
+/// Arrows between projects point one way, and the folders of a project form no circle. A folder is a namespace; a folder and one inside it
+/// are two, so that what is in the parent may use the child or be used by it, not both. No type is excepted, not even those that put all
+/// together.
 /// </summary>
 public sealed partial class ArchitectureTests
 {
     /// <summary>The one place where the direction is written: a project may use those before it.</summary>
     private static readonly string[] Order =
     [
-        "NightWatch.Sky", "NightWatch.Places", "NightWatch.Weather", "NightWatch.Planning", "NightWatch.Words", "NightWatch.Pictures",
-        "NightWatch.Letters", "NightWatch.Store", "NightWatch.Watchkeeping", "NightWatch.Delivery", "NightWatch.Pages", "NightWatch.Service",
+        "NightWatch.Sky",
+        "NightWatch.Places",
+        "NightWatch.Weather",
+        "NightWatch.Planning",
+        "NightWatch.Words",
+        "NightWatch.Pictures",
+        "NightWatch.Letters",
+        "NightWatch.Store",
+        "NightWatch.Watchkeeping",
+        "NightWatch.Delivery",
+        "NightWatch.Pages",
+        "NightWatch.Service",
     ];
 
     private static readonly Lazy<IReadOnlyList<TypeUse>> Uses = new(() =>
-        [.. Order.SelectMany(project => CompiledTypes.UsesIn(Path.Combine(AppContext.BaseDirectory, (project == "NightWatch.Service" ? "nightwatch" : project) + ".dll")))]);
+        [
+            .. Order.SelectMany(project =>
+                CompiledTypes.UsesIn(
+                    Path.Combine(AppContext.BaseDirectory, (project == "NightWatch.Service" ? "nightwatch" : project) + ".dll"))),
+        ]);
 
     [Fact]
     public void Every_project_has_its_place_in_the_order() =>
@@ -57,7 +72,8 @@ public sealed partial class ArchitectureTests
     public void A_namespace_is_its_folder()
     {
         var source = Path.Combine(Root(), "src");
-        foreach (var file in Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Where(file => !BuildOutput().IsMatch(file)))
+        foreach (
+            var file in Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Where(file => !BuildOutput().IsMatch(file)))
         {
             var folder = Path.GetRelativePath(source, Path.GetDirectoryName(file)!).Replace(Path.DirectorySeparatorChar, '.');
             var written = Namespace().Match(File.ReadAllText(file));
@@ -78,9 +94,13 @@ public sealed partial class ArchitectureTests
     [Fact]
     public void A_planted_arrow_against_the_order_is_found_and_its_types_are_named()
     {
-        var found = Assert.Single(FolderGraph.AgainstOrder(
-            [new TypeUse(TypeNode.Of("NightWatch.Sky.Moon", "Phase")!, TypeNode.Of("NightWatch.Store.Due", "DueStore")!), new TypeUse(TypeNode.Of("NightWatch.Store", "Open")!, TypeNode.Of("NightWatch.Sky", "Sun")!)],
-            Order));
+        var found = Assert.Single(
+            FolderGraph.AgainstOrder(
+                [
+                    new TypeUse(TypeNode.Of("NightWatch.Sky.Moon", "Phase")!, TypeNode.Of("NightWatch.Store.Due", "DueStore")!),
+                    new TypeUse(TypeNode.Of("NightWatch.Store", "Open")!, TypeNode.Of("NightWatch.Sky", "Sun")!),
+                ],
+                Order));
 
         Assert.Equal("NightWatch.Sky may not use NightWatch.Store: NightWatch.Sky.Moon.Phase uses NightWatch.Store.Due.DueStore", found);
     }
@@ -113,7 +133,8 @@ public sealed partial class ArchitectureTests
             .Descendants("ProjectReference")
             .Select(reference => Path.GetFileNameWithoutExtension(reference.Attribute("Include")!.Value.Replace('\\', '/')));
 
-    private static string Root([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../.."));
+    private static string Root([CallerFilePath] string here = "") =>
+        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../.."));
 
     [GeneratedRegex(@"^namespace ([\w.]+);", RegexOptions.Multiline)]
     private static partial Regex Namespace();

@@ -81,7 +81,8 @@ public sealed partial class CompiledTypes
         foreach (var attribute in attributes.Select(_metadata.GetCustomAttribute))
         {
             Use(attribute.Constructor);
-            foreach (Match name in OurName().Matches(Encoding.Latin1.GetString(_metadata.GetBlobBytes(attribute.Value)))) _names.Named(name.Value);
+            foreach (Match name in OurName().Matches(Encoding.Latin1.GetString(_metadata.GetBlobBytes(attribute.Value))))
+                _names.Named(name.Value);
         }
     }
 

@@ -8,12 +8,19 @@ public static class FolderGraph
     /// <summary>One text for each set of folders of one project that all use each other, directly or through one another.</summary>
     public static IReadOnlyList<string> Circles(IEnumerable<TypeUse> uses)
     {
-        var edges = uses.Where(use => use.From.Project == use.To.Project && use.From.Folder != use.To.Folder).ToLookup(use => use.From.Folder);
+        var edges = uses.Where(use => use.From.Project == use.To.Project && use.From.Folder != use.To.Folder)
+            .ToLookup(use => use.From.Folder);
         var reached = edges.ToDictionary(folder => folder.Key, folder => From(folder.Key, edges));
         return
         [
-            .. reached.Where(folder => folder.Value.Contains(folder.Key))
-                .Select(folder => string.Join(" and ", folder.Value.Where(other => reached.GetValueOrDefault(other)?.Contains(folder.Key) == true).Order(StringComparer.Ordinal)))
+            .. reached
+                .Where(folder => folder.Value.Contains(folder.Key))
+                .Select(folder =>
+                    string.Join(
+                        " and ",
+                        folder
+                            .Value.Where(other => reached.GetValueOrDefault(other)?.Contains(folder.Key) == true)
+                            .Order(StringComparer.Ordinal)))
                 .Distinct()
                 .Select(circle => $"{circle} form a circle:\n{string.Join('\n', Within(circle.Split(" and "), edges))}"),
         ];

@@ -31,13 +31,17 @@ internal sealed class NodeNames(Action<TypeNode> seen) : ISignatureTypeProvider<
     public string GetTypeFromReference(MetadataReader reader, TypeReferenceHandle handle, byte rawTypeKind)
     {
         var type = reader.GetTypeReference(handle);
-        while (type.ResolutionScope.Kind == HandleKind.TypeReference) type = reader.GetTypeReference((TypeReferenceHandle)type.ResolutionScope);
+        while (type.ResolutionScope.Kind == HandleKind.TypeReference)
+            type = reader.GetTypeReference((TypeReferenceHandle)type.ResolutionScope);
         Tell(TypeNode.Of(reader.GetString(type.Namespace), reader.GetString(type.Name)));
         return "";
     }
 
-    public string GetTypeFromSpecification(MetadataReader reader, object? genericContext, TypeSpecificationHandle handle, byte rawTypeKind) =>
-        reader.GetTypeSpecification(handle).DecodeSignature(this, genericContext);
+    public string GetTypeFromSpecification(
+        MetadataReader reader,
+        object? genericContext,
+        TypeSpecificationHandle handle,
+        byte rawTypeKind) => reader.GetTypeSpecification(handle).DecodeSignature(this, genericContext);
 
     public string GetArrayType(string elementType, ArrayShape shape) => "";
 

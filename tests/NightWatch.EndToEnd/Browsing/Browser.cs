@@ -14,11 +14,16 @@ public sealed class Browser : IAsyncLifetime
     {
         if (!File.Exists(Chromium)) return;
         driver = await Playwright.CreateAsync();
-        browser = await driver.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Chromium,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        browser = await driver.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = Chromium,
+                Args =
+                [
+                    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+                    "--disable-component-update", "--disable-sync",
+                ],
+            });
     }
 
     public async ValueTask DisposeAsync()

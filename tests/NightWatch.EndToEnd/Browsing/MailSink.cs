@@ -20,7 +20,10 @@ internal sealed class MailSink : MessageStore, IAsyncDisposable
     {
         var parts = new SmtpServer.ComponentModel.ServiceProvider();
         parts.Add(this);
-        var options = new SmtpServerOptionsBuilder().ServerName("localhost").Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, Port))).Build();
+        var options = new SmtpServerOptionsBuilder()
+            .ServerName("localhost")
+            .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, Port)))
+            .Build();
         running = new global::SmtpServer.SmtpServer(options, parts).StartAsync(over.Token);
     }
 
@@ -35,7 +38,8 @@ internal sealed class MailSink : MessageStore, IAsyncDisposable
         }
     }
 
-    public override Task<SmtpResponse> SaveAsync(ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
+    public override Task<SmtpResponse> SaveAsync(
+        ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
     {
         lock (received) received.Add(buffer.ToArray());
         return Task.FromResult(new SmtpResponse(SmtpReplyCode.Ok, "2.0.0 queued"));

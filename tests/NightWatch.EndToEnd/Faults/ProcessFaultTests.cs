@@ -45,7 +45,8 @@ public sealed class ProcessFaultTests
             await foreign.OpenAsync(Cancel);
             await using var holding = foreign.BeginTransaction();
             // Longer than a statement waits (5 s): it has given up once, and said so.
-            await KillBench.UntilAsync(() => Task.FromResult(service.Log.Contains("database is locked", StringComparison.Ordinal)), () => service.Log);
+            await KillBench.UntilAsync(
+                () => Task.FromResult(service.Log.Contains("database is locked", StringComparison.Ordinal)), () => service.Log);
         }
 
         await EndsWellAsync(bench, service, 10);
@@ -60,8 +61,11 @@ public sealed class ProcessFaultTests
         mailbox.Start();
         await using var bench = new KillBench();
         await using var service = bench.Run(
-            ("Bounces:Host", "127.0.0.1"), ("Bounces:Port", ((IPEndPoint)mailbox.LocalEndpoint).Port.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-            ("Bounces:Security", "none"), ("Bounces:UserName", "watch"), ("Bounces:PasswordFile", secret));
+            ("Bounces:Host", "127.0.0.1"),
+            ("Bounces:Port", ((IPEndPoint)mailbox.LocalEndpoint).Port.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+            ("Bounces:Security", "none"),
+            ("Bounces:UserName", "watch"),
+            ("Bounces:PasswordFile", secret));
         using (await mailbox.AcceptTcpClientAsync(Cancel).AsTask().WaitAsync(KillBench.Patience, Cancel))
         {
             await bench.EveningPassesAreDueAsync(1);
@@ -86,7 +90,8 @@ public sealed class ProcessFaultTests
         await using (var service = bench.Run())
         {
             // It may not even start; then it says so. If it does, it goes on trying.
-            await KillBench.UntilAsync(() => Task.FromResult(!service.IsAlive || service.Log.Contains("full", StringComparison.Ordinal)), () => service.Log);
+            await KillBench.UntilAsync(
+                () => Task.FromResult(!service.IsAlive || service.Log.Contains("full", StringComparison.Ordinal)), () => service.Log);
             if (!service.IsAlive)
             {
                 await service.EndedAsync();
@@ -126,7 +131,8 @@ public sealed class ProcessFaultTests
         var database = await PostgresDatabase.CreateAsync();
         await using var bench = new KillBench(database);
         await using var wire = new CutWire(database.Port);
-        await using var service = bench.Run(("Database:Connection", database.Through(wire.Port)), ("Outbox:LeaseSeconds", "15"), ("Service:PassLeaseSeconds", "5"));
+        await using var service = bench.Run(
+            ("Database:Connection", database.Through(wire.Port)), ("Outbox:LeaseSeconds", "15"), ("Service:PassLeaseSeconds", "5"));
         await KillBench.UntilAsync(() => Task.FromResult(service.IsReady), () => service.Log);
         await bench.EveningPassesAreDueAsync(20);
         await bench.UntilLookedAtAsync(service.Id);
@@ -155,7 +161,8 @@ public sealed class ProcessFaultTests
 
         await sleeper.WakeAsync();
         await bench.EveningPassesAreDueAsync(10);
-        await KillBench.UntilAsync(async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == 30, () => other.Log + sleeper.Log);
+        await KillBench.UntilAsync(
+            async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == 30, () => other.Log + sleeper.Log);
 
         Assert.Equal(0, await sleeper.StopAsync());
         Assert.Equal(0, await other.StopAsync());
@@ -172,7 +179,9 @@ public sealed class ProcessFaultTests
 
     private static async Task EndsWellAsync(KillBench bench, ServiceProcess service, int letters)
     {
-        await KillBench.UntilAsync(async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == letters, () => $"Not all {letters} letters were sent:\n{service.Log}");
+        await KillBench.UntilAsync(
+            async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == letters,
+            () => $"Not all {letters} letters were sent:\n{service.Log}");
         Assert.Equal(0, await service.StopAsync());
         Assert.Equal(letters, bench.Server.Accepted.Count);
         Assert.Equal(letters, bench.Server.Accepted.Distinct().Count());

@@ -15,7 +15,9 @@ internal sealed class KillBench(PostgresDatabase? postgres = null, string? given
 {
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
-    private readonly string folder = Directory.CreateDirectory(given ?? Directory.CreateTempSubdirectory("nightwatch-kill-").FullName).FullName;
+    private readonly string folder = Directory
+        .CreateDirectory(given ?? Directory.CreateTempSubdirectory("nightwatch-kill-").FullName)
+        .FullName;
 
     private int watches;
 
@@ -27,23 +29,30 @@ internal sealed class KillBench(PostgresDatabase? postgres = null, string? given
     /// <summary>What the setting Database:Connection says.</summary>
     public string Connection => postgres?.Connection ?? Path.Combine(folder, "nightwatch.db");
 
-    public ServiceProcess Run(params (string Key, string Value)[] more) => ServiceProcess.Run(
-        folder,
-        new (string Key, string Value)[]
-        {
-            ("Database:Connection", Connection),
-            ("Feeds:Order", "fake"),
-            ("Feeds:Usage", "private"),
-            ("Service:Port", "0"),
-            ("Service:TickSeconds", "1"),
-            ("Mail:Transport", "smtp"),
-            ("Mail:Host", "127.0.0.1"),
-            ("Mail:Port", Server.Port.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-            ("Mail:Security", "none"),
-            ("Mail:From", "NightWatch <watch@nightwatch.example.org>"),
-        }.Concat(more).GroupBy(setting => setting.Key, setting => setting.Value).ToDictionary(values => values.Key, values => values.Last()));
+    public ServiceProcess Run(params (string Key, string Value)[] more) =>
+        ServiceProcess.Run(
+            folder,
+            new (string Key, string Value)[]
+            {
+                ("Database:Connection", Connection),
+                ("Feeds:Order", "fake"),
+                ("Feeds:Usage", "private"),
+                ("Service:Port", "0"),
+                ("Service:TickSeconds", "1"),
+                ("Mail:Transport", "smtp"),
+                ("Mail:Host", "127.0.0.1"),
+                ("Mail:Port", Server.Port.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+                ("Mail:Security", "none"),
+                ("Mail:From", "NightWatch <watch@nightwatch.example.org>"),
+            }
+                .Concat(more)
+                .GroupBy(setting => setting.Key, setting => setting.Value)
+                .ToDictionary(values => values.Key, values => values.Last()));
 
-    /// <summary>The evening pass of one more watch is due now (<see cref="AnyNight"/>): one letter must come, whatever the date on which this test runs.</summary>
+    /// <summary>
+    /// The evening pass of one more watch is due now (<see cref="AnyNight"/>): one letter must come, whatever the date on which this test
+    /// runs.
+    /// </summary>
     public Task OneEveningPassIsDueAsync() => EveningPassesAreDueAsync(1);
 
     /// <summary>The same for several watches, each of a subscriber of its own.</summary>
@@ -80,9 +89,12 @@ internal sealed class KillBench(PostgresDatabase? postgres = null, string? given
         await using var database = Open();
         var owner = $"%/{processId}/%";
         return await database.ReadAsync(
-            async session => (
-                await session.QueryAsync<string>("SELECT message_id FROM outbox WHERE state = 'Sending' AND lease_owner LIKE @owner", new { owner }),
-                await session.FirstAsync<long>("SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner", new { owner })),
+            async session =>
+                (
+                    await session.QueryAsync<string>(
+                        "SELECT message_id FROM outbox WHERE state = 'Sending' AND lease_owner LIKE @owner", new { owner }),
+                    await session.FirstAsync<long>(
+                        "SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner", new { owner })),
             TestContext.Current.CancellationToken);
     }
 
@@ -91,13 +103,16 @@ internal sealed class KillBench(PostgresDatabase? postgres = null, string? given
     {
         await using var database = Open();
         return await database.ReadAsync(
-            session => session.FirstAsync<long>("SELECT count(*) FROM due WHERE state = 'Done' AND lease_owner LIKE @owner", new { owner = $"%/{processId}/%" }),
+            session =>
+                session.FirstAsync<long>(
+                    "SELECT count(*) FROM due WHERE state = 'Done' AND lease_owner LIKE @owner", new { owner = $"%/{processId}/%" }),
             TestContext.Current.CancellationToken);
     }
 
     /// <summary>Waits until a process has taken a look at a watch in hand, at most <see cref="Patience"/>.</summary>
     public async Task UntilLookedAtAsync(int processId) =>
-        Assert.True(await LooksWithinAsync(processId, Patience), $"Process {processId} took no look in hand for {Patience.TotalSeconds} s.");
+        Assert.True(
+            await LooksWithinAsync(processId, Patience), $"Process {processId} took no look in hand for {Patience.TotalSeconds} s.");
 
     /// <summary>Waits for the same, and says whether it came.</summary>
     public async Task<bool> LooksWithinAsync(int processId, TimeSpan patience)
@@ -105,9 +120,13 @@ internal sealed class KillBench(PostgresDatabase? postgres = null, string? given
         await using var database = Open();
         // A look takes some tens of milliseconds: what asks more seldom misses it.
         return await HoldsWithinAsync(
-            async () => await database.ReadAsync(
-                session => session.FirstAsync<long>("SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner", new { owner = $"%/{processId}/%" }),
-                TestContext.Current.CancellationToken) > 0,
+            async () =>
+                await database.ReadAsync(
+                    session =>
+                        session.FirstAsync<long>(
+                            "SELECT count(*) FROM due WHERE state = 'Claimed' AND lease_owner LIKE @owner",
+                            new { owner = $"%/{processId}/%" }),
+                    TestContext.Current.CancellationToken) > 0,
             patience,
             TimeSpan.FromMilliseconds(4));
     }

@@ -1,11 +1,12 @@
 using System.Diagnostics;
+using System.Globalization;
 using NightWatch.Store.Outbox;
 
 namespace NightWatch.EndToEnd.Killing;
 
 /// <summary>
-/// Kills at random points of evaluating, deciding, queueing and sending, one after the other, with new work for each; and the account: every
-/// letter that must come, by the mail server's own ledger, and for every second copy the kill that made it unavoidable.
+/// Kills at random points of evaluating, deciding, queueing and sending, one after the other, with new work for each; and the account:
+/// every letter that must come, by the mail server's own ledger, and for every second copy the kill that made it unavoidable.
 /// </summary>
 /// <param name="bench">Where.</param>
 /// <param name="seed">Of the choices.</param>
@@ -38,7 +39,8 @@ internal sealed class KillStorm(KillBench bench, int seed, int processes)
 
             while (running.Count < processes) running.Add(Start());
             await KillBench.UntilAsync(
-                async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == made, () => $"Of {made} letters not all were sent:\n" + running[0].Log);
+                async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == made,
+                () => $"Of {made} letters not all were sent:\n" + running[0].Log);
             foreach (var process in running) Assert.True(await process.StopAsync() == 0, process.Log);
         }
         finally
@@ -51,7 +53,9 @@ internal sealed class KillStorm(KillBench bench, int seed, int processes)
 
     private ServiceProcess Start() => bench.Run(("Outbox:LeaseSeconds", "15"), ("Service:PassLeaseSeconds", "5"));
 
-    /// <summary>Lives until a random step of the conversation with the mail server, into a look at a watch, or for a random while from its start.</summary>
+    /// <summary>
+    /// Lives until a random step of the conversation with the mail server, into a look at a watch, or for a random while from its start.
+    /// </summary>
     /// <returns>The last step that the mail server saw.</returns>
     private async Task<string> LetLiveAsync(ServiceProcess victim)
     {
@@ -86,11 +90,16 @@ internal sealed class KillStorm(KillBench bench, int seed, int processes)
     {
         await victim.EndedAsync().WaitAsync(KillBench.Patience, TestContext.Current.CancellationToken);
         // What was in the network at the death may still be read. The others have a conversation each at most.
-        await KillBench.UntilAsync(() => Task.FromResult(bench.Server.Open < processes), () => "The mail server still talks to a dead process.");
+        await KillBench.UntilAsync(
+            () => Task.FromResult(bench.Server.Open < processes), () => "The mail server still talks to a dead process.");
         var (letters, looks) = await bench.InHandOfAsync(victim.Id);
         var accepted = bench.Server.Accepted.Select(AcceptedLetter.Of).Select(letter => letter.MessageId).ToHashSet();
         foreach (var id in letters.Where(accepted.Contains)) excuses[id] = excuses.GetValueOrDefault(id) + 1;
-        var place = letters.Count > 0 ? "sending, server saw " + step : looks > 0 ? "evaluating" : victim.IsReady ? "between two ticks" : "starting";
+        var place =
+            letters.Count > 0 ? "sending, server saw " + step
+            : looks > 0 ? "evaluating"
+            : victim.IsReady ? "between two ticks"
+            : "starting";
         where[place] = where.GetValueOrDefault(place) + 1;
         await victim.DisposeAsync();
     }
@@ -105,7 +114,10 @@ internal sealed class KillStorm(KillBench bench, int seed, int processes)
             made - ledger.Select(letter => letter.Recipient).Distinct().Count(),
             copies.Count - made,
             copies.Values.Sum(count => count - 1),
-            copies.Where(copy => copy.Value - 1 > excuses.GetValueOrDefault(copy.Key.MessageId)).Select(copy => copy.Key.MessageId).ToList(),
+            copies
+                .Where(copy => copy.Value - 1 > excuses.GetValueOrDefault(copy.Key.MessageId))
+                .Select(copy => copy.Key.MessageId)
+                .ToList(),
             excuses.Values.Sum(),
             where,
             took);
@@ -118,14 +130,26 @@ internal sealed class KillStorm(KillBench bench, int seed, int processes)
 /// <param name="Lost">Of which there is no copy.</param>
 /// <param name="Strange">Letters that differ from the first of their recipient: another Message-ID or other bytes.</param>
 /// <param name="Duplicates">Second copies.</param>
-/// <param name="Unexcused">Message-IDs with more copies than kills while the server had the letter and the database did not know it.</param>
+/// <param name="Unexcused">Message-IDs with more copies than kills while the server had the letter and the database did not know
+/// it.</param>
 /// <param name="Excuses">Such kills.</param>
 /// <param name="Where">What the victims were doing.</param>
 /// <param name="Took">In all.</param>
 internal sealed record StormAccount(
-    int Kills, int Letters, int Lost, int Strange, int Duplicates, IReadOnlyList<string> Unexcused, int Excuses, IReadOnlyDictionary<string, int> Where, TimeSpan Took)
+    int Kills,
+    int Letters,
+    int Lost,
+    int Strange,
+    int Duplicates,
+    IReadOnlyList<string> Unexcused,
+    int Excuses,
+    IReadOnlyDictionary<string, int> Where,
+    TimeSpan Took)
 {
-    public override string ToString() => FormattableString.Invariant(
-        $"{Kills} kills, {Letters} letters: {Lost} lost, {Strange} with other bytes, {Duplicates} second copies, {Unexcused.Count} of them without cause ({Excuses} kills with a letter accepted and not written down); {Took.TotalMinutes:F1} minutes\n")
-        + string.Concat(Where.Select(place => $"  {place.Value,5} {place.Key}\n"));
+    public override string ToString() =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Kills} kills, {Letters} letters: {Lost} lost, {Strange} with other bytes, {Duplicates} second copies, {Unexcused.Count} " +
+            $"of them without cause ({Excuses} kills with a letter accepted and not written down); {Took.TotalMinutes:F1} minutes\n"
+        ) + string.Concat(Where.Select(place => $"  {place.Value,5} {place.Key}\n"));
 }

@@ -3,14 +3,16 @@ using System.Globalization;
 namespace NightWatch.EndToEnd.Killing;
 
 /// <summary>
-/// Many kills of the real program, counted against the mail server's own ledger. NW_KILLS sets how many (the short form is for every build, a
-/// thousand for a release), NW_SEED which; NW_FIGURES names a file for the account, NW_PROGRAM a published program.
+/// Many kills of the real program, counted against the mail server's own ledger. NW_KILLS sets how many (the short form is for every build,
+/// a thousand for a release), NW_SEED which; NW_FIGURES names a file for the account, NW_PROGRAM a published program.
 /// </summary>
 public sealed class KillStormTests
 {
-    private static int Seed => int.TryParse(Environment.GetEnvironmentVariable("NW_SEED"), CultureInfo.InvariantCulture, out var seed) ? seed : 20270306;
+    private static int Seed =>
+        int.TryParse(Environment.GetEnvironmentVariable("NW_SEED"), CultureInfo.InvariantCulture, out var seed) ? seed : 20270306;
 
-    private static int? Asked => int.TryParse(Environment.GetEnvironmentVariable("NW_KILLS"), CultureInfo.InvariantCulture, out var kills) ? kills : null;
+    private static int? Asked =>
+        int.TryParse(Environment.GetEnvironmentVariable("NW_KILLS"), CultureInfo.InvariantCulture, out var kills) ? kills : null;
 
     [Fact]
     public async Task On_SQLite_no_letter_is_lost_and_every_second_copy_was_unavoidable()

@@ -15,7 +15,8 @@ public sealed class KillTests
     [InlineData("W4", "MAIL", 1)]
     [InlineData("W5", "text", 1)]
     [InlineData("W6", "dot", 2)]
-    public async Task Killed_while_sending_the_letter_arrives_and_again_only_if_the_server_had_it_already(string window, string step, int copies)
+    public async Task Killed_while_sending_the_letter_arrives_and_again_only_if_the_server_had_it_already(
+        string window, string step, int copies)
     {
         Assert.NotNull(window);
         await using var bench = new KillBench();
@@ -66,7 +67,9 @@ public sealed class KillTests
         var address = $"http://127.0.0.1:{FreePort.Take()}/";
         feed.Prefixes.Add(address);
         feed.Start();
-        await using (var killed = bench.Run(("Feeds:Order", "met-norway"), ("Feeds:MetNorwayUrl", address), ("Feeds:Contact", "operator@example.org")))
+        await using (
+            var killed = bench.Run(
+                ("Feeds:Order", "met-norway"), ("Feeds:MetNorwayUrl", address), ("Feeds:Contact", "operator@example.org")))
         {
             await feed.GetContextAsync().WaitAsync(KillBench.Patience, TestContext.Current.CancellationToken);
             killed.Kill();
@@ -81,7 +84,8 @@ public sealed class KillTests
     {
         await using var restarted = bench.Run();
         await KillBench.UntilAsync(
-            async () => (await bench.CountAsync()).TryGetValue(OutboxState.Sent, out var sent) && sent == 1, () => "The letter was not sent:\n" + restarted.Log);
+            async () => (await bench.CountAsync()).TryGetValue(OutboxState.Sent, out var sent) && sent == 1,
+            () => "The letter was not sent:\n" + restarted.Log);
 
         Assert.Equal(0, await restarted.StopAsync());
         Assert.Equal(copies, bench.Server.Accepted.Count);

@@ -2,7 +2,10 @@ using Npgsql;
 
 namespace NightWatch.EndToEnd.Killing;
 
-/// <summary>A database of its own on the server whose port NW_TEST_PG_PORT names (loopback, user postgres, no password); the test is skipped without it.</summary>
+/// <summary>
+/// A database of its own on the server whose port NW_TEST_PG_PORT names (loopback, user postgres, no password); the test is skipped without
+/// it.
+/// </summary>
 internal sealed class PostgresDatabase : IAsyncDisposable
 {
     private readonly string name = $"nightwatch_{Guid.NewGuid():N}";

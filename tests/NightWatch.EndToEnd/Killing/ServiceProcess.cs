@@ -28,12 +28,14 @@ internal sealed class ServiceProcess : IAsyncDisposable
     public bool IsReady => log.Any(line => line.Contains("NightWatch[1] Ready", StringComparison.Ordinal));
 
     /// <summary>The program under test: this build's, or the published one that NW_PROGRAM names (nightwatch.dll).</summary>
-    private static string Program => Environment.GetEnvironmentVariable("NW_PROGRAM") ?? Path.Combine(AppContext.BaseDirectory, "nightwatch.dll");
+    private static string Program =>
+        Environment.GetEnvironmentVariable("NW_PROGRAM") ?? Path.Combine(AppContext.BaseDirectory, "nightwatch.dll");
 
     /// <summary>Runs "nightwatch run" in a folder with the settings given.</summary>
     public static ServiceProcess Run(string folder, IEnumerable<KeyValuePair<string, string>> settings)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet")
+        var start = new ProcessStartInfo(
+            Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet")
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,

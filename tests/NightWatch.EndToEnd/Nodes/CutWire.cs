@@ -4,8 +4,8 @@ using System.Net.Sockets;
 namespace NightWatch.EndToEnd.Nodes;
 
 /// <summary>
-/// The wire between one process and its database. Cut, it is as a network is that lost its way: nothing comes through and nobody is told. Mended,
-/// what was sent meanwhile arrives, as TCP sees to it.
+/// The wire between one process and its database. Cut, it is as a network is that lost its way: nothing comes through and nobody is told.
+/// Mended, what was sent meanwhile arrives, as TCP sees to it.
 /// </summary>
 internal sealed class CutWire : IAsyncDisposable
 {

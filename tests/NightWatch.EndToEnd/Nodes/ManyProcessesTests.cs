@@ -86,7 +86,12 @@ public sealed class ManyProcessesTests
         await bench.EveningPassesAreDueAsync(30);
 
         // What a later version does at its start: additive, in its own transaction, with its line in the journal.
-        var newer = new Migrator(DatabaseSetting.Parse(bench.Connection), ("9999_only_for_this_test", "ALTER TABLE watch ADD COLUMN later TEXT; CREATE TABLE later (id BIGINT PRIMARY KEY); CREATE INDEX due_later ON due (not_after);"));
+        var newer = new Migrator(
+            DatabaseSetting.Parse(bench.Connection),
+            (
+                "9999_only_for_this_test",
+                "ALTER TABLE watch ADD COLUMN later TEXT; CREATE TABLE later (id BIGINT PRIMARY KEY); CREATE INDEX due_later ON due " +
+                "(not_after);"));
         Assert.Equal(["9999_only_for_this_test"], await Task.Run(newer.Run, Cancel));
         await bench.EveningPassesAreDueAsync(30);
         await nodes.UntilSentAsync(60);
@@ -108,7 +113,9 @@ public sealed class ManyProcessesTests
         var looked = new List<long>();
         foreach (var node in nodes) looked.Add(await bench.LookedAtByAsync(node.Id));
         await nodes.StopAsync();
-        return ([.. bench.Server.Accepted.Select(mark => AcceptedLetter.Of(mark)).Select(letter => $"{letter.Recipient} {letter.MessageId}")], looked);
+        return (
+            [.. bench.Server.Accepted.Select(mark => AcceptedLetter.Of(mark)).Select(letter => $"{letter.Recipient} {letter.MessageId}")],
+            looked);
     }
 
     /// <summary>Processes that are ready.</summary>
@@ -124,12 +131,18 @@ public sealed class ManyProcessesTests
         /// <param name="count">How many.</param>
         /// <param name="passLeaseS">How long a subscriber is one process's, seconds.</param>
         /// <param name="first">Settings of the first one alone.</param>
-        public static async Task<RunningNodes> StartAsync(KillBench bench, int count, int passLeaseS = PassLeaseS, params (string Key, string Value)[] first)
+        public static async Task<RunningNodes> StartAsync(
+            KillBench bench, int count, int passLeaseS = PassLeaseS, params (string Key, string Value)[] first)
         {
             var nodes = new RunningNodes(bench);
             for (var i = 0; i < count; i++)
             {
-                (string Key, string Value)[] all = [("Outbox:LeaseSeconds", $"{LetterLeaseS}"), ("Service:PassLeaseSeconds", $"{passLeaseS}"), ("Service:NodeName", $"node-{i}")];
+                (string Key, string Value)[] all =
+                [
+                    ("Outbox:LeaseSeconds", $"{LetterLeaseS}"),
+                    ("Service:PassLeaseSeconds", $"{passLeaseS}"),
+                    ("Service:NodeName", $"node-{i}"),
+                ];
                 nodes.Add(bench.Run([.. all, .. i == 0 ? first : []]));
             }
 
@@ -137,8 +150,10 @@ public sealed class ManyProcessesTests
             return nodes;
         }
 
-        public Task UntilSentAsync(int letters) => KillBench.UntilAsync(
-            async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == letters, () => $"Not all {letters} letters were sent:\n{Logs}");
+        public Task UntilSentAsync(int letters) =>
+            KillBench.UntilAsync(
+                async () => (await bench.CountAsync()).GetValueOrDefault(OutboxState.Sent) == letters,
+                () => $"Not all {letters} letters were sent:\n{Logs}");
 
         public async Task StopAsync()
         {

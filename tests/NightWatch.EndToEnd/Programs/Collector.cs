@@ -9,7 +9,9 @@ using Microsoft.Extensions.Logging;
 
 namespace NightWatch.EndToEnd.Programs;
 
-/// <summary>An OTLP collector on loopback that takes everything (gRPC over HTTP/2; OpenTelemetry Protocol Specification 1.x, "OTLP/gRPC").</summary>
+/// <summary>
+/// An OTLP collector on loopback that takes everything (gRPC over HTTP/2; OpenTelemetry Protocol Specification 1.x, "OTLP/gRPC").
+/// </summary>
 internal sealed class Collector : IAsyncDisposable
 {
     private readonly WebApplication app;
@@ -26,7 +28,8 @@ internal sealed class Collector : IAsyncDisposable
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, 0, listen => listen.Protocols = HttpProtocols.Http2));
+        builder.WebHost.ConfigureKestrel(kestrel =>
+            kestrel.Listen(IPAddress.Loopback, 0, listen => listen.Protocols = HttpProtocols.Http2));
         var collector = new Collector(builder.Build());
         collector.app.Run(async context =>
         {

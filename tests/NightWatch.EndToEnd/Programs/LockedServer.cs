@@ -15,7 +15,10 @@ internal sealed class LockedServer : IAsyncDisposable
     {
         var services = new ServiceProvider();
         services.Add((IUserAuthenticatorFactory)new Locked());
-        var options = new SmtpServerOptionsBuilder().ServerName("localhost").Endpoint(endpoint => endpoint.Port(Port).AllowUnsecureAuthentication().AuthenticationRequired()).Build();
+        var options = new SmtpServerOptionsBuilder()
+            .ServerName("localhost")
+            .Endpoint(endpoint => endpoint.Port(Port).AllowUnsecureAuthentication().AuthenticationRequired())
+            .Build();
         serving = new SmtpServer.SmtpServer(options, services).StartAsync(stop.Token);
     }
 
@@ -30,7 +33,8 @@ internal sealed class LockedServer : IAsyncDisposable
 
     private sealed class Locked : IUserAuthenticator, IUserAuthenticatorFactory
     {
-        public Task<bool> AuthenticateAsync(ISessionContext context, string user, string password, CancellationToken cancellationToken) => Task.FromResult(false);
+        public Task<bool> AuthenticateAsync(ISessionContext context, string user, string password, CancellationToken cancellationToken) =>
+            Task.FromResult(false);
 
         public IUserAuthenticator CreateInstance(ISessionContext context) => this;
     }

@@ -21,7 +21,9 @@ using NodaTime;
 
 namespace NightWatch.EndToEnd.Releases;
 
-/// <summary>What an earlier release left is read by this one, row by row. How the files were made stands in the README beside them.</summary>
+/// <summary>
+/// What an earlier release left is read by this one, row by row. How the files were made stands in the README beside them.
+/// </summary>
 public sealed class EarlierReleaseTests : IDisposable
 {
     private static readonly LocalDate Ever = new(2000, 1, 1);
@@ -29,7 +31,8 @@ public sealed class EarlierReleaseTests : IDisposable
 
     private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-release-").FullName;
 
-    public static TheoryData<string> Releases => [.. Directory.GetDirectories(Here()).Select(Path.GetFileName).OfType<string>().Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Releases =>
+        [.. Directory.GetDirectories(Here()).Select(Path.GetFileName).OfType<string>().Order(StringComparer.Ordinal)];
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -55,7 +58,8 @@ public sealed class EarlierReleaseTests : IDisposable
         foreach (var watch in watches)
         {
             var records = await verdicts.OfWatchAsync(watch.Id, Ever, Never, Cancel);
-            Assert.Equal(records.Count, (await verdicts.MarksAsync(watch.Id, Ever, Never, withRuns: true, withFigures: true, Cancel)).Count);
+            Assert.Equal(
+                records.Count, (await verdicts.MarksAsync(watch.Id, Ever, Never, withRuns: true, withFigures: true, Cancel)).Count);
             Assert.All(records, record => Assert.NotEmpty(record.Verdict.Reasons));
             read += records.Count;
         }
@@ -69,13 +73,15 @@ public sealed class EarlierReleaseTests : IDisposable
         foreach (var letter in letters)
         {
             // The bytes of an old letter are gone, its row stays.
-            if (await outbox.MimeAsync(letter.Id, Cancel) is { } mime) Assert.NotNull((await MimeKit.MimeMessage.LoadAsync(new MemoryStream(mime.ToArray()), Cancel)).Subject);
+            if (await outbox.MimeAsync(letter.Id, Cancel) is { } mime)
+                Assert.NotNull((await MimeKit.MimeMessage.LoadAsync(new MemoryStream(mime.ToArray()), Cancel)).Subject);
         }
 
         await new LearntChanceStore(database).AllAsync(ChancePrior.Shipped, Cancel);
         Assert.Empty(database.Unreadable.Known);
         // The fixture has something of each; an empty table would prove nothing.
-        foreach (var table in (string[])["watch", "told_night", "verdict", "forecast", "outbox", "due", "outcome"]) Assert.NotEqual(0, await CountAsync(database, table));
+        foreach (var table in (string[])["watch", "told_night", "verdict", "forecast", "outbox", "due", "outcome"])
+            Assert.NotEqual(0, await CountAsync(database, table));
     }
 
     /// <summary>Every release so far is older than the scale of value, and so are its subscribers.</summary>
@@ -88,7 +94,8 @@ public sealed class EarlierReleaseTests : IDisposable
 
         var news = new NewsStore(database);
 
-        foreach (var watch in await new WatchStore(database).ListAsync(Cancel)) Assert.True(await news.IsOwedAsync(watch.Subscriber.Address, Cancel));
+        foreach (var watch in await new WatchStore(database).ListAsync(Cancel))
+            Assert.True(await news.IsOwedAsync(watch.Subscriber.Address, Cancel));
         Assert.False(await news.IsOwedAsync("somebody.else@example.org", Cancel));
     }
 
@@ -140,7 +147,11 @@ public sealed class EarlierReleaseTests : IDisposable
         await using (var database = Database.Open(file))
         {
             var export = new DataExport(
-                new WatchStore(database), new VerdictStore(database), new OutcomeStore(database), new ToldNightStore(database), new SubscriberStore(database),
+                new WatchStore(database),
+                new VerdictStore(database),
+                new OutcomeStore(database),
+                new ToldNightStore(database),
+                new SubscriberStore(database),
                 new VirtualClock(Instant.FromUtc(2027, 6, 1, 0, 0)));
             account = await export.OfAsync(Cast.Watches[0].Subscriber.Address, Cancel);
         }
@@ -148,7 +159,8 @@ public sealed class EarlierReleaseTests : IDisposable
         // A backup is one file, without a log beside it.
         Assert.Equal(0, (await program.RunAsync("backup", "one.db")).Exit);
         Directory.CreateDirectory(target);
-        await PackAsync(await File.ReadAllBytesAsync(Path.Combine(program.Folder, "one.db"), Cancel), Path.Combine(target, "nightwatch.db.gz"));
+        await PackAsync(
+            await File.ReadAllBytesAsync(Path.Combine(program.Folder, "one.db"), Cancel), Path.Combine(target, "nightwatch.db.gz"));
         await PackAsync(account, Path.Combine(target, "account.json.gz"));
     }
 

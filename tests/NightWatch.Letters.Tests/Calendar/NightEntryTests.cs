@@ -75,11 +75,19 @@ public sealed class NightEntryTests : IDisposable
     [Fact]
     public async Task Odd_names_stay_inside_their_lines()
     {
-        var (_, entry, part) = await Read(TestDrafts.MorningTimeline.With(w => w with { Subscriber = w.Subscriber with { Name = "He \"of; the: ridge\", X" }, Site = w.Site with { Name = "A;b,c\\d\r\nBEGIN:VALARM 🌌 " + new string('é', 200) } }));
+        var (_, entry, part) = await Read(
+            TestDrafts.MorningTimeline.With(w =>
+                w with
+                {
+                    Subscriber = w.Subscriber with { Name = "He \"of; the: ridge\", X" },
+                    Site = w.Site with { Name = "A;b,c\\d\r\nBEGIN:VALARM 🌌 " + new string('é', 200) },
+                }));
         Assert.Contains("A;b,c\\d BEGIN:VALARM 🌌", entry.Location, StringComparison.Ordinal);
         Assert.Equal("He 'of; the: ridge', X", Assert.Single(entry.Attendees).CommonName);
         Assert.Equal(2, entry.Alarms.Count);
-        Assert.All(part.Text.ReplaceLineEndings("\n").Split('\n'), line => Assert.True(System.Text.Encoding.UTF8.GetByteCount(line) <= 75, line)); // RFC 5545, 3.1
+        Assert.All(
+            part.Text.ReplaceLineEndings("\n").Split('\n'),
+            line => Assert.True(System.Text.Encoding.UTF8.GetByteCount(line) <= 75, line)); // RFC 5545, 3.1
     }
 
     private async Task<List<(string Method, CalendarEvent Entry)>> ReadAll(IEnumerable<LetterDraft> drafts)

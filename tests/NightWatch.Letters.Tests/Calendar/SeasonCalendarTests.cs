@@ -12,8 +12,8 @@ public class SeasonCalendarTests
     private static readonly GeoPosition Saddle = new(36.0123, -117.5, 1200);
     private static readonly Instant Now = Instant.FromUtc(2026, 3, 1, 12, 0);
 
-    private static readonly DarkCalendar Spring =
-        DarkCalendar.Of(Saddle, DateTimeZoneProviders.Tzdb["America/Los_Angeles"], new LocalDate(2026, 4, 1), 60, new Subject.GalacticCore());
+    private static readonly DarkCalendar Spring = DarkCalendar.Of(
+        Saddle, DateTimeZoneProviders.Tzdb["America/Los_Angeles"], new LocalDate(2026, 4, 1), 60, new Subject.GalacticCore());
 
     private static readonly string Text = SeasonCalendar.Text(Spring, Saddle, "Saddle of the Two Ravens; lower, drier", Now);
 
@@ -45,7 +45,8 @@ public class SeasonCalendarTests
         Assert.Equal(run.Last.PlusDays(1).ToDateOnly(), entry.End!.Date);
     }
 
-    // RFC 5545: METHOD and DTSTAMP (3.6.1), lines of at most 75 octets that end in CRLF (3.1), commas and semicolons escaped in text (3.3.11).
+    // RFC 5545: METHOD and DTSTAMP (3.6.1), lines of at most 75 octets that end in CRLF (3.1), commas and semicolons escaped in text
+    // (3.3.11).
     [Fact]
     public void The_file_keeps_the_standard()
     {
@@ -61,7 +62,8 @@ public class SeasonCalendarTests
     [Fact]
     public void A_season_without_usable_nights_is_an_empty_calendar()
     {
-        var none = DarkCalendar.Of(new(69.6, 19), DateTimeZoneProviders.Tzdb["Europe/Oslo"], new LocalDate(2026, 6, 1), 10, new Subject.Stars());
+        var none = DarkCalendar.Of(
+            new(69.6, 19), DateTimeZoneProviders.Tzdb["Europe/Oslo"], new LocalDate(2026, 6, 1), 10, new Subject.Stars());
         Assert.Empty(Ical.Net.Calendar.Load(SeasonCalendar.Text(none, new(69.6, 19), "Skerry", Now))!.Events);
     }
 

@@ -4,7 +4,10 @@ using NightWatch.Letters.Layout;
 
 namespace NightWatch.Letters.Tests.Layout;
 
-/// <summary>WCAG 2.2, success criterion 1.4.3: text stands 4.5:1 against its ground; formulae from its definitions of contrast ratio and relative luminance.</summary>
+/// <summary>
+/// WCAG 2.2, success criterion 1.4.3: text stands 4.5:1 against its ground; formulae from its definitions of contrast ratio and relative
+/// luminance.
+/// </summary>
 public sealed partial class LetterStylesTests
 {
     [Fact]
@@ -45,7 +48,8 @@ public sealed partial class LetterStylesTests
         return rules;
     }
 
-    private static string? Value(string body, string property) => Regex.Match(body, property + @":\s*(#[0-9a-f]{6})") is { Success: true } m ? m.Groups[1].Value : null;
+    private static string? Value(string body, string property) =>
+        Regex.Match(body, property + @":\s*(#[0-9a-f]{6})") is { Success: true } m ? m.Groups[1].Value : null;
 
     private static double Ratio(string a, string b)
     {

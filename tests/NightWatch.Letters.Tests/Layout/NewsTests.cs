@@ -37,7 +37,9 @@ public sealed class NewsTests
         SaysIt(Shown(told.Html));
         Assert.DoesNotContain("New in these letters", silent.Text + silent.Html, StringComparison.Ordinal);
         // Nothing but what stands at the end of every letter comes after it.
-        var (before, news) = (told.Text.IndexOf("New in these letters", StringComparison.Ordinal), silent.Text.IndexOf("Before any night out", StringComparison.Ordinal));
+        var (before, news) = (
+            told.Text.IndexOf("New in these letters", StringComparison.Ordinal),
+            silent.Text.IndexOf("Before any night out", StringComparison.Ordinal));
         Assert.Equal(silent.Text[..news], told.Text[..before]);
         Assert.Equal(silent.DedupeKey, told.DedupeKey);
     }
@@ -62,7 +64,10 @@ public sealed class NewsTests
 
         var letter = await writer.WriteAsync(Draft(LetterKind.Outlook, Ines.CoreWatch) with { TellsNews = true }, Cancel);
 
-        Assert.Contains("2 wasted drives, until you set it otherwise (outing.drivesPerLostNight in the watch file).", Flat(letter.Text), StringComparison.Ordinal);
+        Assert.Contains(
+            "2 wasted drives, until you set it otherwise (outing.drivesPerLostNight in the watch file).",
+            Flat(letter.Text),
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -73,23 +78,31 @@ public sealed class NewsTests
         using var writer = new LetterWriter(Head);
         var watch = Ines.CoreWatch with { Outing = Ines.CoreWatch.Outing with { DrivesPerLostNight = drives } };
 
-        Assert.Contains(says, Flat((await writer.WriteAsync(Draft(LetterKind.Outlook, watch) with { TellsNews = true }, Cancel)).Text), StringComparison.Ordinal);
+        Assert.Contains(
+            says,
+            Flat((await writer.WriteAsync(Draft(LetterKind.Outlook, watch) with { TellsNews = true }, Cancel)).Text),
+            StringComparison.Ordinal);
     }
 
     private static LetterDraft Draft(LetterKind kind, Watch watch)
     {
         var now = Ines.At(12);
         var plan = new InventedWeather(TestDrafts.Fair).Plan(watch, Ines.Night, now);
-        var order = new LetterOrder(kind, plan, new ToldNight { WatchId = watch.Id, Night = Ines.Night }, now + Duration.FromHours(5), "a test");
+        var order = new LetterOrder(
+            kind, plan, new ToldNight { WatchId = watch.Id, Night = Ines.Night }, now + Duration.FromHours(5), "a test");
         return new LetterDraft { Orders = [order], Now = now };
     }
 
     private static void SaysIt(string text)
     {
-        Assert.Contains("A night is now told by its chance of enough good frames and by what a good night missed is worth to you: 2 wasted drives", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "A night is now told by its chance of enough good frames and by what a good night missed is worth to you: 2 wasted drives",
+            text,
+            StringComparison.Ordinal);
         Assert.Contains("What must be done first stands in the first line.", text, StringComparison.Ordinal);
         Assert.Contains($"https://nightwatch.example/watches/{Ines.CoreWatch.Id}/edit", text, StringComparison.Ordinal);
-        Assert.Contains("The old limit on moonlight is gone: what counts is how dark the sky is at your subject", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "The old limit on moonlight is gone: what counts is how dark the sky is at your subject", text, StringComparison.Ordinal);
     }
 
     private static string Shown(string html) =>

@@ -35,7 +35,8 @@ public sealed partial class TwoLayoutsTests
         foreach (var (_, draft) in TestDrafts.All)
         {
             var letter = await writer.WriteAsync(
-                draft.With(w => w with { Letters = w.Letters with { Units = NightWatch.Planning.Watches.UnitSystem.Imperial } }), TestContext.Current.CancellationToken);
+                draft.With(w => w with { Letters = w.Letters with { Units = NightWatch.Planning.Watches.UnitSystem.Imperial } }),
+                TestContext.Current.CancellationToken);
             Assert.DoesNotMatch(MetricWeather(), Flat(letter.Text));
             Assert.DoesNotMatch(MetricWeather(), Flat(Shown(letter.Message.HtmlBody!)));
         }
@@ -45,7 +46,11 @@ public sealed partial class TwoLayoutsTests
     public async Task Markup_in_a_name_is_shown_and_not_obeyed()
     {
         using var writer = new LetterWriter(TestDrafts.Head);
-        var draft = TestDrafts.MorningTimeline.With(w => w with { Site = w.Site with { Name = "<script>alert(1)</script> & <b>Ridge</b>" } });
+        var draft = TestDrafts.MorningTimeline.With(w =>
+            w with
+            {
+                Site = w.Site with { Name = "<script>alert(1)</script> & <b>Ridge</b>" },
+            });
         var letter = await writer.WriteAsync(draft, TestContext.Current.CancellationToken);
         Assert.DoesNotContain("<script", letter.Message.HtmlBody, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<b>", letter.Message.HtmlBody, StringComparison.OrdinalIgnoreCase);
@@ -55,7 +60,8 @@ public sealed partial class TwoLayoutsTests
     private static string Shown(string html)
     {
         var links = Regex.Replace(html, "<a [^>]*href=\"([^\"]*)\"[^>]*>", " $1 ");
-        var body = Regex.Replace(links[links.IndexOf("<body", StringComparison.Ordinal)..], "<div class=\"preview\".*?</div>", "", RegexOptions.Singleline);
+        var body = Regex.Replace(
+            links[links.IndexOf("<body", StringComparison.Ordinal)..], "<div class=\"preview\".*?</div>", "", RegexOptions.Singleline);
         return WebUtility.HtmlDecode(Tag().Replace(body, " ")).Replace('\u00a0', ' ');
     }
 

@@ -11,7 +11,8 @@ public sealed class LetterLinksTests
 
     // RFC 4231, test case 2 (key "Jefe"), its first 16 bytes 5bdcc146bf60754e6a042426089575c7 in base64url.
     [Fact]
-    public void A_signature_is_HMAC_SHA256_cut_to_128_bits() => Assert.Equal("W9zBRr9gdU5qBCQmCJV1xw", Signer.Sign("what do ya want for nothing?"));
+    public void A_signature_is_HMAC_SHA256_cut_to_128_bits() =>
+        Assert.Equal("W9zBRr9gdU5qBCQmCJV1xw", Signer.Sign("what do ya want for nothing?"));
 
     [Fact]
     public void Parts_are_joined_by_line_breaks_and_can_have_none_themselves()
@@ -26,9 +27,15 @@ public sealed class LetterLinksTests
         var watch = Ines.CoreWatch;
         var key = LetterLinks.NightKey(Signer, watch, Ines.Night);
 
-        Assert.Equal($"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04?k={key}", Links.Night(watch, Ines.Night)!.AbsoluteUri);
-        Assert.Equal($"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04/debrief?was=clear&k={key}", Links.Debrief(watch, Ines.Night, "clear")!.AbsoluteUri);
-        Assert.Equal($"https://night.example/pages/unsubscribe?w={watch.Id}&k={LetterLinks.UnsubscribeKey(Signer, watch)}", Links.Unsubscribe(watch)!.AbsoluteUri);
+        Assert.Equal(
+            $"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04?k={key}",
+            Links.Night(watch, Ines.Night)!.AbsoluteUri);
+        Assert.Equal(
+            $"https://night.example/pages/watches/{watch.Id}/nights/2027-06-04/debrief?was=clear&k={key}",
+            Links.Debrief(watch, Ines.Night, "clear")!.AbsoluteUri);
+        Assert.Equal(
+            $"https://night.example/pages/unsubscribe?w={watch.Id}&k={LetterLinks.UnsubscribeKey(Signer, watch)}",
+            Links.Unsubscribe(watch)!.AbsoluteUri);
     }
 
     [Fact]
@@ -38,9 +45,13 @@ public sealed class LetterLinksTests
         var other = watch with { Subscriber = watch.Subscriber with { Address = "somebody.else@example.org" } };
         string[] keys =
         [
-            LetterLinks.NightKey(Signer, watch, Ines.Night), LetterLinks.NightKey(Signer, watch, Ines.Night.PlusDays(1)),
-            LetterLinks.NightKey(Signer, other, Ines.Night), LetterLinks.NightKey(Signer, Ines.SaltShelf, Ines.Night),
-            LetterLinks.WatchKey(Signer, watch), LetterLinks.UnsubscribeKey(Signer, watch), LetterLinks.CalendarKey(Signer, watch.Subscriber.Address),
+            LetterLinks.NightKey(Signer, watch, Ines.Night),
+            LetterLinks.NightKey(Signer, watch, Ines.Night.PlusDays(1)),
+            LetterLinks.NightKey(Signer, other, Ines.Night),
+            LetterLinks.NightKey(Signer, Ines.SaltShelf, Ines.Night),
+            LetterLinks.WatchKey(Signer, watch),
+            LetterLinks.UnsubscribeKey(Signer, watch),
+            LetterLinks.CalendarKey(Signer, watch.Subscriber.Address),
             LetterLinks.NightKey(new LinkSigner("another"u8.ToArray()), watch, Ines.Night),
         ];
 

@@ -11,8 +11,18 @@ public sealed class LetterMessageTests : IDisposable
 {
     private static readonly string[] OddNames =
     [
-        "Milchstraße 🌌 am Grat", "رصيف الملح", "Line\r\nBcc: eve@example.org", "He said \"north\" <x@y.example>, \\ and ; : ,", new string('長', 300),
-        "\u202Eevil\u2066 order", "null\0 and bell\a", "é and e\u0301", "\ud800 lone", " ", "=?utf-8?q?faked?=", "tab\tand\u2028separator",
+        "Milchstraße 🌌 am Grat",
+        "رصيف الملح",
+        "Line\r\nBcc: eve@example.org",
+        "He said \"north\" <x@y.example>, \\ and ; : ,",
+        new string('長', 300),
+        "\u202Eevil\u2066 order",
+        "null\0 and bell\a",
+        "é and e\u0301",
+        "\ud800 lone",
+        " ",
+        "=?utf-8?q?faked?=",
+        "tab\tand\u2028separator",
     ];
 
     private readonly LetterWriter writer = new(TestDrafts.Head);
@@ -62,7 +72,8 @@ public sealed class LetterMessageTests : IDisposable
     public async Task The_letters_of_one_night_thread_and_each_has_its_own_id()
     {
         var messages = new List<MimeMessage>();
-        foreach (var draft in new[] { TestDrafts.Outlook, TestDrafts.MorningTimeline, TestDrafts.WarningOff, TestDrafts.Debrief }) messages.Add(await Parsed(draft));
+        foreach (var draft in new[] { TestDrafts.Outlook, TestDrafts.MorningTimeline, TestDrafts.WarningOff, TestDrafts.Debrief })
+            messages.Add(await Parsed(draft));
         Assert.Single(messages.Select(m => m.InReplyTo).Distinct());
         Assert.All(messages, m => Assert.Equal(m.InReplyTo, Assert.Single(m.References)));
         Assert.Equal(messages.Count, messages.Select(m => m.MessageId).Distinct().Count());
@@ -73,14 +84,17 @@ public sealed class LetterMessageTests : IDisposable
     {
         using var second = new LetterWriter(TestDrafts.Head);
         var token = TestContext.Current.CancellationToken;
-        Assert.Equal(Bytes((await writer.WriteAsync(TestDrafts.WarningOff, token)).Message), Bytes((await second.WriteAsync(TestDrafts.WarningOff, token)).Message));
+        Assert.Equal(
+            Bytes((await writer.WriteAsync(TestDrafts.WarningOff, token)).Message),
+            Bytes((await second.WriteAsync(TestDrafts.WarningOff, token)).Message));
     }
 
     // The writer lives as long as the service; what it wrote must not.
     [Fact]
     public async Task A_letter_that_was_written_is_held_by_nothing()
     {
-        var written = await Task.Run(async () => new WeakReference((await writer.WriteAsync(TestDrafts.Outlook, TestContext.Current.CancellationToken)).Message));
+        var written = await Task.Run(async () =>
+            new WeakReference((await writer.WriteAsync(TestDrafts.Outlook, TestContext.Current.CancellationToken)).Message));
         GC.Collect();
         GC.WaitForPendingFinalizers();
         GC.Collect();
@@ -97,9 +111,15 @@ public sealed class LetterMessageTests : IDisposable
         Assert.True(bytes.Length < 200_000, $"{bytes.Length} bytes");
         Assert.DoesNotContain(bytes, b => b > 127);
         Assert.All(Encoding.ASCII.GetString(bytes).Split('\n'), line => Assert.True(line.TrimEnd('\r').Length <= 998)); // RFC 5322, 2.1.1
-        Assert.All(letter.Text.Split('\n'), line => Assert.True(line.Length <= 72 || line.Contains("https://", StringComparison.Ordinal), line));
+        Assert.All(
+            letter.Text.Split('\n'),
+            line => Assert.True(line.Length <= 72 || line.Contains("https://", StringComparison.Ordinal), line)
+        );
         Assert.True(letter.Message.Subject!.Length <= 78, letter.Message.Subject);
-        Assert.Contains("data:image/png;base64,", name is "debrief" or "switched-away" ? "data:image/png;base64," : letter.Html, StringComparison.Ordinal);
+        Assert.Contains(
+            "data:image/png;base64,",
+            name is "debrief" or "switched-away" ? "data:image/png;base64," : letter.Html,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("cid:", letter.Html, StringComparison.Ordinal);
     }
 
@@ -120,14 +140,20 @@ public sealed class LetterMessageTests : IDisposable
     [InlineData("not an address")]
     [InlineData("a@b.example\r\nBcc: eve@example.org")]
     [InlineData("a@b.example, c@d.example")]
-    public async Task An_address_that_is_not_one_is_refused(string address) => await Assert.ThrowsAsync<ArgumentException>(
-        () => writer.WriteAsync(TestDrafts.Outlook.With(w => w with { Subscriber = new Subscriber("X", address) }), TestContext.Current.CancellationToken));
+    public async Task An_address_that_is_not_one_is_refused(string address) =>
+        await Assert.ThrowsAsync<ArgumentException>(() =>
+            writer.WriteAsync(
+                TestDrafts.Outlook.With(w => w with { Subscriber = new Subscriber("X", address) }), TestContext.Current.CancellationToken));
 
     [Fact]
     public async Task Several_nights_share_a_letter_with_one_entry_inside_and_a_file_each()
     {
         var first = TestDrafts.Outlook.Orders[0];
-        var other = first with { Plan = new InventedWeather(TestDrafts.Fair).Plan(Ines.SaltShelf, Ines.Night, first.Plan.MadeAt), Before = first.Before with { WatchId = Ines.SaltShelf.Id } };
+        var other = first with
+        {
+            Plan = new InventedWeather(TestDrafts.Fair).Plan(Ines.SaltShelf, Ines.Night, first.Plan.MadeAt),
+            Before = first.Before with { WatchId = Ines.SaltShelf.Id },
+        };
         var orders = new[] { first, other, other with { Plan = other.Plan with { Night = Ines.Night.PlusDays(1) } } };
         var letter = await writer.WriteAsync(TestDrafts.Outlook with { Orders = orders }, TestContext.Current.CancellationToken);
         Assert.Equal(3, letter.Message.BodyParts.Count(p => p.ContentType.MimeType == "application/ics"));
@@ -146,9 +172,13 @@ public sealed class LetterMessageTests : IDisposable
 
     private async Task AssertHarmless(LetterDraft draft, string name)
     {
-        var message = await Parsed(draft.With(w => w with { Site = w.Site with { Name = name }, Subscriber = w.Subscriber with { Name = name } }));
+        var message = await Parsed(
+            draft.With(w => w with { Site = w.Site with { Name = name }, Subscriber = w.Subscriber with { Name = name } }));
         string[] expected =
-            ["message-id", "date", "subject", "from", "to", "references", "in-reply-to", "auto-submitted", "list-id", "list-unsubscribe", "list-unsubscribe-post", "mime-version"];
+        [
+            "message-id", "date", "subject", "from", "to", "references", "in-reply-to", "auto-submitted", "list-id", "list-unsubscribe",
+            "list-unsubscribe-post", "mime-version",
+        ];
         Assert.Equal(expected.Order(), message.Headers.Select(h => h.Field.ToLowerInvariant()).Order());
         Assert.Equal("ines@robledo.example", Assert.Single(message.To.Mailboxes).Address);
         Assert.DoesNotContain(message.Subject!, char.IsControl);

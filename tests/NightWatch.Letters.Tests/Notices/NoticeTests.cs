@@ -17,7 +17,14 @@ public sealed class NoticeTests
         var notice = await WriteAsync(name);
         Assert.True(notice.Message.Subject!.Length <= 78); // RFC 5322, 2.1.1
         Assert.Equal("auto-generated", notice.Message.Headers["Auto-Submitted"]); // RFC 3834
-        Assert.All(notice.Text.Split('\n'), line => Assert.True(line.Length <= 72 || line.StartsWith("http", StringComparison.Ordinal) || line.StartsWith("  http", StringComparison.Ordinal), line));
+        Assert.All(
+            notice.Text.Split('\n'),
+            line =>
+                Assert.True(
+                    line.Length <= 72
+                        || line.StartsWith("http", StringComparison.Ordinal)
+                        || line.StartsWith("  http", StringComparison.Ordinal),
+                    line));
         Assert.True(Encoding.UTF8.GetByteCount(notice.Html) < 60_000);
         Assert.Equal("text/plain text/html", string.Join(' ', notice.Message.BodyParts.Select(part => part.ContentType.MimeType)));
         Assert.Equal(Bytes(notice.Message), Bytes((await WriteAsync(name)).Message));
@@ -39,7 +46,8 @@ public sealed class NoticeTests
     public async Task Only_what_comes_again_offers_to_be_stopped(string name, bool offers)
     {
         var headers = (await WriteAsync(name)).Message.Headers;
-        Assert.Equal(offers, headers.Contains("List-Unsubscribe") && headers["List-Unsubscribe-Post"] == "List-Unsubscribe=One-Click"); // RFC 8058
+        // RFC 8058.
+        Assert.Equal(offers, headers.Contains("List-Unsubscribe") && headers["List-Unsubscribe-Post"] == "List-Unsubscribe=One-Click");
         Assert.Equal(offers, headers.Contains("List-Id")); // RFC 2919
     }
 
@@ -47,10 +55,13 @@ public sealed class NoticeTests
     public async Task The_digest_shows_the_free_and_best_nights_first_and_no_night_that_is_off()
     {
         var text = (await WriteAsync("digest")).Text;
-        var verdicts = text.Split('\n').Where(line => line.StartsWith("GO:", StringComparison.Ordinal) || line.StartsWith("MARGINAL:", StringComparison.Ordinal)).ToArray();
+        var verdicts = text.Split('\n')
+            .Where(line => line.StartsWith("GO:", StringComparison.Ordinal) || line.StartsWith("MARGINAL:", StringComparison.Ordinal))
+            .ToArray();
         Assert.Equal(6, verdicts.Length);
         Assert.Equal(["GO: Fri 4–Sat 5 Jun, The threshing floor", "GO: Fri 4–Sat 5 Jun, Salt shelf"], verdicts[..2]);
-        Assert.Contains("not one of your free evenings", text.Split("Tue 8–Wed 9 Jun")[1].ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains(
+            "not one of your free evenings", text.Split("Tue 8–Wed 9 Jun")[1].ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.DoesNotContain("NO-GO", text, StringComparison.Ordinal);
         Assert.Contains("Next dark nights", text, StringComparison.Ordinal);
     }
@@ -61,7 +72,8 @@ public sealed class NoticeTests
     {
         using var writer = new LetterWriter(TestDrafts.Head);
         async Task<bool> OffersAsync(Instant now) =>
-            (await writer.WriteDigestAsync(TestNotices.Digest with { Now = now }, TestContext.Current.CancellationToken)).Text.Contains("GO: Fri 4–Sat 5 Jun", StringComparison.Ordinal);
+            (await writer.WriteDigestAsync(TestNotices.Digest with { Now = now }, TestContext.Current.CancellationToken)).Text.Contains(
+                "GO: Fri 4–Sat 5 Jun", StringComparison.Ordinal);
 
         Assert.True(await OffersAsync(Ines.At(18, 48)));
         Assert.False(await OffersAsync(Ines.At(18, 50)));
@@ -86,7 +98,13 @@ public sealed class NoticeTests
     {
         using var writer = new LetterWriter(TestDrafts.Head);
         async Task<string> KeyAsync(int days) =>
-            (await writer.WriteDigestAsync(TestNotices.Digest with { Now = TestNotices.Digest.Now + Duration.FromDays(days) }, TestContext.Current.CancellationToken)).DedupeKey;
+            (
+                await writer.WriteDigestAsync(
+                    TestNotices.Digest with
+                    {
+                        Now = TestNotices.Digest.Now + Duration.FromDays(days),
+                    },
+                    TestContext.Current.CancellationToken)).DedupeKey;
         // 3 June 2027 is a Thursday; ISO 8601 weeks begin on Monday.
         Assert.Equal(await KeyAsync(0), await KeyAsync(3));
         Assert.NotEqual(await KeyAsync(0), await KeyAsync(4));

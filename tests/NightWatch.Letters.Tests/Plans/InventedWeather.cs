@@ -11,7 +11,9 @@ using NodaTime;
 
 namespace NightWatch.Letters.Tests.Plans;
 
-/// <summary>Nights as the planner plans them over the invented weather of a seed, with the runs of the last day behind the chance.</summary>
+/// <summary>
+/// Nights as the planner plans them over the invented weather of a seed, with the runs of the last day behind the chance.
+/// </summary>
 /// <param name="seed">Another seed, another world.</param>
 internal sealed class InventedWeather(long seed)
 {

@@ -9,7 +9,9 @@ using NodaTime;
 
 namespace NightWatch.Letters.Tests.Plans;
 
-/// <summary>Nights as the planner plans them, over the real sky and invented steady weather: an autumn new Moon above an invented salt pan.</summary>
+/// <summary>
+/// Nights as the planner plans them, over the real sky and invented steady weather: an autumn new Moon above an invented salt pan.
+/// </summary>
 internal static class PlannedNights
 {
     private static readonly LocalDate Night = new(2026, 4, 17);

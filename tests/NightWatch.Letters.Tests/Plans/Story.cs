@@ -38,19 +38,27 @@ internal sealed class Story
     public ToldNight ToldAt(Instant now) => passes.Last(pass => pass.At <= now).Decision.Next;
 
     /// <summary>The night as it is planned at a time.</summary>
-    public NightPlan PlanAt(Instant now) => weather.Plan(watch, Ines.Night, now, passes.LastOrDefault(pass => pass.At < now).Decision?.Next.Told);
+    public NightPlan PlanAt(Instant now) =>
+        weather.Plan(watch, Ines.Night, now, passes.LastOrDefault(pass => pass.At < now).Decision?.Next.Told);
 
     /// <summary>The first letter of a kind.</summary>
     public LetterDraft Letter(LetterKind kind) => Letters(kind).First();
 
     /// <summary>All letters of a kind; a night that is off comes with what to do instead.</summary>
     public IEnumerable<LetterDraft> Letters(LetterKind kind) =>
-        passes.Select(pass => pass.Decision.Letter).OfType<LetterOrder>().Where(order => order.Kind == kind).Select(order => TestDrafts.Of(order) with
-        {
-            Alternatives = order.Plan.Verdict.Class == VerdictClass.Go || kind is LetterKind.Outlook or LetterKind.MorningTimeline or LetterKind.Debrief
-                ? new Dictionary<string, IReadOnlyList<Alternative>>()
-                : new Dictionary<string, IReadOnlyList<Alternative>> { [watch.Id] = Instead(order.Plan) },
-        });
+        passes
+            .Select(pass => pass.Decision.Letter)
+            .OfType<LetterOrder>()
+            .Where(order => order.Kind == kind)
+            .Select(order =>
+                TestDrafts.Of(order) with
+                {
+                    Alternatives =
+                        order.Plan.Verdict.Class == VerdictClass.Go
+                        || kind is LetterKind.Outlook or LetterKind.MorningTimeline or LetterKind.Debrief
+                            ? new Dictionary<string, IReadOnlyList<Alternative>>()
+                            : new Dictionary<string, IReadOnlyList<Alternative>> { [watch.Id] = Instead(order.Plan) },
+                });
 
     private void Pass(PassKind pass, Instant at) => passes.Add((at, LetterPolicy.Decide(pass, Memory, PlanAt(at), at)));
 
@@ -58,6 +66,12 @@ internal sealed class Story
     {
         var others = Enumerable.Range(1, 5).Select(ahead => weather.Plan(watch, plan.Night.PlusDays(ahead), plan.MadeAt))
             .Append(weather.Plan(Ines.SaltShelf, plan.Night, plan.MadeAt));
-        return [.. Alternatives.Rank(watch, [.. others], plan.MadeAt).Take(MostAlternatives).Select(best => new Alternative(best.Plan, best.DriveKm))];
+        return
+        [
+            .. Alternatives
+                .Rank(watch, [.. others], plan.MadeAt)
+                .Take(MostAlternatives)
+                .Select(best => new Alternative(best.Plan, best.DriveKm)),
+        ];
     }
 }

@@ -29,12 +29,22 @@ internal static class TestDrafts
     // Some cloud, and air so damp that a lens without a heater gets wet.
     private const long SomeCloudAndDew = 134;
 
-    private static readonly Story WithoutHeater = new(SomeCloudAndDew, Ines.CoreWatch with { Kit = Ines.CoreWatch.Kit with { DewHeaterW = 0 } });
+    private static readonly Story WithoutHeater = new(
+        SomeCloudAndDew,
+        Ines.CoreWatch with
+        {
+            Kit = Ines.CoreWatch.Kit with { DewHeaterW = 0 },
+        });
 
     // Cloud in every run from Saturday on; a watch without checks on the day hears of it at leave-by.
     private static readonly Story CloudAfterAll = new(171, Ines.CoreWatch with { Letters = new LetterSettings { SameDayChecks = [] } });
 
-    private static readonly Story InImperialUnits = new(2978, Ines.CoreWatch with { Letters = new LetterSettings { Units = UnitSystem.Imperial } });
+    private static readonly Story InImperialUnits = new(
+        2978,
+        Ines.CoreWatch with
+        {
+            Letters = new LetterSettings { Units = UnitSystem.Imperial },
+        });
 
     public static LetterDraft Outlook { get; } = FrontComesEarly.Letter(LetterKind.Outlook);
 

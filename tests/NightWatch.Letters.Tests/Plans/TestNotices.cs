@@ -11,14 +11,25 @@ internal static class TestNotices
     private static readonly Instant Morning = Ines.At(7, 0, -1);
 
     public static ConfirmationDraft Confirmation { get; } =
-        new("ines@robledo.example", new Uri("https://nightwatch.example/confirm?t=Jm3vR2c8kQ0pXw5yTz7uAg"), Morning, Morning + Duration.FromHours(24))
+        new(
+            "ines@robledo.example",
+            new Uri("https://nightwatch.example/confirm?t=Jm3vR2c8kQ0pXw5yTz7uAg"),
+            Morning,
+            Morning + Duration.FromHours(24))
         {
             Place = Ines.CoreWatch.Site.Position,
             Zone = Ines.Madrid,
         };
 
     public static SignInDraft SignIn { get; } =
-        new("ines@robledo.example", new Uri("https://nightwatch.example/sign-in?t=pXw5yTz7uAgJm3vR2c8kQ0"), Morning, Morning + Duration.FromMinutes(20)) { Zone = Ines.Madrid };
+        new(
+            "ines@robledo.example",
+            new Uri("https://nightwatch.example/sign-in?t=pXw5yTz7uAgJm3vR2c8kQ0"),
+            Morning,
+            Morning + Duration.FromMinutes(20))
+        {
+            Zone = Ines.Madrid,
+        };
 
     public static DigestDraft Digest { get; } = DigestOf(Morning);
 
@@ -42,8 +53,14 @@ internal static class TestNotices
         return new DigestDraft
         {
             Watches = watches,
-            Plans = [.. watches.SelectMany(watch => Enumerable.Range(0, DigestDraft.Nights).Select(ahead => weather.Plan(watch, today.PlusDays(ahead), now)))],
-            Seasons = watches.ToDictionary(watch => watch.Id, watch => DarkCalendar.Of(watch.Site.Position, watch.Site.Zone, today, DigestDraft.SeasonNights, watch.Subject)),
+            Plans =
+            [
+                .. watches.SelectMany(watch =>
+                    Enumerable.Range(0, DigestDraft.Nights).Select(ahead => weather.Plan(watch, today.PlusDays(ahead), now))),
+            ],
+            Seasons = watches.ToDictionary(
+                watch => watch.Id,
+                watch => DarkCalendar.Of(watch.Site.Position, watch.Site.Zone, today, DigestDraft.SeasonNights, watch.Subject)),
             Now = now,
         };
     }

@@ -46,5 +46,11 @@ internal static class BareNights
         };
     }
 
-    private static double UsualChance(VerdictClass verdict) => verdict switch { VerdictClass.Go => 0.82, VerdictClass.Marginal => 0.55, _ => 0.12 };
+    private static double UsualChance(VerdictClass verdict) =>
+        verdict switch
+        {
+            VerdictClass.Go => 0.82,
+            VerdictClass.Marginal => 0.55,
+            _ => 0.12,
+        };
 }

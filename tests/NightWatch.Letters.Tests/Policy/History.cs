@@ -24,7 +24,9 @@ internal enum Mishap
 }
 
 /// <summary>One pass of a history.</summary>
-internal sealed record Look(PassKind Pass, int DayOffset, LocalTime At, int DelayMin, Mishap Mishap, VerdictClass Class, double Chance, bool NewRun, bool HasForecast);
+internal sealed record Look(
+    PassKind Pass, int DayOffset, LocalTime At, int DelayMin, Mishap Mishap, VerdictClass Class, double Chance, bool NewRun,
+    bool HasForecast);
 
 /// <summary>What the subscriber does about the night themselves.</summary>
 internal enum Act
@@ -46,35 +48,53 @@ internal enum Act
 internal sealed record Acting(Act Act, int DayOffset, LocalTime At, int RestDays, Look Sees);
 
 /// <summary>A random life of one night, from four evenings before to the morning after.</summary>
-internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, int LeaveDayOffset, LocalTime QuietFrom, IReadOnlyList<Look> Looks)
+internal sealed record History(
+    string Zone, LocalDate Night, LocalTime LeaveAt, int LeaveDayOffset, LocalTime QuietFrom, IReadOnlyList<Look> Looks)
 {
     /// <summary>The subscriber's own acts, in the order of their time.</summary>
     public IReadOnlyList<Acting> Acts { get; init; } = [];
 
     private static readonly Gen<VerdictClass> Class = Gen.Enum<VerdictClass>();
 
-    private static readonly Gen<Mishap> AnyMishap =
-        Gen.Frequency((70, Gen.Const(Mishap.None)), (14, Gen.Const(Mishap.Missed)), (8, Gen.Const(Mishap.KilledBeforeSave)), (8, Gen.Const(Mishap.RunTwice)));
+    private static readonly Gen<Mishap> AnyMishap = Gen.Frequency(
+        (70, Gen.Const(Mishap.None)),
+        (14, Gen.Const(Mishap.Missed)),
+        (8, Gen.Const(Mishap.KilledBeforeSave)),
+        (8, Gen.Const(Mishap.RunTwice)));
 
     private static readonly Gen<int> Delay = Gen.Frequency((80, Gen.Const(0)), (15, Gen.Int[1, 90]), (5, Gen.Int[91, 900]));
 
     private static readonly (PassKind Pass, int Day, LocalTime At)[] Passes =
     [
         .. Enumerable.Range(-4, 5).Select(day => (PassKind.Evening, day, new LocalTime(19, 0))),
-        (PassKind.Morning, 0, new LocalTime(7, 0)), (PassKind.SameDay, 0, new LocalTime(11, 0)), (PassKind.SameDay, 0, new LocalTime(14, 0)),
-        (PassKind.SameDay, 0, new LocalTime(16, 30)), (PassKind.LeaveBy, 0, LocalTime.Midnight), (PassKind.After, 1, new LocalTime(7, 0)),
+        (PassKind.Morning, 0, new LocalTime(7, 0)),
+        (PassKind.SameDay, 0, new LocalTime(11, 0)),
+        (PassKind.SameDay, 0, new LocalTime(14, 0)),
+        (PassKind.SameDay, 0, new LocalTime(16, 30)),
+        (PassKind.LeaveBy, 0, LocalTime.Midnight),
+        (PassKind.After, 1, new LocalTime(7, 0)),
     ];
 
-    private static readonly Gen<Look> AnyLook =
-        Gen.Select(AnyMishap, Delay, Class, Gen.Double[0.05, 0.95], Gen.Frequency((75, Gen.Const(true)), (25, Gen.Const(false))), Gen.Frequency((92, Gen.Const(true)), (8, Gen.Const(false))))
-            .Select((mishap, delay, verdict, chance, newRun, has) =>
+    private static readonly Gen<Look> AnyLook = Gen.Select(
+            AnyMishap,
+            Delay,
+            Class,
+            Gen.Double[0.05, 0.95],
+            Gen.Frequency((75, Gen.Const(true)), (25, Gen.Const(false))),
+            Gen.Frequency((92, Gen.Const(true)), (8, Gen.Const(false))))
+        .Select(
+            (mishap, delay, verdict, chance, newRun, has) =>
                 new Look(PassKind.SameDay, 0, default, delay, mishap, has ? verdict : VerdictClass.Marginal, chance, newRun, has));
 
     /// <summary>Zones and nights include clock changes: Madrid and Lord Howe (half an hour) in spring and autumn.</summary>
     public static readonly Gen<History> Any = Gen.Select(
             Gen.OneOf(
-                ("Europe/Madrid", new LocalDate(2027, 6, 4)), ("Europe/Madrid", new LocalDate(2027, 3, 27)), ("Europe/Madrid", new LocalDate(2027, 10, 30)),
-                ("Australia/Lord_Howe", new LocalDate(2027, 4, 3)), ("Africa/Windhoek", new LocalDate(2027, 7, 1)), ("Pacific/Kiritimati", new LocalDate(2027, 1, 8))),
+                ("Europe/Madrid", new LocalDate(2027, 6, 4)),
+                ("Europe/Madrid", new LocalDate(2027, 3, 27)),
+                ("Europe/Madrid", new LocalDate(2027, 10, 30)),
+                ("Australia/Lord_Howe", new LocalDate(2027, 4, 3)),
+                ("Africa/Windhoek", new LocalDate(2027, 7, 1)),
+                ("Pacific/Kiritimati", new LocalDate(2027, 1, 8))),
             Gen.OneOf((new LocalTime(16, 0), 0), (new LocalTime(18, 45), 0), (new LocalTime(22, 40), 0), (new LocalTime(1, 20), 1)),
             Gen.OneOf(new LocalTime(22, 0), new LocalTime(20, 30), new LocalTime(6, 30)),
             AnyLook.Array[Passes.Length])
@@ -107,8 +127,11 @@ internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, 
         LocalDate? rests = null;
         var steps = new List<Step>();
         var run = 0;
-        var events = Looks.Select(look => (Look: look, Act: (Acting?)null, Now: TimeOf(look)))
-            .Concat(Acts.Select(act => (Look: act.Sees, Act: (Acting?)act, Now: Ines.Local(Night.PlusDays(act.DayOffset), act.At.Hour, act.At.Minute, Tz))))
+        var events = Looks
+            .Select(look => (Look: look, Act: (Acting?)null, Now: TimeOf(look)))
+            .Concat(
+                Acts.Select(act =>
+                    (Look: act.Sees, Act: (Acting?)act, Now: Ines.Local(Night.PlusDays(act.DayOffset), act.At.Hour, act.At.Minute, Tz))))
             .OrderBy(p => p.Now);
         foreach (var (look, act, now) in events)
         {
@@ -143,12 +166,25 @@ internal sealed record History(string Zone, LocalDate Night, LocalTime LeaveAt, 
         var other = plan with { Night = Night.PlusDays(1) };
         switch (act)
         {
-            case Act.Snooze: return new PolicyDecision(SubscriberWishes.Snooze(memory), null, "snoozed");
-            case Act.Unsnooze: return new PolicyDecision(SubscriberWishes.Unsnooze(memory), null, "unsnoozed");
-            case Act.Leave: return SubscriberWishes.StandDown(memory, plan, now, new Wish.SwitchedTo(other));
-            case Act.Choose when now.InZone(Tz).Date < rests || Night < rests || plan.Verdict.Class == VerdictClass.NoGo || plan.LeaveBy is null || plan.LeaveBy <= now: return null;
-            case Act.Choose: return SubscriberWishes.Choose(memory, plan, now, new Wish.SwitchedFrom(other));
-            default: return Night < rests && (memory.IsOn || memory.OnCalendar) ? SubscriberWishes.StandDown(memory, plan, now, new Wish.Paused(rests.Value)) : null;
+            case Act.Snooze:
+                return new PolicyDecision(SubscriberWishes.Snooze(memory), null, "snoozed");
+            case Act.Unsnooze:
+                return new PolicyDecision(SubscriberWishes.Unsnooze(memory), null, "unsnoozed");
+            case Act.Leave:
+                return SubscriberWishes.StandDown(memory, plan, now, new Wish.SwitchedTo(other));
+            case Act.Choose
+                when now.InZone(Tz).Date < rests
+                    || Night < rests
+                    || plan.Verdict.Class == VerdictClass.NoGo
+                    || plan.LeaveBy is null
+                    || plan.LeaveBy <= now:
+                return null;
+            case Act.Choose:
+                return SubscriberWishes.Choose(memory, plan, now, new Wish.SwitchedFrom(other));
+            default:
+                return Night < rests && (memory.IsOn || memory.OnCalendar)
+                    ? SubscriberWishes.StandDown(memory, plan, now, new Wish.Paused(rests.Value))
+                    : null;
         }
     }
 
@@ -178,7 +214,9 @@ internal sealed record Step(PassKind Pass, Instant Now, NightPlan Plan, int Run,
 
     /// <inheritdoc/>
     public override string ToString() =>
-        $"{Now.InZone(Plan.Watch.Site.Zone).LocalDateTime:g} {(Act is { } act ? act.ToString() : Pass.ToString())} run {Run} {Plan.Verdict.Class} {Plan.Verdict.Probability.Value:F2} {(Plan.Forecast is null ? "blind" : "")} -> {Letter?.Kind.ToString() ?? "-"}: {Decision.Why}";
+        $"{Now.InZone(Plan.Watch.Site.Zone).LocalDateTime:g} {(Act is { } act ? act.ToString() : Pass.ToString())} run {Run} " +
+        $"{Plan.Verdict.Class} {Plan.Verdict.Probability.Value:F2} {(Plan.Forecast is null ? "blind" : "")} -> " +
+        $"{Letter?.Kind.ToString() ?? "-"}: {Decision.Why}";
 
     public LetterOrder? Letter => Decision.Letter;
 

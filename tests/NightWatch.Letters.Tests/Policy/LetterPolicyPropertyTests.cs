@@ -42,20 +42,24 @@ public sealed class LetterPolicyPropertyTests
         iter: Histories);
 
     [Fact]
-    public void A_told_night_that_turns_bad_while_the_subscriber_can_still_stay_at_home_is_never_met_with_silence() => History.Any.Sample(
-        history =>
-        {
-            var on = false;
-            foreach (var step in history.Run())
+    public void A_told_night_that_turns_bad_while_the_subscriber_can_still_stay_at_home_is_never_met_with_silence() =>
+        History.Any.Sample(
+            history =>
             {
-                var sleeps = SleepsThrough(history, step.Now) is { } wakes && wakes < history.LeaveBy;
-                var lastHours = step.Now >= history.LeaveBy - Duration.FromHours(4) && step.Now < history.LeaveBy + Outing && step.LocalDate >= history.Night;
-                if (on && step.SaysOff && lastHours && !sleeps)
-                    Assert.True(step.Letter?.Kind is LetterKind.RescheduleWarning or LetterKind.StandDown, step.Decision.Why);
-                if (step.Letter is { Kind: not LetterKind.Debrief }) on = !step.SaysOff;
-            }
-        },
-        iter: Histories);
+                var on = false;
+                foreach (var step in history.Run())
+                {
+                    var sleeps = SleepsThrough(history, step.Now) is { } wakes && wakes < history.LeaveBy;
+                    var lastHours =
+                        step.Now >= history.LeaveBy - Duration.FromHours(4)
+                        && step.Now < history.LeaveBy + Outing
+                        && step.LocalDate >= history.Night;
+                    if (on && step.SaysOff && lastHours && !sleeps)
+                        Assert.True(step.Letter?.Kind is LetterKind.RescheduleWarning or LetterKind.StandDown, step.Decision.Why);
+                    if (step.Letter is { Kind: not LetterKind.Debrief }) on = !step.SaysOff;
+                }
+            },
+            iter: Histories);
 
     [Fact]
     public void A_told_night_that_stays_off_over_two_runs_is_called_off() => History.Any.Sample(
@@ -81,20 +85,23 @@ public sealed class LetterPolicyPropertyTests
         iter: Histories);
 
     [Fact]
-    public void Well_before_leave_by_one_run_alone_changes_nothing() => History.Any.Sample(
-        history =>
-        {
-            var steps = history.Run();
-            for (var i = 0; i < steps.Count; i++)
+    public void Well_before_leave_by_one_run_alone_changes_nothing() =>
+        History.Any.Sample(
+            history =>
             {
-                var step = steps[i];
-                var change = step.Letter?.Kind is LetterKind.RescheduleWarning or LetterKind.StandDown;
-                if (!change || step.Now >= history.LeaveBy - Duration.FromHours(4)) continue;
-                var told = step.Letter!.Before.Told;
-                Assert.Contains(steps.Take(i), s => s.Run != step.Run && (step.SaysOff ? s.Plan.Verdict.Class < told : s.Plan.Verdict.Class != told));
-            }
-        },
-        iter: Histories);
+                var steps = history.Run();
+                for (var i = 0; i < steps.Count; i++)
+                {
+                    var step = steps[i];
+                    var change = step.Letter?.Kind is LetterKind.RescheduleWarning or LetterKind.StandDown;
+                    if (!change || step.Now >= history.LeaveBy - Duration.FromHours(4)) continue;
+                    var told = step.Letter!.Before.Told;
+                    Assert.Contains(
+                        steps.Take(i),
+                        s => s.Run != step.Run && (step.SaysOff ? s.Plan.Verdict.Class < told : s.Plan.Verdict.Class != told));
+                }
+            },
+            iter: Histories);
 
     [Fact]
     public void No_letter_is_about_the_past_and_none_is_stale_when_written() => History.Any.Sample(

@@ -14,7 +14,8 @@ public sealed class LetterPolicyTests
 {
     private static readonly ToldNight Nothing = new() { WatchId = CoreWatch.Id, Night = Night };
 
-    private static PolicyDecision Evening(ToldNight told, NightPlan plan, int lead = 2) => LetterPolicy.Decide(PassKind.Evening, told, plan, At(19, 0, -lead));
+    private static PolicyDecision Evening(ToldNight told, NightPlan plan, int lead = 2) =>
+        LetterPolicy.Decide(PassKind.Evening, told, plan, At(19, 0, -lead));
 
     private static ToldNight ToldGo => Evening(Nothing, Of(VerdictClass.Go)).Next;
 
@@ -69,14 +70,18 @@ public sealed class LetterPolicyTests
         Assert.Null(Evening(once.Next, Of(VerdictClass.Marginal, 0.9, run: 4), lead: 1).Letter);
 
         // Near leave-by one run is enough.
-        Assert.Equal(LetterKind.RescheduleWarning, LetterPolicy.Decide(PassKind.SameDay, ToldOffToday, OnceDone(run: 6), At(17)).Letter?.Kind);
+        Assert.Equal(
+            LetterKind.RescheduleWarning, LetterPolicy.Decide(PassKind.SameDay, ToldOffToday, OnceDone(run: 6), At(17)).Letter?.Kind);
         Assert.Null(LetterPolicy.Decide(PassKind.SameDay, ToldOffToday, Of(VerdictClass.Marginal, 0.9, run: 6), At(17)).Letter);
     }
 
     private static NightPlan OnceDone(int run)
     {
         var plan = Of(VerdictClass.Marginal, 0.9, run);
-        return plan with { Verdict = plan.Verdict with { Needs = [new Need(Factor.Power, new Mend.ShorterRun(), 60)], HoldsOnceDone = true } };
+        return plan with
+        {
+            Verdict = plan.Verdict with { Needs = [new Need(Factor.Power, new Mend.ShorterRun(), 60)], HoldsOnceDone = true },
+        };
     }
 
     [Fact]
@@ -134,7 +139,8 @@ public sealed class LetterPolicyTests
     [InlineData(VerdictClass.Go, true)]
     [InlineData(VerdictClass.Marginal, false)]
     public void A_night_never_told_gets_the_timeline_when_it_is_go_today(VerdictClass now, bool written) =>
-        Assert.Equal(written, LetterPolicy.Decide(PassKind.Morning, Nothing, Of(now, 0.7), At(7)).Letter?.Kind == LetterKind.MorningTimeline);
+        Assert.Equal(
+            written, LetterPolicy.Decide(PassKind.Morning, Nothing, Of(now, 0.7), At(7)).Letter?.Kind == LetterKind.MorningTimeline);
 
     [Fact]
     public void On_the_day_a_change_for_the_worse_is_told_after_two_runs()
@@ -149,7 +155,9 @@ public sealed class LetterPolicyTests
 
     [Fact]
     public void In_the_last_hours_before_leave_by_one_run_is_enough() =>
-        Assert.Equal(LetterKind.RescheduleWarning, LetterPolicy.Decide(PassKind.SameDay, ToldGo, Of(VerdictClass.NoGo, run: 1), At(14, 45)).Letter?.Kind);
+        Assert.Equal(
+            LetterKind.RescheduleWarning,
+            LetterPolicy.Decide(PassKind.SameDay, ToldGo, Of(VerdictClass.NoGo, run: 1), At(14, 45)).Letter?.Kind);
 
     [Fact]
     public void A_night_told_off_that_comes_back_is_told_and_put_back_in_the_calendar()
@@ -247,5 +255,6 @@ public sealed class LetterPolicyTests
 
     [Fact]
     public void The_memory_of_another_night_is_refused() =>
-        Assert.Throws<ArgumentException>(() => LetterPolicy.Decide(PassKind.Evening, Nothing with { Night = Night.PlusDays(1) }, Of(VerdictClass.Go), At(19)));
+        Assert.Throws<ArgumentException>(() =>
+            LetterPolicy.Decide(PassKind.Evening, Nothing with { Night = Night.PlusDays(1) }, Of(VerdictClass.Go), At(19)));
 }

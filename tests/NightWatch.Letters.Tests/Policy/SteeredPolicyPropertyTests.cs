@@ -97,19 +97,30 @@ public sealed class SteeredPolicyPropertyTests
         iter: Histories);
 
     [Fact]
-    public void A_night_in_the_calendar_that_turns_bad_before_leave_by_is_never_met_with_silence_even_when_snoozed() => History.Steered.Sample(
-        history =>
-        {
-            var entry = false;
-            foreach (var step in history.Run())
+    public void A_night_in_the_calendar_that_turns_bad_before_leave_by_is_never_met_with_silence_even_when_snoozed() =>
+        History.Steered.Sample(
+            history =>
             {
-                var lastHours = step.Now >= history.LeaveBy - Duration.FromHours(4) && step.Now < history.LeaveBy + Outing && step.LocalDate >= history.Night;
-                if (entry && step.Act is null && step.SaysOff && lastHours && !Sleeps(history, step.Now) && !(step.LocalDate < step.Rests) && !step.Before.Closed)
-                    Assert.Equal(CalendarChange.Cancel, step.Letter?.Calendar);
-                if (step.Letter is { Calendar: not CalendarChange.None } letter) entry = letter.Calendar == CalendarChange.Request;
-            }
-        },
-        iter: Histories);
+                var entry = false;
+                foreach (var step in history.Run())
+                {
+                    var lastHours =
+                        step.Now >= history.LeaveBy - Duration.FromHours(4)
+                        && step.Now < history.LeaveBy + Outing
+                        && step.LocalDate >= history.Night;
+                    if (
+                        entry
+                        && step.Act is null
+                        && step.SaysOff
+                        && lastHours
+                        && !Sleeps(history, step.Now)
+                        && !(step.LocalDate < step.Rests)
+                        && !step.Before.Closed)
+                        Assert.Equal(CalendarChange.Cancel, step.Letter?.Calendar);
+                    if (step.Letter is { Calendar: not CalendarChange.None } letter) entry = letter.Calendar == CalendarChange.Request;
+                }
+            },
+            iter: Histories);
 
     [Fact]
     public void Every_letter_has_its_own_revision_and_none_is_stale() => History.Steered.Sample(

@@ -29,7 +29,8 @@ public sealed class SubscriberWishesTests
     {
         var maybe = LetterPolicy.Decide(PassKind.Evening, Nothing, Of(VerdictClass.Marginal, 0.9), At(19, 0, -1)).Next;
         Assert.True(maybe is { IsOn: true, OnCalendar: false });
-        Assert.Null(LetterPolicy.Decide(PassKind.SameDay, SubscriberWishes.Snooze(maybe), Of(VerdictClass.NoGo, run: 5), At(16, 30)).Letter);
+        Assert.Null(
+            LetterPolicy.Decide(PassKind.SameDay, SubscriberWishes.Snooze(maybe), Of(VerdictClass.NoGo, run: 5), At(16, 30)).Letter);
     }
 
     [Fact]
@@ -43,7 +44,8 @@ public sealed class SubscriberWishesTests
     public void A_night_switched_away_leaves_the_calendar_and_is_closed()
     {
         var left = SubscriberWishes.StandDown(ToldGo, Of(VerdictClass.Go), At(23, 30, -1), new Wish.SwitchedTo(Other));
-        Assert.Equal((LetterKind.StandDown, CalendarChange.Cancel, true), (left.Letter?.Kind, left.Letter?.Calendar, left.Letter?.StandsDownByWish));
+        Assert.Equal(
+            (LetterKind.StandDown, CalendarChange.Cancel, true), (left.Letter?.Kind, left.Letter?.Calendar, left.Letter?.StandsDownByWish));
         Assert.True(left.Next is { Closed: true, IsOff: true, OnCalendar: false });
         Assert.Null(LetterPolicy.Decide(PassKind.Morning, left.Next, Of(VerdictClass.Go, run: 7), At(7)).Letter);
     }
@@ -77,8 +79,10 @@ public sealed class SubscriberWishesTests
     [Fact]
     public void A_night_that_is_off_or_too_late_cannot_be_chosen()
     {
-        Assert.Throws<ArgumentException>(() => SubscriberWishes.Choose(Nothing, Of(VerdictClass.NoGo), At(15), new Wish.SwitchedFrom(Other)));
-        Assert.Throws<ArgumentException>(() => SubscriberWishes.Choose(Nothing, Of(VerdictClass.Go), At(18, 45), new Wish.SwitchedFrom(Other)));
+        Assert.Throws<ArgumentException>(() =>
+            SubscriberWishes.Choose(Nothing, Of(VerdictClass.NoGo), At(15), new Wish.SwitchedFrom(Other)));
+        Assert.Throws<ArgumentException>(() =>
+            SubscriberWishes.Choose(Nothing, Of(VerdictClass.Go), At(18, 45), new Wish.SwitchedFrom(Other)));
     }
 
     [Fact]
@@ -88,6 +92,8 @@ public sealed class SubscriberWishesTests
         Assert.Equal(CalendarChange.Cancel, rested.Letter?.Calendar);
         var resting = CoreWatch with { PausedUntil = Night.PlusDays(2) };
         Assert.Null(LetterPolicy.Decide(PassKind.Morning, rested.Next, Of(VerdictClass.Go, run: 3, watch: resting), At(7)).Letter);
-        Assert.Equal(LetterKind.RescheduleWarning, LetterPolicy.Decide(PassKind.SameDay, rested.Next, Of(VerdictClass.Go, run: 4), At(16, 30)).Letter?.Kind);
+        Assert.Equal(
+            LetterKind.RescheduleWarning,
+            LetterPolicy.Decide(PassKind.SameDay, rested.Next, Of(VerdictClass.Go, run: 4), At(16, 30)).Letter?.Kind);
     }
 }

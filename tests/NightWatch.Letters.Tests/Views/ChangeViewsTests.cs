@@ -85,7 +85,9 @@ public sealed class ChangeViewsTests
         for (var seed = 1; seed <= 8; seed++)
         {
             var plan = new InventedWeather(seed).Plan(Ines.CoreWatch, Ines.Night, Ines.At(7));
-            foreach (var reason in plan.Verdict.Reasons.Where(reason => HoursFigure.IsByHours(reason.Factor) && reason.Factor != Factor.Dew && !reason.IsUnknown))
+            foreach (
+                var reason in plan.Verdict.Reasons.Where(reason =>
+                    HoursFigure.IsByHours(reason.Factor) && reason.Factor != Factor.Dew && !reason.IsUnknown))
             {
                 Assert.Equal(reason.Value!.Value, HoursFigure.Of(plan, reason.Factor, plan.Verdict.Run!.Value)!.Value, 4);
                 compared++;

@@ -38,7 +38,10 @@ public sealed class CalendarFeedsTests : IAsyncLifetime
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.UseUrls("http://127.0.0.1:0");
-        builder.Services.AddSingleton<IClock>(new VirtualClock(Noon)).AddSingleton<TimeProvider>(new VirtualClock(Noon)).AddNightWatch(settings);
+        builder
+            .Services.AddSingleton<IClock>(new VirtualClock(Noon))
+            .AddSingleton<TimeProvider>(new VirtualClock(Noon))
+            .AddNightWatch(settings);
         app = builder.Build();
         app.MapCalendarFeeds();
         await app.Services.GetRequiredService<Database>().MigrateAsync(Cancel);
@@ -106,7 +109,16 @@ public sealed class CalendarFeedsTests : IAsyncLifetime
     {
         var memory = await app.Services.GetRequiredService<ToldNightStore>().GetAsync(Cast.Watches[0].Id, Today.PlusDays(ahead), Cancel);
         var leaveBy = Noon + Duration.FromHours(24 * ahead + 6);
-        var next = memory.Night with { Told = told, ToldBy = LetterKind.Outlook, ToldAt = Noon, LeaveBy = leaveBy, ToldRun = new Interval(leaveBy + Duration.FromHours(3), leaveBy + Duration.FromHours(8)) };
-        await app.Services.GetRequiredService<PassStore>().CommitAsync(new PassCommit { Told = [memory with { Night = next }] }, Noon, Cancel);
+        var next = memory.Night with
+        {
+            Told = told,
+            ToldBy = LetterKind.Outlook,
+            ToldAt = Noon,
+            LeaveBy = leaveBy,
+            ToldRun = new Interval(leaveBy + Duration.FromHours(3), leaveBy + Duration.FromHours(8)),
+        };
+        await app
+            .Services.GetRequiredService<PassStore>()
+            .CommitAsync(new PassCommit { Told = [memory with { Night = next }] }, Noon, Cancel);
     }
 }

@@ -17,7 +17,8 @@ public sealed class MetricsReadersTests
     [InlineData("192.0.2.0/24, 2001:db8::/32", "::ffff:192.0.2.200", true)]
     [InlineData("192.0.2.0/24, 2001:db8::/32", "2001:db8::17", true)]
     [InlineData("192.0.2.0/24, 2001:db8::/32", "2001:db9::17", false)]
-    public void This_machine_and_those_named_may_read(string setting, string from, bool may) => Assert.Equal(may, new MetricsReaders(setting).May(From(from)));
+    public void This_machine_and_those_named_may_read(string setting, string from, bool may) =>
+        Assert.Equal(may, new MetricsReaders(setting).May(From(from)));
 
     [Theory]
     [InlineData("X-Forwarded-For")]

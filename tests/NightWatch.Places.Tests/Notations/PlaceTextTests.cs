@@ -18,7 +18,8 @@ public sealed class PlaceTextTests
     public void A_geo_address_reads_as_its_standard_says(string text, double? latitude, double? longitude, double? elevation) =>
         Holds(text, latitude, longitude, elevation);
 
-    // ISO 6709:2008, annex D, writes 50°40′46.461″N 95°48′26.533″W, from memory; the others are the same place by arithmetic: 40' 46.461" = 0.67957250°, 48' 26.533" = 0.80737028°.
+    // ISO 6709:2008, annex D, writes 50°40′46.461″N 95°48′26.533″W, from memory; the others are the same place by arithmetic: 40' 46.461" =
+    // 0.67957250°, 48' 26.533" = 0.80737028°.
     [Theory]
     [InlineData("50°40′46.461″N 95°48′26.533″W")]
     [InlineData("50°40'46.461\"N, 95°48'26.533\"W")]
@@ -67,7 +68,8 @@ public sealed class PlaceTextTests
     [InlineData("https://maps.example/@-24.7553,15.2905,14z", -24.7553, 15.2905)]
     [InlineData("https://maps.example/x7GhQ2", null, null)]
     [InlineData("https://maps.example/?q=95.5,15.2905", null, null)]
-    public void The_numbers_of_a_map_link_are_found(string text, double? latitude, double? longitude) => Holds(text, latitude, longitude, null);
+    public void The_numbers_of_a_map_link_are_found(string text, double? latitude, double? longitude) =>
+        Holds(text, latitude, longitude, null);
 
     [Theory]
     [InlineData("", "Nothing is written")]
@@ -88,7 +90,8 @@ public sealed class PlaceTextTests
     [InlineData("geo:0,0?q=٤٨.٢,١٦.٣", "There are no coordinates in that link")]
     [InlineData("https://maps.example/?q=٤٨.٢٠,١٦.٣٧", "There are no coordinates in that link")]
     [InlineData("https://maps.example/#map=１２/48.2/16.3", "There are no coordinates in that link")]
-    public void What_is_no_place_is_told_why(string text, string why) => Assert.Contains(why, Assert.IsType<PlaceReading.Wrong>(PlaceText.Read(text)).Why, StringComparison.Ordinal);
+    public void What_is_no_place_is_told_why(string text, string why) =>
+        Assert.Contains(why, Assert.IsType<PlaceReading.Wrong>(PlaceText.Read(text)).Why, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("Hermanus")]
@@ -109,21 +112,32 @@ public sealed class PlaceTextTests
     }
 
     [Fact]
-    public void Whatever_is_typed_gets_an_answer() => Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789.,;:°'\" NSEW+-/geo:lat?&=#٤８२"], 0, 40])
-        .Sample(text => PlaceText.Read(text) is not PlaceReading.Point point || (Math.Abs(point.LatitudeDeg) <= 90 && Math.Abs(point.LongitudeDeg) <= 180));
+    public void Whatever_is_typed_gets_an_answer() =>
+        Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789.,;:°'\" NSEW+-/geo:lat?&=#٤８२"], 0, 40])
+            .Sample(text =>
+                PlaceText.Read(text) is not PlaceReading.Point point
+                || (Math.Abs(point.LatitudeDeg) <= 90 && Math.Abs(point.LongitudeDeg) <= 180));
 
     [Fact]
-    public void Every_place_written_in_degrees_minutes_and_seconds_is_read_back() => Gen.Select(Gen.Double[-90, 90], Gen.Double[-180, 180]).Sample((latitude, longitude) =>
-    {
-        var point = PlaceText.Read($"{Written(latitude, 'N', 'S')} {Written(longitude, 'E', 'W')}") as PlaceReading.Point;
-        return point is not null && Math.Abs(point.LatitudeDeg - latitude) < 2e-6 && Math.Abs(point.LongitudeDeg - longitude) < 2e-6;
-    });
+    public void Every_place_written_in_degrees_minutes_and_seconds_is_read_back() =>
+        Gen.Select(Gen.Double[-90, 90], Gen.Double[-180, 180])
+            .Sample(
+                (latitude, longitude) =>
+                {
+                    var point = PlaceText.Read($"{Written(latitude, 'N', 'S')} {Written(longitude, 'E', 'W')}") as PlaceReading.Point;
+                    return point is not null
+                        && Math.Abs(point.LatitudeDeg - latitude) < 2e-6
+                        && Math.Abs(point.LongitudeDeg - longitude) < 2e-6;
+                });
 
     // Rounded down, so that 59.9999 seconds never become 60.
     private static string Written(double deg, char positive, char negative)
     {
         var seconds = Math.Floor(Math.Abs(deg) * 3600 * 1000) / 1000;
-        return FormattableString.Invariant($"{Math.Floor(seconds / 3600)}°{Math.Floor(seconds / 60) % 60}'{seconds % 60:0.000}\"{(deg < 0 ? negative : positive)}").Replace("60.000\"", "59.999\"", StringComparison.Ordinal);
+        return FormattableString
+            .Invariant(
+                $"{Math.Floor(seconds / 3600)}°{Math.Floor(seconds / 60) % 60}'{seconds % 60:0.000}\"{(deg < 0 ? negative : positive)}")
+            .Replace("60.000\"", "59.999\"", StringComparison.Ordinal);
     }
 
     private static void Holds(string text, double? latitude, double? longitude, double? elevation)

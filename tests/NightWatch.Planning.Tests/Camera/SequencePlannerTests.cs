@@ -9,7 +9,9 @@ public sealed class SequencePlannerTests
 {
     private static readonly Instant Start = Instant.FromUtc(2026, 7, 14, 18, 0);
 
-    /// <summary>Counts by arithmetic: the last frame must finish inside. 4 h of 20 s every 25 s are 576; the loose count would give 577.</summary>
+    /// <summary>
+    /// Counts by arithmetic: the last frame must finish inside. 4 h of 20 s every 25 s are 576; the loose count would give 577.
+    /// </summary>
     [Theory]
     [InlineData(14_400, 20, 25, 576)]
     [InlineData(19.9, 20, 25, 0)]
@@ -33,7 +35,8 @@ public sealed class SequencePlannerTests
     [Fact]
     public void An_interval_too_short_for_exposure_writing_and_settling_is_lengthened()
     {
-        var sequence = Plan(Duration.FromHours(2), new Kit { RawFileMb = 30, WriteMbPerS = 80 }, new SequenceWish { ExposureS = 15, IntervalS = 16 })!;
+        var sequence = Plan(
+            Duration.FromHours(2), new Kit { RawFileMb = 30, WriteMbPerS = 80 }, new SequenceWish { ExposureS = 15, IntervalS = 16 })!;
 
         Assert.Equal(18, sequence.IntervalS); // 15 + 0.375 + 2, in whole seconds
     }
@@ -61,25 +64,30 @@ public sealed class SequencePlannerTests
     {
         var wish = new SequenceWish { ExposureS = 10 };
 
-        Assert.Equal(Plan(Duration.FromHours(1), new Kit(), wish)!.Shots, Plan(Duration.FromHours(1), new Kit(), wish with { PlaybackS = 60 })!.Shots);
+        Assert.Equal(
+            Plan(Duration.FromHours(1), new Kit(), wish)!.Shots,
+            Plan(Duration.FromHours(1), new Kit(), wish with { PlaybackS = 60 })!.Shots);
     }
 
     [Fact]
     public void A_sequence_never_leaves_its_run_and_never_overlaps_its_frames() =>
-        Gen.Select(Gen.Double[1, 30_000], Gen.Double[0.5, 60], Gen.Double[0, 90], Gen.Double[1, 120]).Sample((length, exposure, interval, playback) =>
-        {
-            var wishes = new[]
-            {
-                new SequenceWish { ExposureS = exposure }, new SequenceWish { ExposureS = exposure, IntervalS = interval },
-                new SequenceWish { ExposureS = exposure, PlaybackS = playback },
-            };
-            foreach (var wish in wishes)
-            {
-                if (Plan(Duration.FromSeconds(length), new Kit(), wish) is not { } sequence) continue;
-                Assert.True(sequence.Span.End <= Start + Duration.FromSeconds(length) + Duration.FromMilliseconds(1));
-                Assert.True(sequence.IntervalS >= exposure);
-            }
-        });
+        Gen.Select(Gen.Double[1, 30_000], Gen.Double[0.5, 60], Gen.Double[0, 90], Gen.Double[1, 120])
+            .Sample(
+                (length, exposure, interval, playback) =>
+                {
+                    var wishes = new[]
+                    {
+                        new SequenceWish { ExposureS = exposure },
+                        new SequenceWish { ExposureS = exposure, IntervalS = interval },
+                        new SequenceWish { ExposureS = exposure, PlaybackS = playback },
+                    };
+                    foreach (var wish in wishes)
+                    {
+                        if (Plan(Duration.FromSeconds(length), new Kit(), wish) is not { } sequence) continue;
+                        Assert.True(sequence.Span.End <= Start + Duration.FromSeconds(length) + Duration.FromMilliseconds(1));
+                        Assert.True(sequence.IntervalS >= exposure);
+                    }
+                });
 
     private static Sequence? Plan(Duration length, Kit kit, SequenceWish wish) =>
         SequencePlanner.Plan(new Interval(Start, Start + length), kit, wish, fastestDeclinationDeg: -29, darkestCandelaPerM2: 2e-4);

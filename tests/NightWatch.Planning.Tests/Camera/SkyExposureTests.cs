@@ -21,19 +21,23 @@ public sealed class SkyExposureTests
 
     [Fact]
     public void Solving_for_ISO_or_time_gives_the_wanted_share() =>
-        Gen.Select(Gen.Double[0.01, 1], Gen.Double[16, 22], Gen.Double[1.2, 8], Gen.Double[0.5, 60]).Sample((share, sky, fNumber, seconds) =>
-        {
-            var light = SurfaceBrightness.CandelaPerM2(sky);
-            Assert.Equal(share, SkyExposure.Share(light, fNumber, seconds, SkyExposure.IsoFor(share, light, fNumber, seconds)), 1e-9);
-            Assert.Equal(share, SkyExposure.Share(light, fNumber, SkyExposure.SecondsFor(share, light, fNumber, 800), 800), 1e-9);
-        });
+        Gen.Select(Gen.Double[0.01, 1], Gen.Double[16, 22], Gen.Double[1.2, 8], Gen.Double[0.5, 60])
+            .Sample(
+                (share, sky, fNumber, seconds) =>
+                {
+                    var light = SurfaceBrightness.CandelaPerM2(sky);
+                    Assert.Equal(
+                        share, SkyExposure.Share(light, fNumber, seconds, SkyExposure.IsoFor(share, light, fNumber, seconds)), 1e-9);
+                    Assert.Equal(share, SkyExposure.Share(light, fNumber, SkyExposure.SecondsFor(share, light, fNumber, 800), 800), 1e-9);
+                });
 
     [Theory]
     [InlineData(26.3, 25)]
     [InlineData(13.0, 13)]
     [InlineData(12.2, 10)]
     [InlineData(500, 30)]
-    public void Exposures_are_a_cameras_own_steps(double limit, double seconds) => Assert.Equal(seconds, CameraSettings.ExposureAtMost(limit));
+    public void Exposures_are_a_cameras_own_steps(double limit, double seconds) =>
+        Assert.Equal(seconds, CameraSettings.ExposureAtMost(limit));
 
     [Theory]
     [InlineData(3300, 6400, 3200)]

@@ -38,17 +38,18 @@ public sealed class TrailLimitTests
 
     [Fact]
     public void A_longer_lens_never_allows_a_longer_exposure() =>
-        Gen.Select(Gen.Double[8, 400], Gen.Double[1, 3], Gen.Double[-20, 80], Gen.Double[0, 360], Gen.Double[-40, 40], Gen.Double[-89, 89]).Sample(
-            (focal, longer, altitude, azimuth, roll, latitude) =>
-            {
-                double Limit(double f)
+        Gen.Select(Gen.Double[8, 400], Gen.Double[1, 3], Gen.Double[-20, 80], Gen.Double[0, 360], Gen.Double[-40, 40], Gen.Double[-89, 89])
+            .Sample(
+                (focal, longer, altitude, azimuth, roll, latitude) =>
                 {
-                    var span = DeclinationSpan.Of(new Frame(36, 24, f), new Heading(azimuth, altitude, roll), latitude);
-                    return TrailLimit.LongestS(3, f, 5.9, span.FastestDeg);
-                }
+                    double Limit(double f)
+                    {
+                        var span = DeclinationSpan.Of(new Frame(36, 24, f), new Heading(azimuth, altitude, roll), latitude);
+                        return TrailLimit.LongestS(3, f, 5.9, span.FastestDeg);
+                    }
 
-                Assert.True(Limit(focal * longer) <= Limit(focal) * (1 + 1e-9));
-            });
+                    Assert.True(Limit(focal * longer) <= Limit(focal) * (1 + 1e-9));
+                });
 
     [Fact]
     public void Corners_of_a_wide_lens_trail_faster_than_the_centre_scale()
@@ -84,14 +85,22 @@ public sealed class TrailLimitTests
 
     [Fact]
     public void The_span_of_declinations_holds_every_point_of_the_frame() =>
-        Gen.Select(Gen.Double[10, 200], Gen.Double[-20, 85], Gen.Double[0, 360], Gen.Double[-60, 60], Gen.Double[-89, 89], Gen.Double[-1, 1], Gen.Double[-1, 1]).Sample(
-            (focal, altitude, azimuth, roll, latitude, x, y) =>
-            {
-                var frame = new Frame(36, 24, focal);
-                var heading = new Heading(azimuth, altitude, roll);
-                var span = DeclinationSpan.Of(frame, heading, latitude);
-                var seen = new CameraPose(heading, focal).Sight(new FramePoint(x * 18, y * 12));
-                var declination = Math.Asin(Math.Clamp(seen.Dot(Direction.Pole(latitude)), -1, 1)) * 180 / Math.PI;
-                Assert.InRange(declination, span.LeastDeg - 1e-6, span.MostDeg + 1e-6);
-            });
+        Gen.Select(
+                Gen.Double[10, 200],
+                Gen.Double[-20, 85],
+                Gen.Double[0, 360],
+                Gen.Double[-60, 60],
+                Gen.Double[-89, 89],
+                Gen.Double[-1, 1],
+                Gen.Double[-1, 1])
+            .Sample(
+                (focal, altitude, azimuth, roll, latitude, x, y) =>
+                {
+                    var frame = new Frame(36, 24, focal);
+                    var heading = new Heading(azimuth, altitude, roll);
+                    var span = DeclinationSpan.Of(frame, heading, latitude);
+                    var seen = new CameraPose(heading, focal).Sight(new FramePoint(x * 18, y * 12));
+                    var declination = Math.Asin(Math.Clamp(seen.Dot(Direction.Pole(latitude)), -1, 1)) * 180 / Math.PI;
+                    Assert.InRange(declination, span.LeastDeg - 1e-6, span.MostDeg + 1e-6);
+                });
 }

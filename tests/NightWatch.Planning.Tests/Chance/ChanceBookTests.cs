@@ -8,8 +8,10 @@ public sealed class ChanceBookTests
     private static readonly ChanceNight[] Gloomy = GivenNights.Of(60, .4, .1);
 
     [Fact]
-    public void Without_a_record_the_prior_stands_at_its_word() => Assert.Equal(
-        ChanceModel.OfPrior(ChancePrior.Shipped, 1).Of(GivenNights.Good), ChanceBook.Shipped.Of("met-norway", 1, "hill").Of(GivenNights.Good));
+    public void Without_a_record_the_prior_stands_at_its_word() =>
+        Assert.Equal(
+            ChanceModel.OfPrior(ChancePrior.Shipped, 1).Of(GivenNights.Good),
+            ChanceBook.Shipped.Of("met-norway", 1, "hill").Of(GivenNights.Good));
 
     [Fact]
     public void An_installation_that_has_learnt_nothing_doubts_its_prior_alike_at_every_place()
@@ -27,7 +29,8 @@ public sealed class ChanceBookTests
         var book = new ChanceBook(ChancePrior.Shipped, [learnt]);
 
         Assert.Equal(learnt.Learning.ModelFor("hill").Of(GivenNights.Good), book.Of(Key.FeedId, 1, "hill").Of(GivenNights.Good));
-        Assert.True(book.Of(Key.FeedId, 1, "hill").Of(GivenNights.Good) < ChanceBook.Unlearnt.Of(Key.FeedId, 1, "hill").Of(GivenNights.Good) - .1);
+        Assert.True(
+            book.Of(Key.FeedId, 1, "hill").Of(GivenNights.Good) < ChanceBook.Unlearnt.Of(Key.FeedId, 1, "hill").Of(GivenNights.Good) - .1);
         Assert.Same(book.BeforeLearning(2), book.Of(Key.FeedId, 2, "hill"));
         Assert.Same(book.BeforeLearning(1), book.Of("nws", 1, "hill"));
     }
@@ -43,7 +46,8 @@ public sealed class ChanceBookTests
     }
 
     [Fact]
-    public void A_night_far_ahead_has_a_chance_too() => Assert.InRange(ChanceBook.Unlearnt.Of("nws", 40, "hill").Of(GivenNights.Good), 0, 1);
+    public void A_night_far_ahead_has_a_chance_too() =>
+        Assert.InRange(ChanceBook.Unlearnt.Of("nws", 40, "hill").Of(GivenNights.Good), 0, 1);
 
     [Fact]
     public void Two_of_one_feed_and_lead_are_refused() => Assert.Throws<ArgumentException>(() =>

@@ -16,7 +16,9 @@ public sealed class LearningCourseTests
         // Three nights ahead on the 10th the night of the 9th is over and that of the 10th is not: said of the 13th.
         for (var i = 0; i < nights.Length; i++)
         {
-            var known = nights.Take(Math.Max(0, i - lead)).Aggregate(ChanceLearning.Start(ChancePrior.Shipped, lead), (all, night) => all.After(night.Rows));
+            var known = nights
+                .Take(Math.Max(0, i - lead))
+                .Aggregate(ChanceLearning.Start(ChancePrior.Shipped, lead), (all, night) => all.After(night.Rows));
             Assert.Equal(known.ModelFor("hill").Of(nights[i].Rows[0].Figures), Assert.Single(course.Said[i]));
         }
 

@@ -25,7 +25,8 @@ public sealed class LearningProofTests
     [InlineData(70, true)]
     [InlineData(56, false)] // four fortnights
     public void Less_than_five_fortnights_prove_nothing(int nights, bool proven) =>
-        Assert.Equal(proven, LearningProof.Of([.. Enumerable.Range(0, nights).Select(day => Errors(day, .3, .2 + day % 2 * .01))]).IsProven);
+        Assert.Equal(
+            proven, LearningProof.Of([.. Enumerable.Range(0, nights).Select(day => Errors(day, .3, .2 + day % 2 * .01))]).IsProven);
 
     [Fact]
     public void Few_nights_over_many_fortnights_prove_nothing() =>
@@ -49,5 +50,6 @@ public sealed class LearningProofTests
         Assert.Equal(block, LearningProof.BlockOf(NodaTime.Text.LocalDatePattern.Iso.Parse(night).Value));
 
     // The first day of a fortnight.
-    private static NightErrors Errors(int day, double start, double learnt) => new(new LocalDate(2000, 1, 1).PlusDays(14 * 700 + day), start, learnt);
+    private static NightErrors Errors(int day, double start, double learnt) =>
+        new(new LocalDate(2000, 1, 1).PlusDays(14 * 700 + day), start, learnt);
 }

@@ -25,7 +25,8 @@ public sealed class LearntChanceTests
     [Theory]
     [InlineData(0, 1)]
     [InlineData(6, 6)]
-    public void What_is_used_at_once_has_a_version_that_nothing_had(int free, int version) => Assert.Equal(version, Of(null, Proven, free).Version);
+    public void What_is_used_at_once_has_a_version_that_nothing_had(int free, int version) =>
+        Assert.Equal(version, Of(null, Proven, free).Version);
 
     private static LearntChance Of(LearntChance? before, LearningCourse course, int free = 0) =>
         LearntChance.Of(Key, before, free, course, new Dictionary<string, int>(), GivenNights.Now);

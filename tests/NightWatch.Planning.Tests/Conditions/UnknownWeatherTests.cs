@@ -47,7 +47,18 @@ public sealed class UnknownWeatherTests
     [Fact]
     public void A_feed_with_few_quantities_can_still_carry_a_go_where_the_rest_is_ruled_out()
     {
-        var verdict = new DesertNight { Weather = new() { Gust = All(null), RainProbability = All(null), Thunder = All(null), Fog = All(null) } }.Plan().Verdict;
+        var verdict = new DesertNight
+        {
+            Weather = new()
+            {
+                Gust = All(null),
+                RainProbability = All(null),
+                Thunder = All(null),
+                Fog = All(null),
+            },
+        }
+            .Plan()
+            .Verdict;
 
         Assert.Equal(VerdictClass.Go, verdict.Class);
         Assert.Equal(2 * 1.66, verdict.Reasons.Single(reason => reason.Factor == Factor.Wind).Value!.Value, 9);

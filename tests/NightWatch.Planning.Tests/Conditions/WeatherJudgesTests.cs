@@ -6,7 +6,9 @@ using static NightWatch.Planning.Tests.HandMade.HourlyWeather;
 
 namespace NightWatch.Planning.Tests.Conditions;
 
-/// <summary>What each factor of the weather leaves. Where the night is said to be no-go, it is of the hours that came, so that no chance is in it.</summary>
+/// <summary>
+/// What each factor of the weather leaves. Where the night is said to be no-go, it is of the hours that came, so that no chance is in it.
+/// </summary>
 public sealed class WeatherJudgesTests
 {
     /// <summary>The defaults of the design: full worth up to 20 %, none from 45 %; a tenth of the worth is no matter.</summary>
@@ -71,7 +73,8 @@ public sealed class WeatherJudgesTests
     {
         var verdict = new DesertNight { Weather = new() { Rain = But(0, 12, 13, 0.3) }, Watch = WithGaps(60) }.Plan().Verdict;
 
-        Assert.Equal((VerdictClass.Go, Severity.Caution), (verdict.Class, verdict.Reasons.Single(reason => reason.Factor == Factor.Rain).Severity));
+        Assert.Equal(
+            (VerdictClass.Go, Severity.Caution), (verdict.Class, verdict.Reasons.Single(reason => reason.Factor == Factor.Rain).Severity));
     }
 
     [Fact]
@@ -87,7 +90,11 @@ public sealed class WeatherJudgesTests
     [InlineData(0.25, Severity.Caution)]
     [InlineData(0.50, Severity.Caution)]
     public void Probability_of_precipitation_is_a_caution_and_part_of_the_chance(double probability, Severity expected) =>
-        Assert.Equal(expected, new DesertNight { Weather = new() { RainProbability = All(probability) } }.Found(Factor.RainProbability).Severity);
+        Assert.Equal(
+            expected,
+            new DesertNight { Weather = new() { RainProbability = All(probability) } }
+                .Found(Factor.RainProbability)
+                .Severity);
 
     private static Verdict Verdict(HourlyWeather weather) => new DesertNight { Weather = weather, HasCome = true }.Plan().Verdict;
 

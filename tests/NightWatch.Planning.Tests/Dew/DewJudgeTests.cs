@@ -13,7 +13,11 @@ public sealed class DewJudgeTests
     {
         var night = new DesertNight { Weather = new() { DewPointC = All(10), Wind = All(0.5) } };
         var bare = night.Plan();
-        var heated = (night with { Watch = night.Watch with { Kit = night.Watch.Kit with { DewHeaterW = 8, DewHeaterBatteryWh = 100 } } }).Plan();
+        var heated = (
+            night with
+            {
+                Watch = night.Watch with { Kit = night.Watch.Kit with { DewHeaterW = 8, DewHeaterBatteryWh = 100 } },
+            }).Plan();
 
         Assert.Equal((VerdictClass.Marginal, Factor.Dew), (bare.Verdict.Class, bare.Verdict.Deciding.Factor));
         Assert.NotNull(bare.Summary.DewOnset);

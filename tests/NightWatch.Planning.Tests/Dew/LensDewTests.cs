@@ -48,7 +48,11 @@ public sealed class LensDewTests
     public void Five_minute_steps_agree_with_ten_second_Euler_steps_on_a_changing_night()
     {
         const int steps = 145;
-        double[] air = new double[steps], dew = new double[steps], cloud = new double[steps], wind = new double[steps], lens = new double[steps];
+        double[] air = new double[steps],
+            dew = new double[steps],
+            cloud = new double[steps],
+            wind = new double[steps],
+            lens = new double[steps];
         for (var i = 0; i < steps; i++)
         {
             air[i] = 14 - 8.0 * i / steps;
@@ -79,28 +83,34 @@ public sealed class LensDewTests
 
     [Fact]
     public void More_wind_never_brings_dew_earlier_to_a_lens_no_warmer_than_the_air() =>
-        Gen.Select(Gen.Double[-15, 25], Gen.Double[0.1, 12], Gen.Double[0, 1], Gen.Double[0, 10], Gen.Double[0, 10]).Sample(
-            (airC, depression, cloud, windMps, moreMps) =>
-            {
-                var calm = new Night(airC, airC - depression, cloud, windMps, 96).Evaluate(Lens, 0).OnsetS ?? double.PositiveInfinity;
-                var windy = new Night(airC, airC - depression, cloud, windMps + moreMps, 96).Evaluate(Lens, 0).OnsetS ?? double.PositiveInfinity;
-                Assert.True(windy >= calm - 1e-6, $"{windy} s before {calm} s");
-            });
+        Gen.Select(Gen.Double[-15, 25], Gen.Double[0.1, 12], Gen.Double[0, 1], Gen.Double[0, 10], Gen.Double[0, 10])
+            .Sample(
+                (airC, depression, cloud, windMps, moreMps) =>
+                {
+                    var calm = new Night(airC, airC - depression, cloud, windMps, 96).Evaluate(Lens, 0).OnsetS ?? double.PositiveInfinity;
+                    var windy =
+                        new Night(airC, airC - depression, cloud, windMps + moreMps, 96).Evaluate(Lens, 0).OnsetS
+                        ?? double.PositiveInfinity;
+                    Assert.True(windy >= calm - 1e-6, $"{windy} s before {calm} s");
+                });
 
     [Fact]
     public void More_cloud_never_cools_the_lens() =>
-        Gen.Select(Gen.Double[-15, 25].Array[49], Gen.Double[0, 1].Array[49], Gen.Double[0, 1], Gen.Double[0, 8], Gen.Double[-10, 30]).Sample(
-            (airC, cloud, more, windMps, startC) =>
-            {
-                var dew = airC.Select(a => a - 3).ToArray();
-                var wind = Enumerable.Repeat(windMps, airC.Length).ToArray();
-                var clouded = cloud.Select(c => Math.Min(1, c + more)).ToArray();
-                double[] before = new double[airC.Length], after = new double[airC.Length];
-                LensHeat.Follow(Lens, new NightAir(300, airC, dew, cloud, wind), startC, 0, int.MaxValue, before);
-                LensHeat.Follow(Lens, new NightAir(300, airC, dew, clouded, wind), startC, 0, int.MaxValue, after);
-                for (var i = 0; i < airC.Length; i++) Assert.True(after[i] >= before[i] - 1e-9, $"step {i}: {after[i]} below {before[i]}");
-            },
-            iter: 2000);
+        Gen.Select(Gen.Double[-15, 25].Array[49], Gen.Double[0, 1].Array[49], Gen.Double[0, 1], Gen.Double[0, 8], Gen.Double[-10, 30])
+            .Sample(
+                (airC, cloud, more, windMps, startC) =>
+                {
+                    var dew = airC.Select(a => a - 3).ToArray();
+                    var wind = Enumerable.Repeat(windMps, airC.Length).ToArray();
+                    var clouded = cloud.Select(c => Math.Min(1, c + more)).ToArray();
+                    double[] before = new double[airC.Length],
+                        after = new double[airC.Length];
+                    LensHeat.Follow(Lens, new NightAir(300, airC, dew, cloud, wind), startC, 0, int.MaxValue, before);
+                    LensHeat.Follow(Lens, new NightAir(300, airC, dew, clouded, wind), startC, 0, int.MaxValue, after);
+                    for (var i = 0; i < airC.Length; i++)
+                        Assert.True(after[i] >= before[i] - 1e-9, $"step {i}: {after[i]} below {before[i]}");
+                },
+                iter: 2000);
 
     [Fact]
     public void The_heater_said_to_be_needed_keeps_the_lens_clear_and_a_third_of_it_does_not()
@@ -169,7 +179,8 @@ public sealed class LensDewTests
     public void Series_of_different_length_are_refused()
     {
         Assert.Throws<ArgumentException>(() => new NightAir(300, [1, 2], [1], [0, 0], [1, 1]).Count);
-        Assert.Throws<ArgumentException>(() => LensHeat.Follow(Lens, new NightAir(300, [1, 2], [1, 1], [0, 0], [1, 1]), 10, 0, 0, new double[1]));
+        Assert.Throws<ArgumentException>(() =>
+            LensHeat.Follow(Lens, new NightAir(300, [1, 2], [1, 1], [0, 0], [1, 1]), 10, 0, 0, new double[1]));
     }
 
     [Theory]

@@ -54,7 +54,12 @@ public sealed class FramingAdviceTests
     [Fact]
     public void A_subject_overhead_leaves_no_ground()
     {
-        var task = TasksOf(7, 1)[0] with { Points = [new SiderealTrack(new Horizontal(80, 0), 89)], Foreground = new(0.2, 0.333), Horizon = HorizonProfile.Level };
+        var task = TasksOf(7, 1)[0] with
+        {
+            Points = [new SiderealTrack(new Horizontal(80, 0), 89)],
+            Foreground = new(0.2, 0.333),
+            Horizon = HorizonProfile.Level,
+        };
         Assert.False(FramingAdvice.BestStill(task).KeepsForeground);
     }
 
@@ -80,21 +85,30 @@ public sealed class FramingAdviceTests
 
     [Fact]
     public void A_wish_for_nothing_is_kept_everywhere() =>
-        Assert.All(TasksOf(8, 10), task => Assert.True(FramingAdvice.BestStill(task with { Foreground = ForegroundWish.Any }).KeepsForeground));
+        Assert.All(
+            TasksOf(8, 10), task => Assert.True(FramingAdvice.BestStill(task with { Foreground = ForegroundWish.Any }).KeepsForeground));
 
     // In shots of those looked at, of which half a one is what the search calls equal.
-    private static void HoldsAgainst(List<(Heading Heading, int ShotsIn, bool Keeps)> grid, FramingTask task, AdvisedHeading advised, int shotsIn)
+    private static void HoldsAgainst(
+        List<(Heading Heading, int ShotsIn, bool Keeps)> grid, FramingTask task, AdvisedHeading advised, int shotsIn)
     {
         var most = Math.Max(grid.Max(tried => tried.ShotsIn), shotsIn); // between the grid's headings may lie a better one
         var mostComposed = grid.Where(tried => tried.Keeps).Select(tried => tried.ShotsIn).DefaultIfEmpty(0).Max();
         var least = most * (1 - FramingAdvice.MostForForeground);
-        if (mostComposed > 0 && mostComposed >= least) Assert.True(advised.KeepsForeground, $"{task.Frame}, {task.Move.Start}: {mostComposed} of {most} keep the ground, as {grid.First(tried => tried.Keeps && tried.ShotsIn == mostComposed).Heading}; {advised} does not");
+        if (mostComposed > 0 && mostComposed >= least)
+            Assert.True(
+                advised.KeepsForeground,
+                $"{task.Frame}, {task.Move.Start}: {mostComposed} of {most} keep the ground, as " +
+                $"{grid.First(tried => tried.Keeps && tried.ShotsIn == mostComposed).Heading}; {advised} does not");
         Assert.Equal(advised.KeepsForeground, task.Foreground.Holds(ShareOf(task, advised.Heading)));
-        if (advised.KeepsForeground) Assert.True(shotsIn >= mostComposed && shotsIn >= least - 0.5, $"{task.Frame}: {shotsIn} of {mostComposed} and {most}");
-        else Assert.True(shotsIn >= most, $"{task.Frame}: {shotsIn} of {most}");
+        if (advised.KeepsForeground)
+            Assert.True(shotsIn >= mostComposed && shotsIn >= least - 0.5, $"{task.Frame}: {shotsIn} of {mostComposed} and {most}");
+        else
+            Assert.True(shotsIn >= most, $"{task.Frame}: {shotsIn} of {most}");
     }
 
-    private static List<(Heading Heading, int ShotsIn, bool Keeps)> Grid(FramingTask task, FramingScore score, Func<Heading, (Heading Start, Heading End)> move)
+    private static List<(Heading Heading, int ShotsIn, bool Keeps)> Grid(
+        FramingTask task, FramingScore score, Func<Heading, (Heading Start, Heading End)> move)
     {
         var all = new List<(Heading, int, bool)>();
         for (var azimuth = 0; azimuth < 360; azimuth += AzimuthStepDeg)
@@ -134,12 +148,22 @@ public sealed class FramingAdviceTests
             Frame = new Frame(36, 24, 14 + random.NextDouble() * random.NextDouble() * 100),
             Move = new Move
             {
-                Start = new Heading(main.AzimuthDeg + random.NextDouble() * 40 - 20, Math.Clamp(main.AltitudeDeg - random.NextDouble() * 30, -5, 80), rolls[random.Next(5)]) is var start ? start : default,
+                Start = new Heading(
+                    main.AzimuthDeg + random.NextDouble() * 40 - 20,
+                    Math.Clamp(main.AltitudeDeg - random.NextDouble() * 30, -5, 80),
+                    rolls[random.Next(5)])
+                    is var start
+                    ? start
+                    : default,
                 End = start,
                 EaseIn = random.Next(2) * 0.2,
                 EaseOut = random.Next(2) * 0.2,
             },
-            Points = [.. apart.Select(by => new SiderealTrack(new Horizontal(Math.Clamp(main.AltitudeDeg + by * tilt, -80, 89), main.AzimuthDeg + by), latitude))],
+            Points =
+            [
+                .. apart.Select(by => new SiderealTrack(
+                    new Horizontal(Math.Clamp(main.AltitudeDeg + by * tilt, -80, 89), main.AzimuthDeg + by), latitude)),
+            ],
             FirstShotS = 0,
             IntervalS = hours * 3600 / shots,
             ExposureS = 10,

@@ -23,7 +23,8 @@ public sealed class MoveCurveTests
         });
 
     [Fact]
-    public void The_highest_speed_eased_half_and_half_is_one_and_a_half_times_the_mean() => Assert.Equal(1.5, MoveCurve.HighestSpeed(0.5, 0.5), 12);
+    public void The_highest_speed_eased_half_and_half_is_one_and_a_half_times_the_mean() =>
+        Assert.Equal(1.5, MoveCurve.HighestSpeed(0.5, 0.5), 12);
 
     [Theory]
     [InlineData(350, 10, 0.5, 0)]

@@ -107,14 +107,23 @@ public sealed class MoveFramingTests
 
     [Fact]
     public void Widening_the_field_never_takes_the_subject_out() =>
-        Gen.Select(Gen.Double[10, 200], Gen.Double[0.3, 1], Gen.Double[0, 360], Gen.Double[-10, 80], Gen.Double[-30, 30], Gen.Double[-60, 60]).Sample(
-            (focal, shorter, azimuth, altitude, roll, pan) =>
-            {
-                var task = Task(focal, new Heading(azimuth, altitude, roll), new Heading(azimuth + pan, altitude, roll), shots: 40) with { IntervalS = 300 };
-                var wide = task with { Frame = task.Frame with { FocalLengthMm = focal * shorter } };
-                for (var shot = 0; shot < 40; shot++)
-                    Assert.True(!MoveFraming.At(task, shot).IsIn || MoveFraming.At(wide, shot).IsIn);
-            });
+        Gen.Select(
+                Gen.Double[10, 200],
+                Gen.Double[0.3, 1],
+                Gen.Double[0, 360],
+                Gen.Double[-10, 80],
+                Gen.Double[-30, 30],
+                Gen.Double[-60, 60])
+            .Sample(
+                (focal, shorter, azimuth, altitude, roll, pan) =>
+                {
+                    var task = Task(focal, new Heading(azimuth, altitude, roll), new Heading(azimuth + pan, altitude, roll), shots: 40) with
+                    {
+                        IntervalS = 300,
+                    };
+                    var wide = task with { Frame = task.Frame with { FocalLengthMm = focal * shorter } };
+                    for (var shot = 0; shot < 40; shot++) Assert.True(!MoveFraming.At(task, shot).IsIn || MoveFraming.At(wide, shot).IsIn);
+                });
 
     [Fact]
     public void A_task_without_shots_is_refused() =>

@@ -22,5 +22,6 @@ public sealed class CrossingTests
     }
 
     [Fact]
-    public void Looking_from_a_later_sample_skips_the_earlier() => Assert.Equal(900, Crossing.FirstAtOrBelow([1, 3, 3, 2], 2, 300, from: 1));
+    public void Looking_from_a_later_sample_skips_the_earlier() =>
+        Assert.Equal(900, Crossing.FirstAtOrBelow([1, 3, 3, 2], 2, 300, from: 1));
 }

@@ -73,7 +73,8 @@ public sealed class EvaporationTests
         Assert.Equal(0, Radiation.Extraterrestrial(-5));
     }
 
-    // Shuttleworth 1993, Handbook of Hydrology, ch. 4: the drying term alone at 2 m/s and 1 kPa is 6.43 (1 + 0.536 u) / 2.45 = 5.438 mm a day.
+    // Shuttleworth 1993, Handbook of Hydrology, ch. 4: the drying term alone at 2 m/s and 1 kPa is 6.43 (1 + 0.536 u) / 2.45 = 5.438 mm a
+    // day.
     [Fact]
     public void A_film_dries_by_wind_as_Shuttleworth_has_it()
     {

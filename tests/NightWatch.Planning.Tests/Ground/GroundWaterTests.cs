@@ -69,38 +69,53 @@ public sealed class GroundWaterTests
 
     [Fact]
     public void More_humidity_never_dries_the_ground_sooner() =>
-        Gen.Select(Gen.Enum<GroundKind>(), Gen.Double[0, 40], Gen.Double[-5, 35], Gen.Double[0, 25], Gen.Double[0, 10], Gen.Double[0, 12], Gen.Double[0, 1], Gen.Double[-30, 60]).Sample(
-            (kind, rain, air, depression, moister, wind, cloud, sun) =>
-            {
-                double Dry(double dew)
+        Gen.Select(
+                Gen.Enum<GroundKind>(),
+                Gen.Double[0, 40],
+                Gen.Double[-5, 35],
+                Gen.Double[0, 25],
+                Gen.Double[0, 10],
+                Gen.Double[0, 12],
+                Gen.Double[0, 1],
+                Gen.Double[-30, 60])
+            .Sample(
+                (kind, rain, air, depression, moister, wind, cloud, sun) =>
                 {
-                    var weather = new Series(120);
-                    for (var i = 0; i < 120; i++) (weather.Air[i], weather.Dew[i], weather.Wind[i], weather.Clouds[i], weather.Sun[i]) = (air, dew, wind, cloud, sun);
-                    return GroundWater.DryFromS(kind, weather.Follow(kind, rain), 3600) ?? double.PositiveInfinity;
-                }
+                    double Dry(double dew)
+                    {
+                        var weather = new Series(120);
+                        for (var i = 0; i < 120; i++)
+                            (weather.Air[i], weather.Dew[i], weather.Wind[i], weather.Clouds[i], weather.Sun[i]) = (
+                                air, dew, wind, cloud, sun);
+                        return GroundWater.DryFromS(kind, weather.Follow(kind, rain), 3600) ?? double.PositiveInfinity;
+                    }
 
-                var dewPoint = air - depression;
-                Assert.True(Dry(Math.Min(air, dewPoint + moister)) >= Dry(dewPoint));
-            });
+                    var dewPoint = air - depression;
+                    Assert.True(Dry(Math.Min(air, dewPoint + moister)) >= Dry(dewPoint));
+                });
 
     [Fact]
     public void More_rain_never_leaves_less_water() =>
-        Gen.Select(Gen.Enum<GroundKind>(), Gen.Double[0, 5].Array[30], Gen.Double[0, 3], Gen.Int[0, 29], Gen.Double[0, 30]).Sample((kind, rain, more, at, before) =>
-        {
-            var weather = new Series(30);
-            rain.CopyTo(weather.Rain, 0);
-            Array.Fill(weather.Sun, 40);
-            var less = weather.Follow(kind, before);
-            weather.Rain[at] += more;
-            var moreStore = weather.Follow(kind, before + more);
-            for (var i = 0; i < 30; i++) Assert.True(moreStore[i] >= less[i] - 1e-12);
-        });
+        Gen.Select(Gen.Enum<GroundKind>(), Gen.Double[0, 5].Array[30], Gen.Double[0, 3], Gen.Int[0, 29], Gen.Double[0, 30])
+            .Sample(
+                (kind, rain, more, at, before) =>
+                {
+                    var weather = new Series(30);
+                    rain.CopyTo(weather.Rain, 0);
+                    Array.Fill(weather.Sun, 40);
+                    var less = weather.Follow(kind, before);
+                    weather.Rain[at] += more;
+                    var moreStore = weather.Follow(kind, before + more);
+                    for (var i = 0; i < 30; i++) Assert.True(moreStore[i] >= less[i] - 1e-12);
+                });
 
     [Fact]
     public void Unknown_rain_is_not_dry_ground()
     {
         var weather = new Series(24);
-        Assert.All(weather.Follow(GroundKind.Grass, double.NaN), mm => Assert.Equal(GroundState.Unknown, GroundWater.StateOf(GroundKind.Grass, mm)));
+        Assert.All(
+            weather.Follow(GroundKind.Grass, double.NaN),
+            mm => Assert.Equal(GroundState.Unknown, GroundWater.StateOf(GroundKind.Grass, mm)));
         weather.Rain[3] = double.NaN;
         var store = weather.Follow(GroundKind.Grass, 0);
         Assert.Equal(GroundState.Dry, GroundWater.StateOf(GroundKind.Grass, store[3]));
@@ -141,7 +156,16 @@ public sealed class GroundWaterTests
             GroundWater.Follow(
                 kind,
                 antecedentMm,
-                new GroundWeather { StepS = 3600, RainMmPerH = Rain, AirC = Air, DewPointC = Dew, WindMps = Wind, Cloud = Clouds, SunAltitudeDeg = Sun },
+                new GroundWeather
+                {
+                    StepS = 3600,
+                    RainMmPerH = Rain,
+                    AirC = Air,
+                    DewPointC = Dew,
+                    WindMps = Wind,
+                    Cloud = Clouds,
+                    SunAltitudeDeg = Sun,
+                },
                 300,
                 store);
             return store;

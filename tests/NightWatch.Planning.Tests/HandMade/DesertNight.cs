@@ -15,7 +15,9 @@ using NodaTime;
 
 namespace NightWatch.Planning.Tests.HandMade;
 
-/// <summary>An invented winter night in Namibia with round clock times, so that plans can be checked by hand. UTC+2, noon is 10:00 UTC.</summary>
+/// <summary>
+/// An invented winter night in Namibia with round clock times, so that plans can be checked by hand. UTC+2, noon is 10:00 UTC.
+/// </summary>
 internal sealed record DesertNight
 {
     public static LocalDate Date { get; } = new(2026, 7, 14);
@@ -93,20 +95,22 @@ internal sealed record DesertNight
     /// <summary>What the plan found about one factor.</summary>
     public Reason Found(Factor factor) => Plan().Verdict.Reasons.Single(reason => reason.Factor == factor);
 
-    public NightSky Sky => new()
-    {
-        Night = Date,
-        Zone = Zone,
-        Span = new Interval(Noon, Noon + Duration.FromHours(24)),
-        Sun = new SunEvents(
-            SunState.Normal, Clock(18, 0), Clock(18, 25), Clock(18, 52), Clock(19, 20), Clock(30, 10), Clock(30, 38), Clock(31, 5), Clock(31, 30), Clock(24, 45)),
-        Moon = new MoonEvents(Moonrises, [], 0.02, -40, 180),
-        Subject = new SubjectEvents(SubjectState.Normal, Clock(17, 30), Clock(29, 0), Clock(23, 15), 84),
-        DarkWindows = AstronomicalNight,
-        SubjectWindows = SubjectWindows,
-        ShootingWindows = [],
-        AstronomicalNight = AstronomicalNight,
-    };
+    public NightSky Sky =>
+        new()
+        {
+            Night = Date,
+            Zone = Zone,
+            Span = new Interval(Noon, Noon + Duration.FromHours(24)),
+            Sun = new SunEvents(
+                SunState.Normal, Clock(18, 0), Clock(18, 25), Clock(18, 52), Clock(19, 20), Clock(30, 10), Clock(30, 38), Clock(31, 5),
+                Clock(31, 30), Clock(24, 45)),
+            Moon = new MoonEvents(Moonrises, [], 0.02, -40, 180),
+            Subject = new SubjectEvents(SubjectState.Normal, Clock(17, 30), Clock(29, 0), Clock(23, 15), 84),
+            DarkWindows = AstronomicalNight,
+            SubjectWindows = SubjectWindows,
+            ShootingWindows = [],
+            AstronomicalNight = AstronomicalNight,
+        };
 
     private ForecastSeries? Series(HourlyWeather? weather) => weather?.Series(Noon, Issued);
 

@@ -55,6 +55,11 @@ internal sealed record HourlyWeather
         }
 
         return builder.Build(
-            "fake", "hand-made", issued, issued, new Attribution("Written by hand", new Uri("https://example.org/"), "none"), new ForecastCell(0, 0, null));
+            "fake",
+            "hand-made",
+            issued,
+            issued,
+            new Attribution("Written by hand", new Uri("https://example.org/"), "none"),
+            new ForecastCell(0, 0, null));
     }
 }

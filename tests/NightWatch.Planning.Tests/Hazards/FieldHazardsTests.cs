@@ -84,7 +84,14 @@ public sealed class FieldHazardsTests
     [Fact]
     public void Thunder_stops_the_night_and_stands_first()
     {
-        var cautions = FieldHazards.Of(new NightExposure { ThunderProbability = 0.3, HoursAwake = 19, LeastAirC = -3, LeastWindChillC = -12 });
+        var cautions = FieldHazards.Of(
+            new NightExposure
+            {
+                ThunderProbability = 0.3,
+                HoursAwake = 19,
+                LeastAirC = -3,
+                LeastWindChillC = -12,
+            });
         Assert.Equal((HazardKind.Thunder, HazardLevel.Stop), (cautions[0].Kind, cautions[0].Level));
         Assert.Equal(new Caution.Thunder(HazardLevel.Stop, 0.3), cautions[0]);
         Assert.Equal(cautions.Select(c => c.Level).OrderByDescending(l => l), cautions.Select(c => c.Level));
@@ -98,7 +105,9 @@ public sealed class FieldHazardsTests
     [InlineData(-56, null, HazardLevel.Stop, 1)]
     public void Cold_is_told_with_the_shortest_time(double chill, double? minutes, HazardLevel level, double freezesMin)
     {
-        var caution = FieldHazards.Of(new NightExposure { LeastWindChillC = chill, FrostbiteMinutes = minutes }).Single(c => c.Kind == HazardKind.Cold);
+        var caution = FieldHazards
+            .Of(new NightExposure { LeastWindChillC = chill, FrostbiteMinutes = minutes })
+            .Single(c => c.Kind == HazardKind.Cold);
         Assert.Equal(new Caution.Cold(level, chill, freezesMin), caution);
     }
 
@@ -107,7 +116,8 @@ public sealed class FieldHazardsTests
     [InlineData(9.0, HazardLevel.Care)]
     [InlineData(25.0, HazardLevel.Stop)]
     public void Heavy_rain_is_a_flood_hazard(double rain, HazardLevel? level) =>
-        Assert.Equal(level, FieldHazards.Of(new NightExposure { HeaviestRainMmPerH = rain }).FirstOrDefault(c => c.Kind == HazardKind.Flood)?.Level);
+        Assert.Equal(
+            level, FieldHazards.Of(new NightExposure { HeaviestRainMmPerH = rain }).FirstOrDefault(c => c.Kind == HazardKind.Flood)?.Level);
 
     // Williamson and Feyer 2000, Occup. Environ. Med. 57, 649: 17 to 19 hours awake perform as 0.05 % blood alcohol.
     [Fact]

@@ -11,7 +11,19 @@ public sealed class HazardJudgeTests
     [Fact]
     public void Deadly_cold_stops_the_night_and_stands_before_everything_but_thunder()
     {
-        var verdict = new DesertNight { Weather = new() { AirC = All(-38), DewPointC = All(-48), Wind = All(8), Gust = All(15), Cloud = All(1) } }.Plan().Verdict;
+        var verdict = new DesertNight
+        {
+            Weather = new()
+            {
+                AirC = All(-38),
+                DewPointC = All(-48),
+                Wind = All(8),
+                Gust = All(15),
+                Cloud = All(1),
+            },
+        }
+            .Plan()
+            .Verdict;
 
         Assert.Equal((VerdictClass.NoGo, Factor.Hazard), (verdict.Class, verdict.Deciding.Factor));
         Assert.True(verdict.Deciding.IsHazard);

@@ -68,6 +68,15 @@ public sealed class AlternativesTests
     private static NightPlan Elsewhere(string id, double latitude, double longitude, double cloud)
     {
         var watch = Here with { Site = Here.Site with { Id = id, Name = id, Position = new GeoPosition(latitude, longitude) } };
-        return new DesertNight { Watch = watch, Weather = new() { Cloud = All(cloud), RainProbability = All(cloud), Gust = All(cloud < 1 ? 3 : 16) } }.Plan();
+        return new DesertNight
+        {
+            Watch = watch,
+            Weather = new()
+            {
+                Cloud = All(cloud),
+                RainProbability = All(cloud),
+                Gust = All(cloud < 1 ? 3 : 16),
+            },
+        }.Plan();
     }
 }

@@ -15,7 +15,12 @@ public sealed class BetterPlaceTests
 {
     private static readonly LocalDate NewMoon = new(2026, 6, 14);
 
-    private static readonly RealNight City = new(-33.45, -70.66, "America/Santiago", NewMoon) { Id = "city", ElevationM = 520, MeasuredMag = 16.7 };
+    private static readonly RealNight City = new(-33.45, -70.66, "America/Santiago", NewMoon)
+    {
+        Id = "city",
+        ElevationM = 520,
+        MeasuredMag = 16.7,
+    };
 
     private static readonly RealNight Hills = new(-30.2, -70.8, "America/Santiago", NewMoon) { Id = "hills", ElevationM = 2000 };
 
@@ -24,7 +29,8 @@ public sealed class BetterPlaceTests
     {
         var verdict = City.Plan().Verdict;
 
-        Assert.Equal((VerdictClass.NoGo, ProbabilityBasis.SkyAlone, 0.0), (verdict.Class, verdict.Probability.Basis, verdict.Probability.Value));
+        Assert.Equal(
+            (VerdictClass.NoGo, ProbabilityBasis.SkyAlone, 0.0), (verdict.Class, verdict.Probability.Basis, verdict.Probability.Value));
         var glow = Assert.IsType<SiteGlow>(verdict.Deciding);
         Assert.Equal((16.7, true, "Santiago"), (Math.Round(glow.ZenithMag, 6), glow.IsMeasured, glow.Strongest!.Town));
         Assert.IsType<Mend.DarkerSite>(glow.Mend);
@@ -41,7 +47,9 @@ public sealed class BetterPlaceTests
         Assert.Equal(["hills"], Alternatives.Rank(here, [city, hills], city.MadeAt).Select(alternative => alternative.Plan.Watch.Id));
     }
 
-    /// <summary>Seen before: the sky's minutes stood for those of an overcast run, which so was ranked above one with some good frames.</summary>
+    /// <summary>
+    /// Seen before: the sky's minutes stood for those of an overcast run, which so was ranked above one with some good frames.
+    /// </summary>
     [Fact]
     public void Overcast_promises_no_good_frames_however_long_the_night()
     {
@@ -55,24 +63,37 @@ public sealed class BetterPlaceTests
     /// <summary>With the Moon up too, which brightens the dark place by more magnitudes than the city.</summary>
     [Fact]
     public void The_darker_of_two_places_is_never_ranked_below() =>
-        Gen.Select(Gen.Double[16, 22], Gen.Double[0, 3], Gen.Int[0, 364], Gen.Double[0, 0.6], Gen.Double[0, 15], Gen.Int[0, 2]).Sample(
-            (mag, darker, day, cloud, gust, what) =>
-            {
-                var bright = Hills with
+        Gen.Select(Gen.Double[16, 22], Gen.Double[0, 3], Gen.Int[0, 364], Gen.Double[0, 0.6], Gen.Double[0, 15], Gen.Int[0, 2])
+            .Sample(
+                (mag, darker, day, cloud, gust, what) =>
                 {
-                    Id = "bright",
-                    MeasuredMag = mag,
-                    Date = NewMoon.PlusDays(day),
-                    Cloud = cloud,
-                    Gust = gust,
-                    Subject = what switch { 0 => new Subject.GalacticCore(), 1 => new Subject.GalacticBand(290), _ => new Subject.Stars() },
-                };
-                var (worse, better) = (bright.Plan(), (bright with { Id = "dark", MeasuredMag = mag + darker }).Plan());
-                var ranked = Alternatives.Rank(worse.Watch, [better, worse], worse.MadeAt).Select(alternative => alternative.Plan.Watch.Id).ToList();
+                    var bright = Hills with
+                    {
+                        Id = "bright",
+                        MeasuredMag = mag,
+                        Date = NewMoon.PlusDays(day),
+                        Cloud = cloud,
+                        Gust = gust,
+                        Subject = what switch
+                        {
+                            0 => new Subject.GalacticCore(),
+                            1 => new Subject.GalacticBand(290),
+                            _ => new Subject.Stars(),
+                        },
+                    };
+                    var (worse, better) = (bright.Plan(), (bright with { Id = "dark", MeasuredMag = mag + darker }).Plan());
+                    var ranked = Alternatives
+                        .Rank(worse.Watch, [better, worse], worse.MadeAt)
+                        .Select(alternative => alternative.Plan.Watch.Id)
+                        .ToList();
 
-                Assert.True(better.Verdict.Class >= worse.Verdict.Class || better.Verdict.HoldsOnceDone, $"{better.Verdict.Class} below {worse.Verdict.Class}");
-                Assert.True(Alternatives.Promise(better) >= Alternatives.Promise(worse) - 1e-6, $"{Alternatives.Promise(better)} below {Alternatives.Promise(worse)}");
-                Assert.True(ranked is [] or ["dark"] or ["dark", "bright"], string.Join(", ", ranked));
-            },
-            iter: 1000);
+                    Assert.True(
+                        better.Verdict.Class >= worse.Verdict.Class || better.Verdict.HoldsOnceDone,
+                        $"{better.Verdict.Class} below {worse.Verdict.Class}");
+                    Assert.True(
+                        Alternatives.Promise(better) >= Alternatives.Promise(worse) - 1e-6,
+                        $"{Alternatives.Promise(better)} below {Alternatives.Promise(worse)}");
+                    Assert.True(ranked is [] or ["dark"] or ["dark", "bright"], string.Join(", ", ranked));
+                },
+                iter: 1000);
 }

@@ -20,7 +20,11 @@ public sealed class EclipseNightTests
 
     private static readonly Interval Totality = new(Instant.FromUtc(2026, 3, 3, 11, 4, 26), Instant.FromUtc(2026, 3, 3, 12, 2, 45));
 
-    private static readonly RealNight Night = new(-44, 170.5, "Pacific/Auckland", new LocalDate(2026, 3, 3)) { Subject = Carina, UsableRunMin = 50 };
+    private static readonly RealNight Night = new(-44, 170.5, "Pacific/Auckland", new LocalDate(2026, 3, 3))
+    {
+        Subject = Carina,
+        UsableRunMin = 50,
+    };
 
     [Fact]
     public void Totality_gives_the_dark_sky_of_the_site()

@@ -11,7 +11,9 @@ namespace NightWatch.Planning.Tests.Nights;
 /// <summary>The whole way over the real sky, on dates that everybody can check.</summary>
 public sealed class NightPlannerTests
 {
-    /// <summary>Solar eclipse of 12 August 2026, 17:46 UT: the Moon is new. Lunar eclipse of 28 August 2026, 04:13 UT: it is full.</summary>
+    /// <summary>
+    /// Solar eclipse of 12 August 2026, 17:46 UT: the Moon is new. Lunar eclipse of 28 August 2026, 04:13 UT: it is full.
+    /// </summary>
     [Fact]
     public void The_night_of_a_solar_eclipse_is_moonless_and_that_of_a_lunar_eclipse_is_lost_to_the_Moon()
     {
@@ -24,7 +26,10 @@ public sealed class NightPlannerTests
         Assert.True(bright.Summary.MoonIlluminatedFraction > 0.99);
     }
 
-    /// <summary>Full Moon on 24 November 2026, 14:53 UT (almanac value from memory): three nights later it is bright and up, and the galactic core behind the Sun.</summary>
+    /// <summary>
+    /// Full Moon on 24 November 2026, 14:53 UT (almanac value from memory): three nights later it is bright and up, and the galactic core
+    /// behind the Sun.
+    /// </summary>
     [Fact]
     public void Of_a_Moon_that_is_up_while_the_subject_is_not_it_is_not_said_that_it_adds_no_light()
     {
@@ -62,7 +67,8 @@ public sealed class NightPlannerTests
 
         Assert.InRange(plan.Sky.Sun.Set!.Value - plan.Conditions[0].At, Duration.Zero, Duration.FromMinutes(5));
         Assert.InRange(plan.Sky.Sun.Rise!.Value - plan.Conditions[^1].At, Duration.Zero, Duration.FromMinutes(5));
-        Assert.All(plan.Conditions.Zip(plan.Conditions.Skip(1)), pair => Assert.Equal(Duration.FromMinutes(5), pair.Second.At - pair.First.At));
+        Assert.All(
+            plan.Conditions.Zip(plan.Conditions.Skip(1)), pair => Assert.Equal(Duration.FromMinutes(5), pair.Second.At - pair.First.At));
         Assert.All(plan.Conditions, step => Assert.Equal(0.05, step.Cloud!.Value, 9));
     }
 

@@ -58,7 +58,9 @@ public sealed class TimelineTests
         }
     }
 
-    /// <summary>Williamson and Feyer 2000: from 17 h awake as at 0.05 % blood alcohol. Up at 07:00, home-bound about 04:30: 21.5 h.</summary>
+    /// <summary>
+    /// Williamson and Feyer 2000: from 17 h awake as at 0.05 % blood alcohol. Up at 07:00, home-bound about 04:30: 21.5 h.
+    /// </summary>
     [Fact]
     public void A_drive_home_after_a_day_awake_carries_the_caution()
     {

@@ -35,7 +35,9 @@ public sealed class WholePlanTests
         Assert.True(lens.HeaterSuffices);
         Assert.True(lens.HeatedLeastMarginK > 0 && lens.LeastMarginK < 0);
         Assert.True(lens.HeaterNeedWh < lens.HeaterBatteryGivesWh);
-        Assert.All(plan.Conditions.Where(step => step.LensDewMarginK is not null), step => Assert.True(step.LensHeatedDewMarginK >= step.LensDewMarginK));
+        Assert.All(
+            plan.Conditions.Where(step => step.LensDewMarginK is not null),
+            step => Assert.True(step.LensHeatedDewMarginK >= step.LensDewMarginK));
         Assert.Contains(new PackItem.Heater(4, 60, MoreWh: null), plan.Packing);
     }
 
@@ -57,7 +59,20 @@ public sealed class WholePlanTests
     public void A_lens_that_comes_out_into_saturated_air_is_dried_by_its_heater_and_stays_clear()
     {
         // Air at 12 °C saturated as set-up ends, then 4 K of distance.
-        var plan = Heated(new DesertNight { Weather = new() { AirC = All(12), DewPointC = But(8, 5, 7, 12), Cloud = But(0, 5, 7, 1), Wind = All(0.5) } }, watts: 6, batteryWh: 200).Plan();
+        var plan = Heated(
+                new DesertNight
+                {
+                    Weather = new()
+                    {
+                        AirC = All(12),
+                        DewPointC = But(8, 5, 7, 12),
+                        Cloud = But(0, 5, 7, 1),
+                        Wind = All(0.5),
+                    },
+                },
+                watts: 6,
+                batteryWh: 200)
+            .Plan();
 
         Assert.NotNull(plan.Lens!.Onset);
         Assert.True(plan.Lens.HeaterSuffices);
@@ -95,13 +110,24 @@ public sealed class WholePlanTests
         var dark = new DesertNight().Plan();
         var lit = new DesertNight { MoonBrightening = _ => 1 }.Plan();
 
-        Assert.All(dark.Conditions.Zip(lit.Conditions), pair => Assert.Equal(Math.Pow(10, 0.4), pair.First.Contrast!.Value / pair.Second.Contrast!.Value, 3));
+        Assert.All(
+            dark.Conditions.Zip(lit.Conditions),
+            pair => Assert.Equal(Math.Pow(10, 0.4), pair.First.Contrast!.Value / pair.Second.Contrast!.Value, 3));
     }
 
     [Fact]
     public void A_move_is_told_in_steps_a_frame()
     {
-        var motion = MotionPlan.Of(new Move { Start = new Heading(350, 20), End = new Heading(10, 25), EaseIn = 0.5, EaseOut = 0.5, RailM = 1 }, shots: 101);
+        var motion = MotionPlan.Of(
+            new Move
+            {
+                Start = new Heading(350, 20),
+                End = new Heading(10, 25),
+                EaseIn = 0.5,
+                EaseOut = 0.5,
+                RailM = 1,
+            },
+            shots: 101);
 
         Assert.Equal((20, 0.2, 0.05), (motion.PanDeg, motion.MeanPanDegPerFrame, motion.MeanTiltDegPerFrame));
         Assert.Equal(10, motion.MeanRailMmPerFrame, 9);
@@ -151,7 +177,15 @@ public sealed class WholePlanTests
         // The run ends at 04:00, home about 05:30; dawn begins at 06:10. The Moon rises at 14:00.
         var plan = new DesertNight { Moonrises = [Clock(14, 0)] }.Plan();
 
-        Assert.DoesNotContain(plan.Timeline, entry => entry.Step is TimelineStep.AstronomicalDawn or TimelineStep.NauticalDawn or TimelineStep.CivilDawn or TimelineStep.Sunrise or TimelineStep.Moonrise);
+        Assert.DoesNotContain(
+            plan.Timeline,
+            entry =>
+                entry.Step
+                    is TimelineStep.AstronomicalDawn
+                        or TimelineStep.NauticalDawn
+                        or TimelineStep.CivilDawn
+                        or TimelineStep.Sunrise
+                        or TimelineStep.Moonrise);
         Assert.Contains(plan.Timeline, entry => entry.Step == TimelineStep.AstronomicalDusk);
     }
 

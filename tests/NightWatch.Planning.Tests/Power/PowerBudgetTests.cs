@@ -82,8 +82,12 @@ public sealed class PowerBudgetTests
 
     [Fact]
     public void Colder_never_lasts_longer() =>
-        Gen.Select(Gen.Double[-30, 30], Gen.Double[0, 10]).Sample((celsius, colder) =>
-            Assert.True(PowerBudget.Of(Night with { ColdestC = celsius - colder }).Reserve <= PowerBudget.Of(Night with { ColdestC = celsius }).Reserve));
+        Gen.Select(Gen.Double[-30, 30], Gen.Double[0, 10])
+            .Sample(
+                (celsius, colder) =>
+                    Assert.True(
+                        PowerBudget.Of(Night with { ColdestC = celsius - colder }).Reserve
+                            <= PowerBudget.Of(Night with { ColdestC = celsius }).Reserve));
 
     // 6048 × 4024 pixels of 14 bit: 42.590 MB, 600 of them 25.55 GB.
     [Fact]

@@ -34,20 +34,31 @@ public sealed class PowerJudgeTests
         var plan = (night with { Watch = night.Watch with { Kit = new Kit { BatteriesWh = [22, 22], CardGb = 512 } } }).Plan();
 
         Assert.NotNull(plan.Power!.Empty);
-        Assert.Equal((VerdictClass.Go, Severity.Ok), (plan.Verdict.Class, plan.Verdict.Reasons.Single(reason => reason.Factor == Factor.Power).Severity));
+        Assert.Equal(
+            (VerdictClass.Go, Severity.Ok),
+            (plan.Verdict.Class, plan.Verdict.Reasons.Single(reason => reason.Factor == Factor.Power).Severity));
         Assert.True(plan.Verdict.ForecastMin < plan.Verdict.UsableMin);
     }
 
-    /// <summary>Lithium-ion cells give next to nothing there: a night as clear as any stands and falls with warm packs, and that is what decides.</summary>
+    /// <summary>
+    /// Lithium-ion cells give next to nothing there: a night as clear as any stands and falls with warm packs, and that is what decides.
+    /// </summary>
     [Fact]
     public void Packs_that_the_cold_leaves_empty_are_the_first_thing_told()
     {
         var night = new DesertNight();
         var kit = new Kit { BatteriesWh = [26, 26], CardGb = 512 };
-        var plan = (night with { Watch = night.Watch with { Kit = kit }, Weather = new() { AirC = All(-24), DewPointC = All(-34) } }).Plan();
+        var plan = (
+            night with
+            {
+                Watch = night.Watch with { Kit = kit },
+                Weather = new() { AirC = All(-24), DewPointC = All(-34) },
+            }).Plan();
 
         Assert.Equal(VerdictClass.Marginal, plan.Verdict.Class);
-        Assert.Equal((Factor.Power, Severity.Caution), (plan.Verdict.Needs[0].Factor, plan.Verdict.Reasons.First(reason => !reason.IsHazard).Severity));
+        Assert.Equal(
+            (Factor.Power, Severity.Caution),
+            (plan.Verdict.Needs[0].Factor, plan.Verdict.Reasons.First(reason => !reason.IsHazard).Severity));
         Assert.Equal(Factor.Power, plan.Verdict.Reasons.First(reason => !reason.IsHazard).Factor);
         Assert.True(plan.Verdict.ForecastMin < plan.Watch.Limits.UsableRunMin);
     }

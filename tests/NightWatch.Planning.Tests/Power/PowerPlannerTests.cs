@@ -8,8 +8,8 @@ namespace NightWatch.Planning.Tests.Power;
 public sealed class PowerPlannerTests
 {
     /// <summary>
-    /// Sunset is at 18:00. Up to six hours of waiting one sets up by daylight and tests at nautical dusk, 18:52; with more one arrives for the
-    /// first frame. By hand: 4 W for the quarter of an hour of the tests and for the frames, over a converter that lets 0.87 through.
+    /// Sunset is at 18:00. Up to six hours of waiting one sets up by daylight and tests at nautical dusk, 18:52; with more one arrives for
+    /// the first frame. By hand: 4 W for the quarter of an hour of the tests and for the frames, over a converter that lets 0.87 through.
     /// </summary>
     [Theory]
     [InlineData(19)]
@@ -29,10 +29,13 @@ public sealed class PowerPlannerTests
     [Fact]
     public void Set_up_by_daylight_and_a_long_wait_leave_as_much_for_the_frames_as_a_late_arrival()
     {
-        NightPlan From(int hour, int minute) => new DesertNight { SubjectWindows = [new Interval(Clock(hour, minute), Clock(hour + 4, minute))] }.Plan();
+        NightPlan From(int hour, int minute) =>
+            new DesertNight { SubjectWindows = [new Interval(Clock(hour, minute), Clock(hour + 4, minute))] }.Plan();
         var (waited, late) = (From(22, 0), From(25, 0));
 
-        Assert.True(waited.Timeline.Single(entry => entry.Step == TimelineStep.FocusAndTest).At < waited.Sequence!.Span.Start - Duration.FromHours(2));
+        Assert.True(
+            waited.Timeline.Single(entry => entry.Step == TimelineStep.FocusAndTest).At
+                < waited.Sequence!.Span.Start - Duration.FromHours(2));
         Assert.Equal(late.Sequence!.Shots, waited.Sequence.Shots);
         Assert.Equal(late.Power!.NeedWh, waited.Power!.NeedWh, 9);
     }

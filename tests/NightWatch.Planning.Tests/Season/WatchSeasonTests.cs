@@ -21,13 +21,16 @@ public sealed class WatchSeasonTests
     [InlineData(36.01, -117.2, "America/Los_Angeles", false)]
     [InlineData(-24.75, 15.29, "Africa/Windhoek", true)]
     [InlineData(-24.75, 15.29, "Africa/Windhoek", false)]
-    public void A_night_of_a_year_is_usable_exactly_where_its_plan_does_not_fail_for_the_sky_alone(double latitude, double longitude, string zone, bool isCore)
+    public void A_night_of_a_year_is_usable_exactly_where_its_plan_does_not_fail_for_the_sky_alone(
+        double latitude, double longitude, string zone, bool isCore)
     {
         var watch = At(latitude, longitude, zone, isCore ? new Subject.GalacticCore() : new Subject.Stars());
         var season = WatchSeason.Of(watch, NewYear, 365);
         var ephemeris = new SkyEphemeris();
         var glow = SiteSkyGlow.Of(watch.Site.Position, watch.Site.MeasuredSkyBrightness);
-        var usable = season.Nights.Where(night => Planned(watch, night.Night, glow, ephemeris).Probability.Basis != ProbabilityBasis.SkyAlone).Select(night => night.Night);
+        var usable = season
+            .Nights.Where(night => Planned(watch, night.Night, glow, ephemeris).Probability.Basis != ProbabilityBasis.SkyAlone)
+            .Select(night => night.Night);
 
         Assert.Equal(usable, season.Nights.Where(night => night.IsUsable).Select(night => night.Night));
         Assert.InRange(season.Ranked.Count, 60, isCore ? 250 : 365);
@@ -40,7 +43,8 @@ public sealed class WatchSeasonTests
     [InlineData(false)]
     public void Season_and_plan_agree_on_the_night_of_a_total_eclipse(bool isStars)
     {
-        var watch = At(-44.0, 170.5, "Pacific/Auckland", isStars ? new Subject.Stars() : new Subject.FixedPoint("Large cloud", 80.9, -69.8));
+        var watch = At(
+            -44.0, 170.5, "Pacific/Auckland", isStars ? new Subject.Stars() : new Subject.FixedPoint("Large cloud", 80.9, -69.8));
         var night = WatchSeason.Of(watch, new LocalDate(2026, 3, 3), 1).Nights[0];
         var plan = NightPlanner.Plan(Inputs(watch, night.Night, SiteSkyGlow.Of(watch.Site.Position, 21.8)), new SkyEphemeris());
 

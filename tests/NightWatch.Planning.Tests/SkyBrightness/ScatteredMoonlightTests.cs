@@ -20,7 +20,15 @@ public sealed class ScatteredMoonlightTests
     [InlineData(60, 60, 90, 90, 0.2, 0.0026486, 2.5078e5, 137.86, 20.983)]
     [InlineData(45, 80, 30, 120, 0.25, 7.6599e-4, 6.6584e5, 58.006, 21.922)]
     public void Matches_the_equations_of_the_paper(
-        double z, double zMoon, double separation, double phase, double k, double illuminance, double scattering, double nl, double magnitude)
+        double z,
+        double zMoon,
+        double separation,
+        double phase,
+        double k,
+        double illuminance,
+        double scattering,
+        double nl,
+        double magnitude)
     {
         Assert.Equal(1, ScatteredMoonlight.Illuminance(phase) / illuminance, 4);
         Assert.Equal(1, ScatteredMoonlight.Scattering(separation) / scattering, 4);
@@ -58,7 +66,10 @@ public sealed class ScatteredMoonlightTests
 
     [Fact]
     public void A_fuller_moon_is_never_fainter() =>
-        Gen.Select(Gen.Double[0, 170], Gen.Double[0, 10], Gen.Double[1, 90], Gen.Double[1, 90], Gen.Double[1, 150]).Sample(
-            (phase, more, moon, point, separation) => Assert.True(
-                ScatteredMoonlight.Nanolamberts(phase, moon, point, separation, 0.2) >= ScatteredMoonlight.Nanolamberts(phase + more, moon, point, separation, 0.2)));
+        Gen.Select(Gen.Double[0, 170], Gen.Double[0, 10], Gen.Double[1, 90], Gen.Double[1, 90], Gen.Double[1, 150])
+            .Sample(
+                (phase, more, moon, point, separation) =>
+                    Assert.True(
+                        ScatteredMoonlight.Nanolamberts(phase, moon, point, separation, 0.2)
+                            >= ScatteredMoonlight.Nanolamberts(phase + more, moon, point, separation, 0.2)));
 }

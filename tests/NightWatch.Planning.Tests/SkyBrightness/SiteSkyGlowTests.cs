@@ -10,7 +10,8 @@ public sealed class SiteSkyGlowTests
 {
     private static readonly GeoPosition Site = new(36, -117, 500);
 
-    // Walker 1977, PASP 89, 405, I = 0.01 P r^-2.5: population, km, increase. The town's own size takes below 2 % from it at these distances.
+    // Walker 1977, PASP 89, 405, I = 0.01 P r^-2.5: population, km, increase. The town's own size takes below 2 % from it at these
+    // distances.
     [Theory]
     [InlineData(500_000, 60, 0.1793)]
     [InlineData(100_000, 50, 0.0566)]
@@ -67,8 +68,8 @@ public sealed class SiteSkyGlowTests
     public void A_measured_value_darker_than_natural_leaves_no_glow() => Assert.Equal(0, SiteSkyGlow.Of(Site, 22.3, []).Increase(45, 10));
 
     /// <summary>
-    /// By Walker's law (0.01 P r^-2.5) a town of 50,000 people 215 km off adds 0.0008 mag at 45° altitude, and real towns scatter about it by a
-    /// factor of three. However bright the measured zenith is, the rest is the place's own.
+    /// By Walker's law (0.01 P r^-2.5) a town of 50,000 people 215 km off adds 0.0008 mag at 45° altitude, and real towns scatter about it
+    /// by a factor of three. However bright the measured zenith is, the rest is the place's own.
     /// </summary>
     [Theory]
     [InlineData(21.7)]
@@ -103,13 +104,16 @@ public sealed class SiteSkyGlowTests
 
     [Fact]
     public void More_people_never_darken_the_sky() =>
-        Gen.Select(Towns, Gen.Int[0, 20], Gen.Double[1, 3e6], Gen.Double[5, 90], Gen.Double[0, 359.9]).Sample((towns, which, more, altitude, azimuth) =>
-        {
-            var grown = towns.Select((town, i) => i == which % towns.Length ? town with { Population = town.Population + (int)more } : town);
-            var (now, then) = (SiteSkyGlow.Of(Site, null, towns), SiteSkyGlow.Of(Site, null, grown));
-            Assert.True(then.ZenithMag <= now.ZenithMag + 1e-12);
-            Assert.True(then.Nanolamberts(altitude, azimuth) >= now.Nanolamberts(altitude, azimuth) * (1 - 1e-12));
-        });
+        Gen.Select(Towns, Gen.Int[0, 20], Gen.Double[1, 3e6], Gen.Double[5, 90], Gen.Double[0, 359.9])
+            .Sample(
+                (towns, which, more, altitude, azimuth) =>
+                {
+                    var grown = towns.Select(
+                        (town, i) => i == which % towns.Length ? town with { Population = town.Population + (int)more } : town);
+                    var (now, then) = (SiteSkyGlow.Of(Site, null, towns), SiteSkyGlow.Of(Site, null, grown));
+                    Assert.True(then.ZenithMag <= now.ZenithMag + 1e-12);
+                    Assert.True(then.Nanolamberts(altitude, azimuth) >= now.Nanolamberts(altitude, azimuth) * (1 - 1e-12));
+                });
 
     /// <summary>What is measured stays what it is; more of it is the towns'.</summary>
     [Fact]
@@ -178,10 +182,11 @@ public sealed class SiteSkyGlowTests
 
     // Falchi et al. 2016, Science Advances 2, e1600377: only remote deserts keep a sky near 22; a city's zenith is brighter than 19.
     [Theory]
-    [InlineData(36.6, -117.1, 21.4, 22.0)]  // Death Valley's dunes
-    [InlineData(-24.6, -70.4, 21.6, 22.0)]  // Atacama coast range, Paranal: 21.6 at solar maximum without lamps
-    [InlineData(48.85, 2.35, 16.5, 19.0)]   // Paris
-    public void The_estimate_is_dark_where_it_is_dark_and_bright_where_it_is_bright(double latitude, double longitude, double brightest, double darkest)
+    [InlineData(36.6, -117.1, 21.4, 22.0)] // Death Valley's dunes
+    [InlineData(-24.6, -70.4, 21.6, 22.0)] // Atacama coast range, Paranal: 21.6 at solar maximum without lamps
+    [InlineData(48.85, 2.35, 16.5, 19.0)] // Paris
+    public void The_estimate_is_dark_where_it_is_dark_and_bright_where_it_is_bright(
+        double latitude, double longitude, double brightest, double darkest)
     {
         var glow = SiteSkyGlow.Of(new GeoPosition(latitude, longitude), null);
         Assert.InRange(glow.ZenithMag, brightest, darkest);
@@ -191,5 +196,6 @@ public sealed class SiteSkyGlowTests
     // south-east of the dunes at Stovepipe Wells.
     [Fact]
     public void Death_Valley_sees_Las_Vegas() =>
-        Assert.Contains(SiteSkyGlow.Of(new GeoPosition(36.6, -117.1), null).Domes, d => d.Place.Name == "Las Vegas" && d.AzimuthDeg is > 90 and < 130);
+        Assert.Contains(
+            SiteSkyGlow.Of(new GeoPosition(36.6, -117.1), null).Domes, d => d.Place.Name == "Las Vegas" && d.AzimuthDeg is > 90 and < 130);
 }

@@ -20,8 +20,10 @@ public sealed class SurfaceBrightnessTests
 
     [Fact]
     public void Both_conventions_agree_to_half_a_percent() =>
-        Gen.Double[15, 23].Sample(magnitude =>
-            Assert.InRange(SurfaceBrightness.Nanolamberts(magnitude) * 1e-5 / Math.PI / SurfaceBrightness.CandelaPerM2(magnitude), 0.995, 1.005));
+        Gen.Double[15, 23]
+            .Sample(magnitude =>
+                Assert.InRange(
+                    SurfaceBrightness.Nanolamberts(magnitude) * 1e-5 / Math.PI / SurfaceBrightness.CandelaPerM2(magnitude), 0.995, 1.005));
 
     [Theory]
     [InlineData(21.6, 21.6, 20.8474)] // twice the light is 2.5 log 2 = 0.7526 mag

@@ -5,7 +5,9 @@ using NightWatch.Planning.Verification;
 
 namespace NightWatch.Planning.Tests.Verdicts;
 
-/// <summary>What the record taught of a feed and lead, in the verdict. Planned on the morning of the night: lead 0 of the hand-made feed.</summary>
+/// <summary>
+/// What the record taught of a feed and lead, in the verdict. Planned on the morning of the night: lead 0 of the hand-made feed.
+/// </summary>
 public sealed class LearntVerdictTests
 {
     private static readonly ChanceNight[] Gloomy = GivenNights.Of(60, .4, .1, "kestrel-flats");
@@ -39,7 +41,8 @@ public sealed class LearntVerdictTests
     }
 
     [Fact]
-    public void Without_a_forecast_there_is_nothing_to_learn_from() => Assert.Null((new DesertNight { Weather = null }).Plan().Verdict.Probability.Figures);
+    public void Without_a_forecast_there_is_nothing_to_learn_from() =>
+        Assert.Null((new DesertNight { Weather = null }).Plan().Verdict.Probability.Figures);
 
     [Fact]
     public void A_second_feed_lowers_both_alike()

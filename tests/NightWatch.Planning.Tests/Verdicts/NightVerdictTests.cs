@@ -33,7 +33,13 @@ public sealed class NightVerdictTests
     [Fact]
     public void Weather_that_stops_the_moonless_hours_is_told_and_not_the_Moon_of_the_later_ones()
     {
-        var verdict = new DesertNight { Weather = new() { Cloud = All(0.9) }, MoonBrightening = hour => hour >= 23 ? 2.5 : 0 }.Plan().Verdict;
+        var verdict = new DesertNight
+        {
+            Weather = new() { Cloud = All(0.9) },
+            MoonBrightening = hour => hour >= 23 ? 2.5 : 0,
+        }
+            .Plan()
+            .Verdict;
 
         Assert.Equal(VerdictClass.NoGo, verdict.Class);
         Assert.Equal(Factor.Cloud, verdict.Deciding.Factor);
@@ -55,11 +61,14 @@ public sealed class NightVerdictTests
     [InlineData(89, VerdictClass.NoGo)]
     public void A_window_shorter_than_the_usable_run_is_a_no_go_by_length(int minutes, VerdictClass expected)
     {
-        var verdict = new DesertNight { SubjectWindows = [new Interval(Clock(20, 2), Clock(20, 2) + Duration.FromMinutes(minutes))] }.Plan().Verdict;
+        var verdict = new DesertNight { SubjectWindows = [new Interval(Clock(20, 2), Clock(20, 2) + Duration.FromMinutes(minutes))] }
+            .Plan()
+            .Verdict;
 
         Assert.Equal(expected, verdict.Class);
         Assert.Equal(minutes, verdict.Run!.Value.Duration.TotalMinutes);
-        if (expected == VerdictClass.NoGo) Assert.Equal((Factor.Length, ProbabilityBasis.SkyAlone), (verdict.Deciding.Factor, verdict.Probability.Basis));
+        if (expected == VerdictClass.NoGo)
+            Assert.Equal((Factor.Length, ProbabilityBasis.SkyAlone), (verdict.Deciding.Factor, verdict.Probability.Basis));
     }
 
     [Fact]
@@ -112,6 +121,7 @@ public sealed class NightVerdictTests
         var reasons = new DesertNight { Weather = weather, MoonBrightening = _ => 0.5 }.Plan().Verdict.Reasons;
 
         Assert.All(
-            reasons.Where(reason => reason is { Severity: > Severity.Ok, Factor: not Factor.Chance }), reason => Assert.NotNull(reason.Mend));
+            reasons.Where(reason => reason is { Severity: > Severity.Ok, Factor: not Factor.Chance }),
+            reason => Assert.NotNull(reason.Mend));
     }
 }

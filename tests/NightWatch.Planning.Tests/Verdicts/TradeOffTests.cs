@@ -5,7 +5,9 @@ namespace NightWatch.Planning.Tests.Verdicts;
 
 public sealed class TradeOffTests
 {
-    /// <summary>Richardson 2000, Q. J. R. Meteorol. Soc. 126, 649: acting pays from the cost/loss ratio, here C / L = 1 / (1 + N).</summary>
+    /// <summary>
+    /// Richardson 2000, Q. J. R. Meteorol. Soc. 126, 649: acting pays from the cost/loss ratio, here C / L = 1 / (1 + N).
+    /// </summary>
     [Theory]
     [InlineData(1, 0.5, 2.0 / 3)]
     [InlineData(2, 1.0 / 3, 2.0 / 3)]
@@ -30,8 +32,8 @@ public sealed class TradeOffTests
     [InlineData(VerdictClass.Marginal, 0.25, VerdictClass.NoGo)]
     [InlineData(VerdictClass.NoGo, 0.40, VerdictClass.NoGo)]
     [InlineData(VerdictClass.NoGo, 0.42, VerdictClass.Marginal)]
-    public void What_was_told_last_holds_until_the_chance_has_moved_by_the_hysteresis(VerdictClass last, double probability, VerdictClass expected) =>
-        Assert.Equal(expected, new TradeOff(2).Of(probability, last));
+    public void What_was_told_last_holds_until_the_chance_has_moved_by_the_hysteresis(
+        VerdictClass last, double probability, VerdictClass expected) => Assert.Equal(expected, new TradeOff(2).Of(probability, last));
 
     [Fact]
     public void More_chance_is_never_a_worse_class() =>

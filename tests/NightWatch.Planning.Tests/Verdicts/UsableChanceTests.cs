@@ -19,7 +19,8 @@ public sealed class UsableChanceTests
         var overcast = With(members: [.. Enumerable.Repeat(Overcast, 19)]);
 
         Assert.Equal((ProbabilityBasis.EnsembleMembers, 20, 10), (split.Basis, split.Count, split.Usable!.Value));
-        Assert.True(clear.Value > split.Value + 0.02 && split.Value > overcast.Value + 0.2, $"{clear.Value} {split.Value} {overcast.Value}");
+        Assert.True(
+            clear.Value > split.Value + 0.02 && split.Value > overcast.Value + 0.2, $"{clear.Value} {split.Value} {overcast.Value}");
     }
 
     [Fact]
@@ -39,7 +40,14 @@ public sealed class UsableChanceTests
     [Fact]
     public void What_members_do_not_carry_comes_from_the_main_forecast()
     {
-        var onlyCloud = new HourlyWeather { Gust = All(null), Rain = All(null), RainProbability = All(null), Thunder = All(null), Fog = All(null) };
+        var onlyCloud = new HourlyWeather
+        {
+            Gust = All(null),
+            Rain = All(null),
+            RainProbability = All(null),
+            Thunder = All(null),
+            Fog = All(null),
+        };
         var night = new DesertNight { Members = [.. Enumerable.Repeat(onlyCloud, 10)] };
 
         Assert.Equal(11, night.Plan().Verdict.Probability.Usable);
@@ -48,7 +56,8 @@ public sealed class UsableChanceTests
 
     [Fact]
     public void Members_that_do_not_reach_the_night_do_not_count() =>
-        Assert.Equal(ProbabilityBasis.LeadTimePrior, With(members: [.. Enumerable.Repeat(new HourlyWeather { Cloud = All(null) }, 20)]).Basis);
+        Assert.Equal(
+            ProbabilityBasis.LeadTimePrior, With(members: [.. Enumerable.Repeat(new HourlyWeather { Cloud = All(null) }, 20)]).Basis);
 
     [Fact]
     public void Earlier_runs_that_flip_pull_the_chance_down()
@@ -62,7 +71,11 @@ public sealed class UsableChanceTests
 
     [Fact]
     public void Likely_rain_lowers_the_chance() =>
-        Assert.True(new DesertNight { Weather = new() { RainProbability = All(0.6) } }.Plan().Verdict.Probability.Value < With().Value - 0.05);
+        Assert.True(
+            new DesertNight { Weather = new() { RainProbability = All(0.6) } }
+                .Plan()
+                .Verdict.Probability.Value
+                < With().Value - 0.05);
 
     [Fact]
     public void Without_a_forecast_chances_are_even_and_said_to_be_blind()

@@ -14,24 +14,43 @@ namespace NightWatch.Planning.Tests.Verdicts;
 /// </summary>
 public sealed class VerdictProperties
 {
-    private static readonly Watch Heated = new DesertNight().Watch with { Kit = new Kit { DewHeaterW = 60, DewHeaterBatteryWh = 900, BatteriesWh = [90, 90], CardGb = 512 } };
-
-    /// <summary>Consistent weather: rain, its probability and thunder only under cloud, fog only in moist air; gusts below gale force, a hazard also on the way home.</summary>
-    private static readonly Gen<HourlyWeather> Weather =
-        Gen.Select(
-            Series(0, 1, 0.5), Series(0, 0.08, 0.8), Series(0, 0.3, 0.6), Series(0, 17, 0.5), Series(0, 0.12, 0.6), Series(0, 0.5, 0.7), Series(0.2, 9, 0.5))
-        .Select((cloud, rain, probability, gust, thunder, fog, depression) => new HourlyWeather
+    private static readonly Watch Heated = new DesertNight().Watch with
+    {
+        Kit = new Kit
         {
-            Cloud = cloud,
-            Rain = rain,
-            RainProbability = Each(hour => Math.Min(probability[hour]!.Value, rain[hour] > 0 || Before(rain, hour) > 0 ? 1 : 0.2)),
-            Gust = gust,
-            Wind = Each(hour => gust[hour] / 1.66),
-            Thunder = Each(hour => rain[hour] > 0 ? Math.Min(thunder[hour]!.Value, cloud[hour]!.Value) : 0),
-            AirC = All(10),
-            DewPointC = Each(hour => 10 - depression[hour]),
-            Fog = Each(hour => depression[hour] < 2 && Next(depression, hour) < 2 && Before(depression, hour) < 2 ? fog[hour] : 0),
-        });
+            DewHeaterW = 60,
+            DewHeaterBatteryWh = 900,
+            BatteriesWh = [90, 90],
+            CardGb = 512,
+        },
+    };
+
+    /// <summary>
+    /// Consistent weather: rain, its probability and thunder only under cloud, fog only in moist air; gusts below gale force, a hazard also
+    /// on the way home.
+    /// </summary>
+    private static readonly Gen<HourlyWeather> Weather = Gen.Select(
+            Series(0, 1, 0.5),
+            Series(0, 0.08, 0.8),
+            Series(0, 0.3, 0.6),
+            Series(0, 17, 0.5),
+            Series(0, 0.12, 0.6),
+            Series(0, 0.5, 0.7),
+            Series(0.2, 9, 0.5))
+        .Select(
+            (cloud, rain, probability, gust, thunder, fog, depression) =>
+                new HourlyWeather
+                {
+                    Cloud = cloud,
+                    Rain = rain,
+                    RainProbability = Each(hour => Math.Min(probability[hour]!.Value, rain[hour] > 0 || Before(rain, hour) > 0 ? 1 : 0.2)),
+                    Gust = gust,
+                    Wind = Each(hour => gust[hour] / 1.66),
+                    Thunder = Each(hour => rain[hour] > 0 ? Math.Min(thunder[hour]!.Value, cloud[hour]!.Value) : 0),
+                    AirC = All(10),
+                    DewPointC = Each(hour => 10 - depression[hour]),
+                    Fog = Each(hour => depression[hour] < 2 && Next(depression, hour) < 2 && Before(depression, hour) < 2 ? fog[hour] : 0),
+                });
 
     [Fact]
     public void More_cloud_never_improves_a_verdict() =>
@@ -40,7 +59,8 @@ public sealed class VerdictProperties
     /// <summary>Cloud moved the run past the longest wait in the field, and the packs then seemed to last where they had not.</summary>
     [Fact]
     public void More_cloud_that_shortens_the_wait_for_the_first_frame_does_not_improve_a_verdict() =>
-        Gen.Select(Weather, Gen.Double[0, 1]).Sample((weather, more) => IsNoBetterUnderMoreCloud(weather, more), seed: "e2RALHWPSse1", iter: 1, threads: 1);
+        Gen.Select(Weather, Gen.Double[0, 1])
+            .Sample((weather, more) => IsNoBetterUnderMoreCloud(weather, more), seed: "e2RALHWPSse1", iter: 1, threads: 1);
 
     [Fact]
     public void More_wind_rain_fog_or_thunder_never_improves_a_verdict() =>
@@ -60,11 +80,19 @@ public sealed class VerdictProperties
 
     [Fact]
     public void More_humidity_never_improves_a_verdict() =>
-        Gen.Select(Weather, Gen.Double[0, 8], Gen.Double[0, 12]).Sample((weather, more, heaterW) =>
-        {
-            var kit = Heated.Kit with { DewHeaterW = heaterW };
-            return Class(weather with { DewPointC = Each(hour => Math.Min(weather.AirC[hour]!.Value, weather.DewPointC[hour]!.Value + more)) }, kit) <= Class(weather, kit);
-        }, iter: 100);
+        Gen.Select(Weather, Gen.Double[0, 8], Gen.Double[0, 12])
+            .Sample(
+                (weather, more, heaterW) =>
+                {
+                    var kit = Heated.Kit with { DewHeaterW = heaterW };
+                    return Class(
+                            weather with
+                            {
+                                DewPointC = Each(hour => Math.Min(weather.AirC[hour]!.Value, weather.DewPointC[hour]!.Value + more)),
+                            },
+                            kit) <= Class(weather, kit);
+                },
+                iter: 100);
 
     /// <summary>Unknown is at best marginal, so a stop may become a question, but never a go.</summary>
     [Fact]
@@ -121,9 +149,18 @@ public sealed class VerdictProperties
         return run.End <= DesertNight.Noon + Duration.FromHours(from) || run.Start >= DesertNight.Noon + Duration.FromHours(to);
     }
 
-    private static Kit Packed(double packWh, double heaterWh) => Heated.Kit with { BatteriesWh = [packWh], DewHeaterW = 4, DewHeaterBatteryWh = heaterWh };
+    private static Kit Packed(double packWh, double heaterWh) =>
+        Heated.Kit with
+        {
+            BatteriesWh = [packWh],
+            DewHeaterW = 4,
+            DewHeaterBatteryWh = heaterWh,
+        };
 
-    private static VerdictClass Class(HourlyWeather weather, Kit kit) => new DesertNight { Watch = Heated with { Kit = kit }, Weather = weather }.Plan().Verdict.Class;
+    private static VerdictClass Class(HourlyWeather weather, Kit kit) =>
+        new DesertNight { Watch = Heated with { Kit = kit }, Weather = weather }
+            .Plan()
+            .Verdict.Class;
 
     private static VerdictClass Class(HourlyWeather weather) => new DesertNight { Watch = Heated, Weather = weather }.Plan().Verdict.Class;
 

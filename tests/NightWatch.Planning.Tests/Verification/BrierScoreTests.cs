@@ -5,8 +5,8 @@ namespace NightWatch.Planning.Tests.Verification;
 
 public sealed class BrierScoreTests
 {
-    // Wilks, Statistical Methods in the Atmospheric Sciences, table 7.3 (probability of precipitation), in the form of the help page of the R
-    // package `verification`, whose misprints .245 and .203 are .0245 and .0203 in the book. The parts are recomputed from the table.
+    // Wilks, Statistical Methods in the Atmospheric Sciences, table 7.3 (probability of precipitation), in the form of the help page of the
+    // R package `verification`, whose misprints .245 and .203 are .0245 and .0203 in the book. The parts are recomputed from the table.
     private static readonly (double Weight, double Said, double Came)[] wilks =
     [
         (.4112, 0, .006), (.0671, .05, .019), (.1833, .1, .059), (.0986, .2, .15), (.0616, .3, .277), (.0366, .4, .377),

@@ -35,7 +35,9 @@ public sealed class ContingencyTableTests
 
     [Fact]
     public void Each_call_is_counted_once() =>
-        Assert.Equal(new ContingencyTable(1, 2, 1, 1), ContingencyTable.Of([(true, true), (true, false), (true, false), (false, true), (false, false)]));
+        Assert.Equal(
+            new ContingencyTable(1, 2, 1, 1),
+            ContingencyTable.Of([(true, true), (true, false), (true, false), (false, true), (false, false)]));
 
     [Fact]
     public void A_share_of_nothing_is_unknown()

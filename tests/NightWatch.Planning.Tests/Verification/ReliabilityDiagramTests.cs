@@ -23,12 +23,16 @@ public sealed class ReliabilityDiagramTests
     public void With_nothing_seen_anything_may_be() => Assert.Equal(new ProportionInterval(0, 1), ProportionInterval.Wilson(0, 0));
 
     [Fact]
-    public void The_interval_holds_the_share_and_stays_a_probability() => Gen.Int[1, 400].SelectMany(n => Gen.Select(Gen.Int[0, n], Gen.Const(n))).Sample((hits, n) =>
-    {
-        var interval = ProportionInterval.Wilson(hits, n);
-        Assert.True(interval.Low >= 0 && interval.High <= 1);
-        Assert.True(interval.Low <= (double)hits / n && (double)hits / n <= interval.High);
-    });
+    public void The_interval_holds_the_share_and_stays_a_probability() =>
+        Gen.Int[1, 400]
+            .SelectMany(n => Gen.Select(Gen.Int[0, n], Gen.Const(n)))
+            .Sample(
+                (hits, n) =>
+                {
+                    var interval = ProportionInterval.Wilson(hits, n);
+                    Assert.True(interval.Low >= 0 && interval.High <= 1);
+                    Assert.True(interval.Low <= (double)hits / n && (double)hits / n <= interval.High);
+                });
 
     [Theory]
     [InlineData(0, 0)]

@@ -5,7 +5,9 @@ using NodaTime;
 
 namespace NightWatch.Planning.Tests.Worth;
 
-/// <summary>Held against every stretch there is, by the definition: ends of some worth, no worthless gap too long, a mean of 0.6 at least.</summary>
+/// <summary>
+/// Held against every stretch there is, by the definition: ends of some worth, no worthless gap too long, a mean of 0.6 at least.
+/// </summary>
 public sealed class BestStretchTests
 {
     private static readonly Instant Start = Instant.FromUtc(2026, 7, 14, 18, 0);
@@ -20,22 +22,32 @@ public sealed class BestStretchTests
 
     [Fact]
     public void It_is_the_best_of_all_stretches() =>
-        Gen.Select(Worth.Array[1, 40], Gen.Int[0, 45], Gen.Int[0, 20], Gen.Int[0, 20]).Sample((worth, gap, head, tail) =>
-        {
-            var grid = new NightGrid(Start, worth.Length);
-            // Two windows that cut the night anywhere, the first and last cells in part.
-            var middle = Start + NightGrid.Step * (worth.Length / 2);
-            var (early, late) = (Start + Duration.FromSeconds(9 * head), middle + Duration.FromMinutes(2));
-            Interval[] windows = [new(early, Instant.Max(early, middle)), new(late, Instant.Max(late, grid.Span.End - Duration.FromSeconds(9 * tail)))];
-            var longest = Duration.FromMinutes(gap);
-            var found = BestStretch.Of(worth, grid, windows, longest);
-            var best = windows.SelectMany(window => All(worth, grid, window, longest)).DefaultIfEmpty((Usable: 0, Cells: 0, First: 0)).Max(stretch => stretch.Usable);
+        Gen.Select(Worth.Array[1, 40], Gen.Int[0, 45], Gen.Int[0, 20], Gen.Int[0, 20])
+            .Sample(
+                (worth, gap, head, tail) =>
+                {
+                    var grid = new NightGrid(Start, worth.Length);
+                    // Two windows that cut the night anywhere, the first and last cells in part.
+                    var middle = Start + NightGrid.Step * (worth.Length / 2);
+                    var (early, late) = (Start + Duration.FromSeconds(9 * head), middle + Duration.FromMinutes(2));
+                    Interval[] windows =
+                    [new(early, Instant.Max(early, middle)), new(late, Instant.Max(late, grid.Span.End - Duration.FromSeconds(9 * tail)))];
+                    var longest = Duration.FromMinutes(gap);
+                    var found = BestStretch.Of(worth, grid, windows, longest);
+                    var best = windows
+                        .SelectMany(window => All(worth, grid, window, longest))
+                        .DefaultIfEmpty((Usable: 0, Cells: 0, First: 0))
+                        .Max(stretch => stretch.Usable);
 
-            Assert.Equal(best, found?.UsableMin ?? 0, 1e-5);
-            if (found is not { } stretch) return;
-            var same = windows.SelectMany(window => All(worth, grid, window, longest)).Where(one => Math.Abs(one.Usable - best) < 1e-5).ToList();
-            Assert.Contains(same, one => one.First == stretch.First && one.Cells == stretch.Last - stretch.First + 1);
-        }, iter: 3000);
+                    Assert.Equal(best, found?.UsableMin ?? 0, 1e-5);
+                    if (found is not { } stretch) return;
+                    var same = windows
+                        .SelectMany(window => All(worth, grid, window, longest))
+                        .Where(one => Math.Abs(one.Usable - best) < 1e-5)
+                        .ToList();
+                    Assert.Contains(same, one => one.First == stretch.First && one.Cells == stretch.Last - stretch.First + 1);
+                },
+                iter: 3000);
 
     [Fact]
     public void Of_unknown_worth_nothing_is_claimed()
@@ -67,7 +79,8 @@ public sealed class BestStretchTests
             double Of(double[] values) => BestStretch.Of(values, grid, [grid.Span], Duration.FromMinutes(20))?.UsableMin ?? 0;
         }, iter: 2000);
 
-    private static IEnumerable<(double Usable, int Cells, int First)> All(double[] worth, NightGrid grid, Interval window, Duration longestGap)
+    private static IEnumerable<(double Usable, int Cells, int First)> All(
+        double[] worth, NightGrid grid, Interval window, Duration longestGap)
     {
         if (window.Start >= window.End) yield break;
         var (low, high) = grid.Cells(window);

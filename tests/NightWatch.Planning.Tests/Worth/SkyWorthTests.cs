@@ -23,7 +23,11 @@ public sealed class SkyWorthTests
 
     [Fact]
     public void Stars_bear_a_brighter_sky() =>
-        Assert.Equal((1.0, 0.0), (SkyWorth.Of(DarkLevels.Of(new Limits(), new Subject.Stars()), 19), SkyWorth.Of(DarkLevels.Of(new Limits(), new Subject.Stars()), 17)));
+        Assert.Equal(
+            (1.0, 0.0),
+            (
+                SkyWorth.Of(DarkLevels.Of(new Limits(), new Subject.Stars()), 19),
+                SkyWorth.Of(DarkLevels.Of(new Limits(), new Subject.Stars()), 17)));
 
     [Fact]
     public void A_watchs_own_levels_come_first() =>
@@ -36,6 +40,10 @@ public sealed class SkyWorthTests
             && SkyWorth.MoonlessMag(Step(moon, twilight + more)) <= SkyWorth.MoonlessMag(Step(moon, twilight))
             && SkyWorth.MoonlessMag(Step(moon, twilight)) >= Step(moon, twilight).Light.Mag - 1e-9);
 
-    private static SkyStep Step(double moonNl, double twilightNl) => new(
-        -20, new MoonSighting(new Horizontal(20, 90), 384_400, 0.26, 90, 0.5), new Horizontal(40, 180), new SkyLight(60, moonNl, twilightNl));
+    private static SkyStep Step(double moonNl, double twilightNl) =>
+        new(
+            -20,
+            new MoonSighting(new Horizontal(20, 90), 384_400, 0.26, 90, 0.5),
+            new Horizontal(40, 180),
+            new SkyLight(60, moonNl, twilightNl));
 }

@@ -21,7 +21,8 @@ public sealed class CommandLineTests : IDisposable
     {
         var (exit, error) = await RunAsync(command + " --from 2027-03-02 --to 2027-03-01");
 
-        Assert.Equal((2, "nightwatch: --to: 2027-03-01 is before --from, 2027-03-02; accepted: the same night or a later one.\n"), (exit, error));
+        Assert.Equal(
+            (2, "nightwatch: --to: 2027-03-01 is before --from, 2027-03-02; accepted: the same night or a later one.\n"), (exit, error));
     }
 
     [Theory]
@@ -47,7 +48,10 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public async Task At_debug_level_its_trace_is_told_too()
     {
-        await File.WriteAllTextAsync(Path.Combine(folder, "appsettings.json"), """{"Logging":{"LogLevel":{"Default":"Debug"}}}""", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "appsettings.json"),
+            """{"Logging":{"LogLevel":{"Default":"Debug"}}}""",
+            TestContext.Current.CancellationToken);
 
         var (exit, error) = await RunAsync(Plan, new BrokenClock());
 

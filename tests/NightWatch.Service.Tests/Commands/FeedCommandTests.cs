@@ -32,10 +32,17 @@ public sealed class FeedCommandTests : IDisposable
             clock.AdvanceHours(6);
         }
 
-        Assert.Equal(["salt-pan.fake.outcome.jsonl.gz", "salt-pan.fake.runs.jsonl.gz"], Directory.GetFiles(Path.Combine(folder, "kept")).Select(Path.GetFileName).Order());
-        var (exit, output, error) = await RunAsync("verify-archive --runs kept/salt-pan.fake.runs.jsonl.gz --outcome kept/salt-pan.fake.outcome.jsonl.gz --json");
+        Assert.Equal(
+            ["salt-pan.fake.outcome.jsonl.gz", "salt-pan.fake.runs.jsonl.gz"],
+            Directory.GetFiles(Path.Combine(folder, "kept")).Select(Path.GetFileName).Order());
+        var (exit, output, error) = await RunAsync(
+            "verify-archive --runs kept/salt-pan.fake.runs.jsonl.gz --outcome kept/salt-pan.fake.outcome.jsonl.gz --json");
         Assert.True(exit == 0, error);
-        var scored = JsonDocument.Parse(output).RootElement.GetProperty("byLead").EnumerateArray().ToDictionary(row => row.GetProperty("lead").GetInt32(), row => row.GetProperty("n").GetInt32());
+        var scored = JsonDocument
+            .Parse(output)
+            .RootElement.GetProperty("byLead")
+            .EnumerateArray()
+            .ToDictionary(row => row.GetProperty("lead").GetInt32(), row => row.GetProperty("n").GetInt32());
         Assert.InRange(scored[0], 7, 10);
         Assert.InRange(scored[3], 5, 10);
     }
@@ -82,7 +89,8 @@ public sealed class FeedCommandTests : IDisposable
 
     private async Task WatchAsync()
     {
-        await File.WriteAllTextAsync(Path.Combine(folder, "watch.json"), (await RunAsync("watch example")).Output, TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "watch.json"), (await RunAsync("watch example")).Output, TestContext.Current.CancellationToken);
         Assert.Equal(0, (await RunAsync("watch add watch.json")).Exit);
     }
 

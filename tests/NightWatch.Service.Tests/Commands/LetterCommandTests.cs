@@ -19,12 +19,21 @@ namespace NightWatch.Service.Tests.Commands;
 
 public sealed class LetterCommandTests : IDisposable
 {
-    private static readonly Instant Now = Cast.FirstDay.PlusDays(3).At(new LocalTime(12, 0)).InZoneStrictly(Cast.Watches[0].Site.Zone).ToInstant();
+    private static readonly Instant Now = Cast
+        .FirstDay.PlusDays(3)
+        .At(new LocalTime(12, 0))
+        .InZoneStrictly(Cast.Watches[0].Site.Zone)
+        .ToInstant();
 
     private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-letter-").FullName;
 
-    public LetterCommandTests() => File.WriteAllText(
-        Path.Combine(folder, "appsettings.json"), $$"""{ "Database": { "Connection": "{{Path.Combine(folder, "kept.db")}}" }, "Feeds": { "Order": "fake", "Usage": "private" }, "Mail": { "From": "NightWatch <watch@example.org>" } }""");
+    public LetterCommandTests() =>
+        File.WriteAllText(
+            Path.Combine(folder, "appsettings.json"),
+            $$"""{ "Database": { "Connection": "{{Path.Combine(folder, "kept.db")}}" }""" +
+            """, "Feeds": { "Order": "fake", "Usage": "private" }""" +
+            $$""", "Mail": { "From": "NightWatch <watch@example.org>" } }"""
+        );
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
@@ -38,7 +47,8 @@ public sealed class LetterCommandTests : IDisposable
     {
         await using var parts = await KeptAsync();
 
-        foreach (var form in (string[])["html", "txt", "eml"]) Assert.Equal((0, ""), await RunAsync("--kind", kind, "--watch", "pink-flat", "--night", "2027-05-28", "--out", $"it.{form}"));
+        foreach (var form in (string[])["html", "txt", "eml"])
+            Assert.Equal((0, ""), await RunAsync("--kind", kind, "--watch", "pink-flat", "--night", "2027-05-28", "--out", $"it.{form}"));
 
         var message = await MimeMessage.LoadAsync(Path.Combine(folder, "it.eml"), TestContext.Current.CancellationToken);
         Assert.Equal("marlo.quist@example.org", Assert.Single(message.To.Mailboxes).Address);
@@ -56,7 +66,8 @@ public sealed class LetterCommandTests : IDisposable
     {
         await using var parts = await KeptAsync();
 
-        foreach (var form in (string[])["html", "txt", "eml"]) Assert.Equal((0, ""), await RunAsync("--kind", kind, "--watch", "pink-flat", "--out", $"it.{form}"));
+        foreach (var form in (string[])["html", "txt", "eml"])
+            Assert.Equal((0, ""), await RunAsync("--kind", kind, "--watch", "pink-flat", "--out", $"it.{form}"));
 
         var message = await MimeMessage.LoadAsync(Path.Combine(folder, "it.eml"), TestContext.Current.CancellationToken);
         Assert.Equal("marlo.quist@example.org", Assert.Single(message.To.Mailboxes).Address);
@@ -97,7 +108,13 @@ public sealed class LetterCommandTests : IDisposable
     public async Task What_cannot_be_used_is_refused_in_one_line_that_names_it(string option, string value, string named)
     {
         await using var parts = await KeptAsync(ask: false);
-        var given = new Dictionary<string, string> { ["--kind"] = "outlook", ["--watch"] = "pink-flat", ["--night"] = "2027-05-28", ["--out"] = "it.txt" };
+        var given = new Dictionary<string, string>
+        {
+            ["--kind"] = "outlook",
+            ["--watch"] = "pink-flat",
+            ["--night"] = "2027-05-28",
+            ["--out"] = "it.txt",
+        };
         given[option] = value;
 
         var (exit, error) = await RunAsync([.. given.SelectMany(pair => new[] { pair.Key, pair.Value })]);

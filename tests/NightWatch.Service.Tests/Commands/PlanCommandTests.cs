@@ -7,16 +7,20 @@ using NodaTime.Testing;
 
 namespace NightWatch.Service.Tests.Commands;
 
-/// <summary>The plan's document and table on an invented answer in the format of MET Norway's Locationforecast 2.0: two clear nights and no more.</summary>
+/// <summary>
+/// The plan's document and table on an invented answer in the format of MET Norway's Locationforecast 2.0: two clear nights and no more.
+/// </summary>
 public sealed class PlanCommandTests : IDisposable
 {
     private const string Watch = """
         {
           "id": "odile-cliffs", "subscriber": { "name": "Odile Renard", "address": "odile.renard@example.org" },
-          "site": { "id": "cliffs", "name": "The Chalk Cliffs", "position": { "latitudeDeg": 45.1, "longitudeDeg": 6.4, "elevationM": 1800 }, "zone": "Europe/Paris", "horizon": [[90, 8], [180, 4], [270, 10]] },
+          "site": { "id": "cliffs", "name": "The Chalk Cliffs", "position": { "latitudeDeg": 45.1, "longitudeDeg": 6.4,
+            "elevationM": 1800 }, "zone": "Europe/Paris", "horizon": [[90, 8], [180, 4], [270, 10]] },
           "subject": { "kind": "galacticBand", "longitudeDeg": 80 },
           "kit": { "dewHeaterW": 4, "dewHeaterBatteryWh": 50 },
-          "move": { "start": { "azimuthDeg": 60, "altitudeDeg": 35 }, "end": { "azimuthDeg": 110, "altitudeDeg": 55 }, "easeIn": 0.1, "easeOut": 0.1, "railM": 1 },
+          "move": { "start": { "azimuthDeg": 60, "altitudeDeg": 35 }, "end": { "azimuthDeg": 110, "altitudeDeg": 55 }, "easeIn": 0.1,
+            "easeOut": 0.1, "railM": 1 },
         }
         """;
 
@@ -41,9 +45,14 @@ public sealed class PlanCommandTests : IDisposable
         foreach (var part in new[] { "sequence", "motion", "framing", "lens", "skyLevel", "ground", "power", "storage", "skyBrightness" })
             Assert.False(string.IsNullOrEmpty(root.GetProperty(part).GetProperty("source").GetString()), part);
         Assert.Contains("GeoNames", root.GetProperty("skyBrightness").GetProperty("source").GetString(), StringComparison.Ordinal);
-        Assert.All(root.GetProperty("conditions").EnumerateArray(), step => Assert.InRange(step.GetProperty("contrast").GetDouble(), 0, 1.5));
-        Assert.All(root.GetProperty("cautions").EnumerateArray(), caution => Assert.False(string.IsNullOrEmpty(caution.GetProperty("source").GetString())));
-        Assert.Equal(night == "2026-06-25" ? JsonValueKind.Null : JsonValueKind.Number, root.GetProperty("power").GetProperty("availableWh").ValueKind);
+        Assert.All(
+            root.GetProperty("conditions").EnumerateArray(), step => Assert.InRange(step.GetProperty("contrast").GetDouble(), 0, 1.5));
+        Assert.All(
+            root.GetProperty("cautions").EnumerateArray(),
+            caution => Assert.False(string.IsNullOrEmpty(caution.GetProperty("source").GetString())));
+        Assert.Equal(
+            night == "2026-06-25" ? JsonValueKind.Null : JsonValueKind.Number,
+            root.GetProperty("power").GetProperty("availableWh").ValueKind);
     }
 
     [Fact]
@@ -69,7 +78,23 @@ public sealed class PlanCommandTests : IDisposable
     {
         var table = (await RunAsync("2026-06-13", "")).Output;
 
-        foreach (var words in new[] { "HAZARD", "Leave by", "Aim", "Test frames", "Dark sky", "Lens", "Batteries", "Glow domes", "Contrast", "Later nights here", "Sources:", "GeoNames", "Pack:" })
+        foreach (
+            var words in new[]
+            {
+                "HAZARD",
+                "Leave by",
+                "Aim",
+                "Test frames",
+                "Dark sky",
+                "Lens",
+                "Batteries",
+                "Glow domes",
+                "Contrast",
+                "Later nights here",
+                "Sources:",
+                "GeoNames",
+                "Pack:",
+            })
             Assert.Contains(words, table, StringComparison.Ordinal);
     }
 
@@ -78,8 +103,13 @@ public sealed class PlanCommandTests : IDisposable
     {
         await RunAsync("2026-06-13", "--frame-png frame.png --frame-svg frame.svg");
 
-        Assert.Equal("PNG"u8.ToArray(), (await File.ReadAllBytesAsync(Path.Combine(folder, "frame.png"), TestContext.Current.CancellationToken))[1..4]);
-        Assert.StartsWith("<svg", await File.ReadAllTextAsync(Path.Combine(folder, "frame.svg"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal(
+            "PNG"u8.ToArray(),
+            (await File.ReadAllBytesAsync(Path.Combine(folder, "frame.png"), TestContext.Current.CancellationToken))[1..4]);
+        Assert.StartsWith(
+            "<svg",
+            await File.ReadAllTextAsync(Path.Combine(folder, "frame.svg"), TestContext.Current.CancellationToken),
+            StringComparison.Ordinal);
     }
 
     private async Task<(int Exit, string Output)> RunAsync(string night, string options)
@@ -87,18 +117,25 @@ public sealed class PlanCommandTests : IDisposable
         using var output = new MemoryStream();
         await using var error = new StringWriter();
         var line = $"plan --watch watch.json --forecast forecast.json --feed met-norway --night {night} {options}";
-        var exit = await CommandLine.RunAsync(line.Split(' ', StringSplitOptions.RemoveEmptyEntries), new Shell(output, error, new FakeClock(Instant.FromUtc(2026, 6, 13, 6, 0)), folder));
+        var exit = await CommandLine.RunAsync(
+            line.Split(' ', StringSplitOptions.RemoveEmptyEntries),
+            new Shell(output, error, new FakeClock(Instant.FromUtc(2026, 6, 13, 6, 0)), folder));
         Assert.True(exit == 0, error.ToString());
         return (exit, Encoding.UTF8.GetString(output.ToArray()));
     }
 
     private static string Forecast()
     {
-        var steps = Enumerable.Range(0, 50).Select(hour => $$"""
-            { "time": "{{new DateTime(2026, 6, 13, 4, 0, 0, DateTimeKind.Utc).AddHours(hour):yyyy-MM-ddTHH:mm:ssZ}}", "data": {
-              "instant": { "details": { "air_temperature": 9, "dew_point_temperature": 7, "relative_humidity": 87, "wind_speed": 1, "cloud_area_fraction": 4, "fog_area_fraction": 0 } },
-              "next_1_hours": { "summary": { "symbol_code": "clearsky_night" }, "details": { "precipitation_amount": 0 } } } }
-            """);
+        var steps = Enumerable
+            .Range(0, 50)
+            .Select(hour =>
+                $$"""
+                    { "time": "{{new DateTime(2026, 6, 13, 4, 0, 0, DateTimeKind.Utc).AddHours(hour):yyyy-MM-ddTHH:mm:ssZ}}", "data": {
+                      "instant": { "details": { "air_temperature": 9, "dew_point_temperature": 7, "relative_humidity": 87, "wind_speed": 1,
+                        "cloud_area_fraction": 4, "fog_area_fraction": 0 } },
+                      "next_1_hours": { "summary": { "symbol_code": "clearsky_night" }, "details": { "precipitation_amount": 0 } } } }
+                    """
+            );
         return $$"""
             { "type": "Feature", "geometry": { "type": "Point", "coordinates": [6.4, 45.1, 1800] },
               "properties": { "meta": { "updated_at": "2026-06-13T04:10:00Z", "units": {} }, "timeseries": [{{string.Join(',', steps)}}] } }

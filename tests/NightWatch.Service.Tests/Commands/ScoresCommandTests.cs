@@ -16,11 +16,16 @@ using NodaTime;
 
 namespace NightWatch.Service.Tests.Commands;
 
-/// <summary>Forty nights, all free, each said 0.8 on the day; thirty came by later runs. A station nearby could tell of none of the good ones.</summary>
+/// <summary>
+/// Forty nights, all free, each said 0.8 on the day; thirty came by later runs. A station nearby could tell of none of the good ones.
+/// </summary>
 public sealed class ScoresCommandTests : IAsyncLifetime
 {
     private static readonly Instant Now = Instant.FromUtc(2027, 6, 1, 12, 0);
-    private static readonly Planning.Watches.Watch Watch = Cast.Watches[0] with { Outing = Cast.Watches[0].Outing with { FreeEvenings = [] } };
+    private static readonly Planning.Watches.Watch Watch = Cast.Watches[0] with
+    {
+        Outing = Cast.Watches[0].Outing with { FreeEvenings = [] },
+    };
 
     private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-scores-").FullName;
 
@@ -29,7 +34,10 @@ public sealed class ScoresCommandTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         var file = Path.Combine(folder, "kept.db");
-        await File.WriteAllTextAsync(Path.Combine(folder, "appsettings.json"), $$"""{ "Database": { "Connection": "{{file}}" } }""", Cancel);
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "appsettings.json"),
+            $$"""{ "Database": { "Connection": "{{file}}" } }""",
+            Cancel);
         await using var database = Database.Open(file);
         await database.MigrateAsync(Cancel);
         await new WatchStore(database).PutAsync(Watch, Now, Cancel);
@@ -37,12 +45,14 @@ public sealed class ScoresCommandTests : IAsyncLifetime
         for (var day = 0; day < 41; day++)
         {
             var (night, came) = (first.PlusDays(day), day % 4 != 0 ? NightOutcome.Clear : NightOutcome.Cloudy);
-            await outcomes.PutAsync(Watch.Id, night, came == NightOutcome.Clear ? NightOutcome.NotTold : came, OutcomeSource.AutomaticMetar, Now, Cancel);
+            await outcomes.PutAsync(
+                Watch.Id, night, came == NightOutcome.Clear ? NightOutcome.NotTold : came, OutcomeSource.AutomaticMetar, Now, Cancel);
             // Of the last night only the station says what came.
             if (day < 40) await outcomes.PutAsync(Watch.Id, night, came, OutcomeSource.Analysis, Now, Cancel);
         }
 
-        await new PassStore(database).CommitAsync(new PassCommit { Verdicts = [.. Enumerable.Range(0, 41).Select(day => Look(first.PlusDays(day)))] }, Now, Cancel);
+        await new PassStore(database).CommitAsync(
+            new PassCommit { Verdicts = [.. Enumerable.Range(0, 41).Select(day => Look(first.PlusDays(day)))] }, Now, Cancel);
     }
 
     public ValueTask DisposeAsync()
@@ -62,8 +72,12 @@ public sealed class ScoresCommandTests : IAsyncLifetime
         Assert.Equal((30 * 0.04 + 10 * 0.64) / 40, day.GetProperty("brier").GetDouble(), 12);
         Assert.Equal(0.1875, day.GetProperty("climate").GetDouble(), 12);
         var two = day.GetProperty("expense").EnumerateArray().Single(row => row.GetProperty("lossPerDrive").GetDouble() == 2);
-        Assert.Equal((25.0, 25.0, 150.0), (two.GetProperty("calls").GetDouble(), two.GetProperty("always").GetDouble(), two.GetProperty("never").GetDouble()));
-        Assert.Equal((41, 40, 1), (scores.GetProperty("nights").GetInt32(), scores.GetProperty("known").GetInt32(), scores.GetProperty("oneSided").GetInt32()));
+        Assert.Equal(
+            (25.0, 25.0, 150.0),
+            (two.GetProperty("calls").GetDouble(), two.GetProperty("always").GetDouble(), two.GetProperty("never").GetDouble()));
+        Assert.Equal(
+            (41, 40, 1),
+            (scores.GetProperty("nights").GetInt32(), scores.GetProperty("known").GetInt32(), scores.GetProperty("oneSided").GetInt32()));
     }
 
     [Fact]
@@ -84,7 +98,8 @@ public sealed class ScoresCommandTests : IAsyncLifetime
     {
         using var output = new MemoryStream();
         using var error = new StringWriter();
-        Assert.Equal((0, ""), (await CommandLine.RunAsync(command, new Shell(output, error, new VirtualClock(Now), folder)), error.ToString()));
+        Assert.Equal(
+            (0, ""), (await CommandLine.RunAsync(command, new Shell(output, error, new VirtualClock(Now), folder)), error.ToString()));
         return Encoding.UTF8.GetString(output.ToArray());
     }
 

@@ -9,7 +9,8 @@ namespace NightWatch.Service.Tests.Commands;
 
 public sealed class SeasonCommandTests : IDisposable
 {
-    private const string Ridge = "season --lat 36.01 --lon -117.2 --elevation 1200 --zone America/Los_Angeles --from 2026-02-10 --nights 40";
+    private const string Ridge =
+        "season --lat 36.01 --lon -117.2 --elevation 1200 --zone America/Los_Angeles --from 2026-02-10 --nights 40";
 
     private readonly string folder = Directory.CreateTempSubdirectory("season").FullName;
 
@@ -28,12 +29,20 @@ public sealed class SeasonCommandTests : IDisposable
         var first = root.GetProperty("nights").EnumerateArray().Single(night => night.GetProperty("night").GetString() == ranked[0]);
         Assert.Equal(1, first.GetProperty("rank").GetInt32());
         Assert.Equal(ranked.Count, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("usable").GetBoolean()));
-        Assert.All(root.GetProperty("nights").EnumerateArray(), night => Assert.Equal(night.GetProperty("usableMinutes").GetDouble() >= 90, night.GetProperty("usable").GetBoolean()));
-        Assert.InRange(ranked.Count, 1, root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("shootingHours").GetDouble() > 0));
+        Assert.All(
+            root.GetProperty("nights").EnumerateArray(),
+            night => Assert.Equal(night.GetProperty("usableMinutes").GetDouble() >= 90, night.GetProperty("usable").GetBoolean()));
+        Assert.InRange(
+            ranked.Count,
+            1,
+            root.GetProperty("nights").EnumerateArray().Count(night => night.GetProperty("shootingHours").GetDouble() > 0));
         var best = root.GetProperty("lunations").EnumerateArray().Select(lunation => lunation.GetProperty("best")).ToList();
-        Assert.Equal([JsonValueKind.Null, JsonValueKind.Object], best.Select(run => run.ValueKind)); // In February the core is up too briefly.
+        // In February the core is up too briefly.
+        Assert.Equal([JsonValueKind.Null, JsonValueKind.Object], best.Select(run => run.ValueKind));
         Assert.Equal(ranked.Count, best[1].GetProperty("nights").GetInt32());
-        var eclipse = root.GetProperty("nights").EnumerateArray().Single(night => night.GetProperty("eclipse").ValueKind == JsonValueKind.Object);
+        var eclipse = root.GetProperty("nights")
+            .EnumerateArray()
+            .Single(night => night.GetProperty("eclipse").ValueKind == JsonValueKind.Object);
         Assert.Equal("2026-03-02", eclipse.GetProperty("night").GetString());
         Assert.Equal("total", eclipse.GetProperty("eclipse").GetProperty("kind").GetString());
         Assert.Equal(1, eclipse.GetProperty("eclipse").GetProperty("darkTotality").GetArrayLength());
@@ -68,8 +77,12 @@ public sealed class SeasonCommandTests : IDisposable
     {
         var (exit, _, _) = await RunAsync(Ridge + " --place Ravens --png s.png --svg s.svg --ics s.ics");
         Assert.Equal(0, exit);
-        Assert.Equal("PNG"u8.ToArray(), (await File.ReadAllBytesAsync(Path.Combine(folder, "s.png"), TestContext.Current.CancellationToken))[1..4]);
-        Assert.StartsWith("<svg", await File.ReadAllTextAsync(Path.Combine(folder, "s.svg"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal(
+            "PNG"u8.ToArray(), (await File.ReadAllBytesAsync(Path.Combine(folder, "s.png"), TestContext.Current.CancellationToken))[1..4]);
+        Assert.StartsWith(
+            "<svg",
+            await File.ReadAllTextAsync(Path.Combine(folder, "s.svg"), TestContext.Current.CancellationToken),
+            StringComparison.Ordinal);
         var ics = await File.ReadAllTextAsync(Path.Combine(folder, "s.ics"), TestContext.Current.CancellationToken);
         Assert.Contains("METHOD:PUBLISH", ics);
         Assert.Contains("DTSTAMP:20260201T000000Z", ics);
@@ -91,7 +104,10 @@ public sealed class SeasonCommandTests : IDisposable
     [InlineData("--ra=10", "--dec is missing; accepted: --ra and --dec together")]
     public async Task Bad_input_is_refused_in_one_line_that_names_the_field(string option, string message)
     {
-        var (exit, _, error) = await RunAsync(Ridge.Replace(option.StartsWith("--nights", StringComparison.Ordinal) ? " --nights 40" : "\n", "", StringComparison.Ordinal) + " " + option);
+        var (exit, _, error) = await RunAsync(
+            Ridge.Replace(option.StartsWith("--nights", StringComparison.Ordinal) ? " --nights 40" : "\n", "", StringComparison.Ordinal)
+                + " "
+                + option);
         Assert.Equal(2, exit);
         Assert.Contains(message, error);
         Assert.Single(error.TrimEnd().Split('\n'));
@@ -108,7 +124,8 @@ public sealed class SeasonCommandTests : IDisposable
     {
         using var output = new MemoryStream();
         await using var error = new StringWriter();
-        var exit = await CommandLine.RunAsync(line.Split(' '), new Shell(output, error, new FakeClock(Instant.FromUtc(2026, 2, 1, 0, 0)), folder));
+        var exit = await CommandLine.RunAsync(
+            line.Split(' '), new Shell(output, error, new FakeClock(Instant.FromUtc(2026, 2, 1, 0, 0)), folder));
         return (exit, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 }

@@ -12,12 +12,17 @@ public sealed class SkyBatchTests
     [Fact]
     public async Task Answers_come_in_the_order_of_the_lines_however_long_the_file()
     {
-        var lines = Enumerable.Range(0, 4000).Select(i => $$"""{"lat":{{i % 60}},"lon":{{i % 180}},"zone":"UTC","night":"2026-{{1 + (i % 12):00}}-{{1 + (i % 28):00}}"}""").ToList();
+        var lines = Enumerable
+            .Range(0, 4000)
+            .Select(i => $$"""{"lat":{{i % 60}},"lon":{{i % 180}},"zone":"UTC","night":"2026-{{1 + (i % 12):00}}-{{1 + (i % 28):00}}"}""")
+            .ToList();
 
         var (exit, answers) = await RunAsync(string.Join('\n', lines) + "\n");
 
         Assert.Equal(Exit.Ok, exit);
-        Assert.Equal(lines.Select(line => JsonDocument.Parse(line).RootElement.GetProperty("night").GetString()), answers.Select(answer => answer.GetProperty("night").GetString()));
+        Assert.Equal(
+            lines.Select(line => JsonDocument.Parse(line).RootElement.GetProperty("night").GetString()),
+            answers.Select(answer => answer.GetProperty("night").GetString()));
     }
 
     [Theory]

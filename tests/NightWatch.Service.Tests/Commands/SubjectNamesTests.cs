@@ -7,7 +7,8 @@ namespace NightWatch.Service.Tests.Commands;
 public class SubjectNamesTests
 {
     [Fact]
-    public void Without_a_name_it_is_the_galactic_core() => Assert.Equal(new Subject.GalacticCore(), SubjectNames.SubjectOf(null, null, null));
+    public void Without_a_name_it_is_the_galactic_core() =>
+        Assert.Equal(new Subject.GalacticCore(), SubjectNames.SubjectOf(null, null, null));
 
     [Fact]
     public void Names_numbers_longitudes_and_directions_are_known()

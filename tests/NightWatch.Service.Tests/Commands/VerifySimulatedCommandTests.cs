@@ -23,7 +23,8 @@ public sealed class VerifySimulatedCommandTests
         Assert.Equal("humid-continental", root.GetProperty("climate").GetString());
         var said = root.GetProperty("leads")[0].GetProperty("said");
         Assert.Equal(root.GetProperty("nights").GetInt32(), said.GetProperty("n").GetInt32());
-        Assert.Equal([1.25, 2, 3, 5, 10], said.GetProperty("expense").EnumerateArray().Select(row => row.GetProperty("lossPerDrive").GetDouble()));
+        Assert.Equal(
+            [1.25, 2, 3, 5, 10], said.GetProperty("expense").EnumerateArray().Select(row => row.GetProperty("lossPerDrive").GetDouble()));
     }
 
     [Theory]
@@ -54,7 +55,8 @@ public sealed class VerifySimulatedCommandTests
     {
         using var output = new MemoryStream();
         using var error = new StringWriter { NewLine = "\n" };
-        var exit = await CommandLine.RunAsync(command.Split(' '), new Shell(output, error, new FakeClock(Instant.FromUtc(2027, 1, 1, 0, 0)), Path.GetTempPath()));
+        var exit = await CommandLine.RunAsync(
+            command.Split(' '), new Shell(output, error, new FakeClock(Instant.FromUtc(2027, 1, 1, 0, 0)), Path.GetTempPath()));
         return (exit, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 }

@@ -17,7 +17,9 @@ public sealed class AllSettingsTests : IDisposable
 
     [Fact]
     public void The_example_binds_and_lacks_only_what_everyone_must_say_for_himself() =>
-        Assert.Equal(["Feeds:Usage", "Feeds:Contact"], AllSettings.Read(folder, FromRoot("appsettings.example.json")).Faults().Select(fault => fault.Split(' ')[0]));
+        Assert.Equal(
+            ["Feeds:Usage", "Feeds:Contact"],
+            AllSettings.Read(folder, FromRoot("appsettings.example.json")).Faults().Select(fault => fault.Split(' ')[0]));
 
     [Fact]
     public void The_example_names_every_setting_and_shows_its_default()
@@ -30,7 +32,10 @@ public sealed class AllSettingsTests : IDisposable
     [Fact]
     public void The_readme_s_table_has_a_row_for_every_setting_and_for_nothing_else()
     {
-        var rows = File.ReadLines(FromRoot("README.md")).SkipWhile(line => line != "## Settings").Skip(1).TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal));
+        var rows = File.ReadLines(FromRoot("README.md"))
+            .SkipWhile(line => line != "## Settings")
+            .Skip(1)
+            .TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal));
         var told = rows.Where(line => line.StartsWith("| `", StringComparison.Ordinal)).SelectMany(Keys).ToList();
 
         Assert.Equal(Defaults().Select(setting => setting.Key).Order(StringComparer.Ordinal), told.Order(StringComparer.Ordinal));
@@ -105,7 +110,9 @@ public sealed class AllSettingsTests : IDisposable
         IReadOnlyList<string> FaultsWith(string host)
         {
             mailbox["Host"] = host;
-            File.WriteAllText(Path.Combine(folder, "appsettings.json"), JsonSerializer.Serialize(new { Feeds = new { Order = "fake", Usage = "private" }, Bounces = mailbox }));
+            File.WriteAllText(
+                Path.Combine(folder, "appsettings.json"),
+                JsonSerializer.Serialize(new { Feeds = new { Order = "fake", Usage = "private" }, Bounces = mailbox }));
             return AllSettings.Read(folder, null).Faults();
         }
 
@@ -122,12 +129,17 @@ public sealed class AllSettingsTests : IDisposable
     {
         var file = Path.Combine(folder, "operator");
         File.WriteAllText(file, key);
-        File.WriteAllText(Path.Combine(folder, "appsettings.json"), JsonSerializer.Serialize(new { Feeds = new { Order = "fake", Usage = "private" }, Service = new { OperatorKeyFile = file } }));
+        File.WriteAllText(
+            Path.Combine(folder, "appsettings.json"),
+            JsonSerializer.Serialize(new { Feeds = new { Order = "fake", Usage = "private" }, Service = new { OperatorKeyFile = file } }));
 
         var faults = AllSettings.Read(folder, null).Faults();
 
         if (said is null) Assert.Empty(faults);
-        else Assert.Matches($"^Service:OperatorKeyFile: .*{said}.*; accepted: a file that holds a password of at least 16 characters", Assert.Single(faults));
+        else
+            Assert.Matches(
+                $"^Service:OperatorKeyFile: .*{said}.*; accepted: a file that holds a password of at least 16 characters",
+                Assert.Single(faults));
     }
 
     [Theory]
@@ -140,7 +152,10 @@ public sealed class AllSettingsTests : IDisposable
     [InlineData("met-norway,open-meteo", "Commercial", "ops@example.org", "Feeds:OpenMeteoKeyFile")]
     public void A_licence_that_is_not_kept_stops_the_start_and_says_what_to_do(string order, string usage, string contact, string said)
     {
-        File.WriteAllText(Path.Combine(folder, "appsettings.json"), $$"""{ "Feeds": { "Order": "{{order}}", "Usage": "{{usage}}", "Contact": "{{contact}}" } }""");
+        File.WriteAllText(
+            Path.Combine(folder, "appsettings.json"),
+            $$"""{ "Feeds": { "Order": "{{order}}", "Usage": "{{usage}}", "Contact": "{{contact}}" } }"""
+        );
 
         var refused = Assert.Throws<BadInputException>(() => AllSettings.ReadValid(folder, null));
 
@@ -154,7 +169,8 @@ public sealed class AllSettingsTests : IDisposable
     public void A_licence_that_is_kept_starts(string order, string usage, string ownInstance)
     {
         File.WriteAllText(Path.Combine(folder, "appsettings.json"), $$"""
-            { "Feeds": { "Order": "{{order}}", "Usage": "{{usage}}", "Contact": "ops@example.org", "OpenMeteoUrl": "{{ownInstance}}", "OpenMeteoEnsembleUrl": "{{ownInstance}}" } }
+            { "Feeds": { "Order": "{{order}}", "Usage": "{{usage}}", "Contact": "ops@example.org", "OpenMeteoUrl": "{{ownInstance}}",
+              "OpenMeteoEnsembleUrl": "{{ownInstance}}" } }
             """);
 
         Assert.Equal(order, AllSettings.ReadValid(folder, null).Feeds.Order);
@@ -192,7 +208,8 @@ public sealed class AllSettingsTests : IDisposable
 
     [Fact]
     public void A_named_file_that_is_not_there_is_bad_input() =>
-        Assert.Contains("--config", Assert.Throws<BadInputException>(() => AllSettings.Read(folder, "none.json")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "--config", Assert.Throws<BadInputException>(() => AllSettings.Read(folder, "none.json")).Message, StringComparison.Ordinal);
 
     /// <summary>Every setting of every section with its default.</summary>
     private static IEnumerable<(string Key, string? Value)> Defaults() =>
@@ -218,5 +235,6 @@ public sealed class AllSettingsTests : IDisposable
         return names.Select((name, at) => at == 0 ? name : section + name);
     }
 
-    private static string FromRoot(string name, [CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../..", name));
+    private static string FromRoot(string name, [CallerFilePath] string here = "") =>
+        Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../..", name));
 }

@@ -17,14 +17,21 @@ public class BandArchTests
     // highest point of b = 0; longitude and azimuth of both crossings of the horizon; altitude, azimuth and slope at l = 0. Astropy's
     // directions include annual aberration (21″), ours do not.
     [Theory]
-    [InlineData(36, -117, 500, "2026-05-17T08:00:00Z", 38.9394, 89.615, 57.691, 327.691, 179.609, 147.689, 359.621, 19.6294, 153.4186, 145.670)]
-    [InlineData(36, -117, 500, "2026-08-13T04:00:00Z", 60.2390, 103.334, 60.841, 330.849, 193.330, 150.843, 13.338, 25.0185, 177.8543, 123.215)]
-    [InlineData(-30, 21, 1000, "2026-05-16T22:00:00Z", 64.8829, 148.130, 333.765, 243.769, 238.125, 63.769, 58.134, 54.3092, 98.8704, -136.674)]
-    [InlineData(-44, 170.5, 700, "2026-05-16T12:00:00Z", 76.6303, 151.377, 325.642, 235.646, 241.373, 55.646, 61.381, 53.4336, 80.0665, -112.833)]
-    [InlineData(65, 25, 100, "2026-01-03T18:00:00Z", 85.9632, 202.351, 133.287, 43.291, 292.356, 223.285, 112.346, -43.1561, 296.1567, 95.548)]
+    [InlineData(
+        36, -117, 500, "2026-05-17T08:00:00Z", 38.9394, 89.615, 57.691, 327.691, 179.609, 147.689, 359.621, 19.6294, 153.4186, 145.670)]
+    [InlineData(
+        36, -117, 500, "2026-08-13T04:00:00Z", 60.2390, 103.334, 60.841, 330.849, 193.330, 150.843, 13.338, 25.0185, 177.8543, 123.215)]
+    [InlineData(
+        -30, 21, 1000, "2026-05-16T22:00:00Z", 64.8829, 148.130, 333.765, 243.769, 238.125, 63.769, 58.134, 54.3092, 98.8704, -136.674)]
+    [InlineData(
+        -44, 170.5, 700, "2026-05-16T12:00:00Z", 76.6303, 151.377, 325.642, 235.646, 241.373, 55.646, 61.381, 53.4336, 80.0665, -112.833)]
+    [InlineData(
+        65, 25, 100, "2026-01-03T18:00:00Z", 85.9632, 202.351, 133.287, 43.291, 292.356, 223.285, 112.346, -43.1561, 296.1567, 95.548)]
     [InlineData(55, -4, 0, "2026-08-12T23:30:00Z", 81.8523, 126.491, 91.731, 1.734, 216.488, 181.736, 36.494, -1.7169, 216.7338, 98.148)]
-    [InlineData(-22.5, -68, 2400, "2026-07-15T03:00:00Z", 89.1735, 119.808, 6.996, 277.000, 209.804, 96.996, 29.813, 82.9558, 203.1038, 96.764)]
-    [InlineData(0, 37, 1800, "2030-03-01T01:00:00Z", 31.8663, 149.191, 337.962, 247.955, 239.194, 67.971, 59.187, 29.2994, 123.7085, -166.869)]
+    [InlineData(
+        -22.5, -68, 2400, "2026-07-15T03:00:00Z", 89.1735, 119.808, 6.996, 277.000, 209.804, 96.996, 29.813, 82.9558, 203.1038, 96.764)]
+    [InlineData(
+        0, 37, 1800, "2030-03-01T01:00:00Z", 31.8663, 149.191, 337.962, 247.955, 239.194, 67.971, 59.187, 29.2994, 123.7085, -166.869)]
     public void The_arch_agrees_with_astropy_within_a_hundredth_of_a_degree(
         double latitude, double longitude, double elevation, string at, double topAltitude, double topAzimuth, double topLongitude,
         double rightLongitude, double rightAzimuth, double leftLongitude, double leftAzimuth, double altitude, double azimuth, double slope)
@@ -87,7 +94,8 @@ public class BandArchTests
     public void The_stance_follows_the_height_of_the_top()
     {
         // Over the pole of the band's circle the arch lies on the horizon: latitude 27°, when RA 193° culminates.
-        var track = BandTrack.Over(new(27.13, 0), new(Instant.FromUtc(2026, 4, 1, 0, 0), Instant.FromUtc(2026, 4, 2, 0, 0)), Duration.FromMinutes(2));
+        var track = BandTrack.Over(
+            new(27.13, 0), new(Instant.FromUtc(2026, 4, 1, 0, 0), Instant.FromUtc(2026, 4, 2, 0, 0)), Duration.FromMinutes(2));
         Assert.Equal(721, track.Arches.Count);
         Assert.InRange(track.Lowest.TopAltitudeDeg, 0, 0.5);
         Assert.Equal(BandStance.LowArch, track.Lowest.Stance);

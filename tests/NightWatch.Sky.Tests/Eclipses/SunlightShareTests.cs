@@ -24,7 +24,8 @@ public sealed class SunlightShareTests
     [Theory]
     [InlineData("2007-08-28", 65, "07:53:43", "09:52:22", "11:22:24", "13:21:01")]
     [InlineData("2026-03-03", 75, "08:44:22", "11:04:26", "12:02:45", "14:22:59")]
-    public void A_total_eclipse_takes_all_but_the_bent_light_and_gives_it_back(string date, double deltaT, string p1, string u2, string u3, string p4)
+    public void A_total_eclipse_takes_all_but_the_bent_light_and_gives_it_back(
+        string date, double deltaT, string p1, string u2, string u3, string p4)
     {
         var (outer, inner) = (Span(date, deltaT, p1, p4), Span(date, deltaT, u2, u3));
 
@@ -38,10 +39,10 @@ public sealed class SunlightShareTests
     }
 
     /// <summary>
-    /// With the umbral magnitude m the Moon's last limb stands f = 1 − m of its diameter beyond the umbra. What is lit is a crescent of that
-    /// depth, more than a segment cut off straight and less than what another Moon, moved by it, leaves free. By as much, times the ratio of
-    /// their diameters (0.90 to 1.08 for Moon and Sun as they come), the Sun's disc is free as seen from that limb, and by less elsewhere; from
-    /// the outer half of the crescent by at least half as much.
+    /// With the umbral magnitude m the Moon's last limb stands f = 1 − m of its diameter beyond the umbra. What is lit is a crescent of
+    /// that depth, more than a segment cut off straight and less than what another Moon, moved by it, leaves free. By as much, times the
+    /// ratio of their diameters (0.90 to 1.08 for Moon and Sun as they come), the Sun's disc is free as seen from that limb, and by less
+    /// elsewhere; from the outer half of the crescent by at least half as much.
     /// </summary>
     [Fact]
     public void A_partial_eclipse_leaves_what_its_magnitude_leaves()
@@ -56,12 +57,13 @@ public sealed class SunlightShareTests
         var most = 2e-4 + LeftFree(Beyond) * LeftFree(1.08 * Beyond);
         Assert.InRange(least, CutOff(Beyond / 2) * CutOff(0.9 * Beyond / 2), most);
         Assert.InRange(most, 0, 0.01);
-        foreach (var minutes in new[] { -60, -10, 10, 60 }) Assert.True(Share(Span("2026-08-28", 75, "04:12:49", "05:51:55").Start + Duration.FromMinutes(minutes)) > least);
+        foreach (var minutes in new[] { -60, -10, 10, 60 })
+            Assert.True(Share(Span("2026-08-28", 75, "04:12:49", "05:51:55").Start + Duration.FromMinutes(minutes)) > least);
     }
 
     /// <summary>
-    /// Nowhere a jump: a straight edge uncovers at most 2/(πr) of a disc of radius r for each step of its way, which is 6.7e-4 for each second of
-    /// arc of the Sun's, and the Moon passes the shadow by at most 0.65″ a second.
+    /// Nowhere a jump: a straight edge uncovers at most 2/(πr) of a disc of radius r for each step of its way, which is 6.7e-4 for each
+    /// second of arc of the Sun's, and the Moon passes the shadow by at most 0.65″ a second.
     /// </summary>
     [Fact]
     public void The_light_changes_without_jumps() =>
@@ -122,5 +124,6 @@ public sealed class SunlightShareTests
 
     // TT less UTC was 65.184 s in 2007 and is taken as 69.184 s in 2026.
     private static Instant At(string date, double deltaT, string time) =>
-        InstantPattern.General.Parse($"{date}T{time}Z").Value + Duration.FromSeconds(deltaT - (date.StartsWith("2007", StringComparison.Ordinal) ? 65.184 : 69.184));
+        InstantPattern.General.Parse($"{date}T{time}Z").Value
+        + Duration.FromSeconds(deltaT - (date.StartsWith("2007", StringComparison.Ordinal) ? 65.184 : 69.184));
 }

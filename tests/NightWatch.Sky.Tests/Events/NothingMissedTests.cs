@@ -38,15 +38,19 @@ public sealed class NothingMissedTests
     [Fact]
     public void A_Sun_that_just_touches_18_degrees_is_found_or_refused_rightly() =>
         // Move the place along its meridian until the Sun's lowest altitude is the level plus a hair.
-        Gen.Select(Gen.Double[40, 70], Gen.Bool, Gen.Double[-180, 180], AnyNight, Hair).Sample(
-            (latitude, south, longitude, night, hair) =>
-            {
-                var place = Graze(
-                    lat => Sky(south ? -lat : lat, longitude, night).Lowest((sky, at) => sky.Sun(at)), -18 + hair, latitude - 25, latitude + 20);
-                if (place is { } lat) CheckSun(new(south ? -lat : lat, longitude), night);
-            },
-            iter: Nights,
-            threads: 1);
+        Gen.Select(Gen.Double[40, 70], Gen.Bool, Gen.Double[-180, 180], AnyNight, Hair)
+            .Sample(
+                (latitude, south, longitude, night, hair) =>
+                {
+                    var place = Graze(
+                        lat => Sky(south ? -lat : lat, longitude, night).Lowest((sky, at) => sky.Sun(at)),
+                        -18 + hair,
+                        latitude - 25,
+                        latitude + 20);
+                    if (place is { } lat) CheckSun(new(south ? -lat : lat, longitude), night);
+                },
+                iter: Nights,
+                threads: 1);
 
     [Fact]
     public void Moonrises_and_moonsets_are_the_scan_of_the_limb() =>
@@ -63,10 +67,11 @@ public sealed class NothingMissedTests
                     return upper ? -over.Lowest((sky, at) => -sky.MoonLimb(at)) : over.Lowest((sky, at) => sky.MoonLimb(at));
                 }
 
-                if (Graze(Extreme, hair, latitude - 8, Math.Min(latitude + 8, 90)) is { } lat) CheckMoon(new(south ? -lat : lat, longitude), night);
+                if (Graze(Extreme, hair, latitude - 8, Math.Min(latitude + 8, 90)) is { } lat)
+                    CheckMoon(new(south ? -lat : lat, longitude), night);
             },
-            iter: Nights / 2,
-            threads: 1);
+                iter: Nights / 2,
+                threads: 1);
 
     [Fact]
     public void Subject_windows_are_the_scan_of_the_subject() =>
@@ -163,7 +168,10 @@ public sealed class NothingMissedTests
         }
 
         refined.Sort((a, b) => a.At.CompareTo(b.At));
-        return [.. refined.Zip(refined.Skip(1)).Where(p => p.First.Height >= 0 != p.Second.Height >= 0).Select(p => (p.First.At, p.Second.At))];
+        return
+        [
+            .. refined.Zip(refined.Skip(1)).Where(p => p.First.Height >= 0 != p.Second.Height >= 0).Select(p => (p.First.At, p.Second.At)),
+        ];
 
         (Instant At, double Height) Point(Instant at) => (at, height(at));
     }
@@ -215,7 +223,8 @@ public sealed class NothingMissedTests
 
         public double Sun(Instant at) => sky.SunAt(at).AltitudeDeg;
 
-        public double MoonLimb(Instant at) => sky.MoonAt(at) is var moon ? moon.Direction.AltitudeDeg + moon.SemidiameterDeg + 34 / 60.0 : 0;
+        public double MoonLimb(Instant at) =>
+            sky.MoonAt(at) is var moon ? moon.Direction.AltitudeDeg + moon.SemidiameterDeg + 34 / 60.0 : 0;
 
         public double Subject(Subject subject, Instant at) => sky.SubjectAt(subject, at)!.Value.AltitudeDeg;
     }

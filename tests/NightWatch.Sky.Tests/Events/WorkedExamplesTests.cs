@@ -12,8 +12,8 @@ public sealed class WorkedExamplesTests
     [Fact]
     public void Altitude_and_azimuth_match_Meeus_example_13b()
     {
-        // Meeus, 2nd ed., example 13.b: Venus 23h09m16.641s, −6°43′11.61″ from the U.S. Naval Observatory, 38°55′17″ N 77°03′56″ W, apparent
-        // sidereal time of Greenwich 8h34m56.853s: azimuth 68.0337° from the south, altitude 15.1249°
+        // Meeus, 2nd ed., example 13.b: Venus 23h09m16.641s, −6°43′11.61″ from the U.S. Naval Observatory, 38°55′17″ N 77°03′56″ W,
+        // apparent sidereal time of Greenwich 8h34m56.853s: azimuth 68.0337° from the south, altitude 15.1249°
         var observer = new Observer(new GeoPosition(38 + 55 / 60.0 + 17 / 3600.0, -(77 + 3 / 60.0 + 56 / 3600.0)));
         var venus = Vector3D.FromDegrees(Hours(23, 9, 16.641), -(6 + 43 / 60.0 + 11.61 / 3600));
         Vector256<double>[] track = [Vector256.Create(venus.X, venus.Y, venus.Z, Hours(8, 34, 56.853) * Angles.Degree)];
@@ -25,8 +25,9 @@ public sealed class WorkedExamplesTests
     [Fact]
     public void Rise_transit_and_set_match_Meeus_example_15a()
     {
-        // Meeus, 2nd ed., example 15.a: Venus at Boston, 1988 March 20; three days' places at 0h TD, Delta T 56 s, sidereal time of Greenwich
-        // at 0h UT 11h50m58.10s. In fractions of the day: set 0.12130, rise 0.51766, transit 0.81980; to the second by npm astronomia.
+        // Meeus, 2nd ed., example 15.a: Venus at Boston, 1988 March 20; three days' places at 0h TD, Delta T 56 s, sidereal time of
+        // Greenwich at 0h UT 11h50m58.10s. In fractions of the day: set 0.12130, rise 0.51766, transit 0.81980; to the second by npm
+        // astronomia.
         var observer = new Observer(new GeoPosition(42.3333, -71.0833));
         Vector3D[] places =
         [

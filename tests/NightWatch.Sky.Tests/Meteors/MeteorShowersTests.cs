@@ -27,7 +27,8 @@ public class MeteorShowersTests
     [InlineData("HYD", "2025-12-11", 127, 2, 58)]
     [InlineData("GEM", "2025-12-14", 112, 33, 35)]
     [InlineData("URS", "2025-12-22", 217, 76, 33)]
-    public void Maxima_radiants_and_speeds_agree_with_the_working_list(string code, string date, double rightAscension, double declination, double speed)
+    public void Maxima_radiants_and_speeds_agree_with_the_working_list(
+        string code, string date, double rightAscension, double declination, double speed)
     {
         var shower = Of(code);
         var noon = LocalDatePattern.Iso.Parse(date).Value.At(LocalTime.Noon).InUtc().ToInstant();

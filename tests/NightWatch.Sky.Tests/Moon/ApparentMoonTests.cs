@@ -82,7 +82,8 @@ public sealed class ApparentMoonTests
     {
         var tt = TerrestrialTime.Of(Instant.FromUtc(year, month, day, hour, minute));
         var toEcliptic = Rotation.AboutX(EquatorOfDate.MeanObliquityRad(tt) + Nutation.At(tt).ObliquityRad);
-        var elongation = (toEcliptic * ApparentMoon.OfDateKm(tt)).RightAscensionDeg - (toEcliptic * ApparentSun.OfDateKm(tt)).RightAscensionDeg;
+        var elongation =
+            (toEcliptic * ApparentMoon.OfDateKm(tt)).RightAscensionDeg - (toEcliptic * ApparentSun.OfDateKm(tt)).RightAscensionDeg;
         var lunarMinutes = Math.IEEERemainder(elongation - elongationDeg, 360) / 360 * 29.53 * 1440;
         Assert.InRange(lunarMinutes, -0.7, 0.7);
     }
@@ -91,7 +92,8 @@ public sealed class ApparentMoonTests
     public void Lit_fraction_matches_Meeus_example_48a()
     {
         // Meeus, 2nd ed., example 48.a: i = 69.0756°, k = 0.68
-        var phase = Illumination.PhaseAngleRad(149971520 * Vector3D.FromDegrees(20.6579, 8.6964), 368410 * Vector3D.FromDegrees(134.6885, 13.7684));
+        var phase = Illumination.PhaseAngleRad(
+            149971520 * Vector3D.FromDegrees(20.6579, 8.6964), 368410 * Vector3D.FromDegrees(134.6885, 13.7684));
         Assert.Equal(69.0756, phase / Angles.Degree, 0.0002);
         Assert.Equal(0.6786, Illumination.Fraction(phase), 0.0001);
     }

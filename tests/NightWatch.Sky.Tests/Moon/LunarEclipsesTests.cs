@@ -58,7 +58,8 @@ public class LunarEclipsesTests
             eclipse.Penumbral.Start, eclipse.Partial!.Value.Start, eclipse.Total!.Value.Start, eclipse.Greatest,
             eclipse.Total.Value.End, eclipse.Partial.Value.End, eclipse.Penumbral.End,
         ];
-        Assert.All(expected.Zip(found).Where(pair => pair.First is not null), pair => AssertContact(date, pair.First!, deltaT, pair.Second));
+        Assert.All(
+            expected.Zip(found).Where(pair => pair.First is not null), pair => AssertContact(date, pair.First!, deltaT, pair.Second));
     }
 
     // As above, quoted for 2026-08-28 with magnitude 0.9299 and gamma 0.4964.
@@ -109,7 +110,10 @@ public class LunarEclipsesTests
     private static void AssertContact(string date, string time, double deltaT, Instant found)
     {
         var terrestrial = InstantPattern.General.Parse($"{date}T{time}Z").Value + Duration.FromSeconds(deltaT);
-        Assert.InRange((found + Duration.FromSeconds(date.StartsWith("2007", StringComparison.Ordinal) ? 65.184 : 69.184) - terrestrial).TotalSeconds, -4, 4);
+        Assert.InRange(
+            (found + Duration.FromSeconds(date.StartsWith("2007", StringComparison.Ordinal) ? 65.184 : 69.184) - terrestrial).TotalSeconds,
+            -4,
+            4);
     }
 
     private static void Semiduration(string minutes, Interval? stage)

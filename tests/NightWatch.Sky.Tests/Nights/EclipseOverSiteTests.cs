@@ -9,7 +9,8 @@ namespace NightWatch.Sky.Tests.Nights;
 public class EclipseOverSiteTests
 {
     private static NightSky Night(double latitude, double longitude, string zone, int year, int month, int day) =>
-        NightSky.Of(new GeoPosition(latitude, longitude), DateTimeZoneProviders.Tzdb[zone], new LocalDate(year, month, day), new Subject.Stars());
+        NightSky.Of(
+            new GeoPosition(latitude, longitude), DateTimeZoneProviders.Tzdb[zone], new LocalDate(year, month, day), new Subject.Stars());
 
     // Total 2026-03-03 from 11:04 to 12:03 UT (Espenak and Meeus): in the middle of the night over New Zealand.
     [Fact]

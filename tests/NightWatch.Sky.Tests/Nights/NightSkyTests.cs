@@ -30,7 +30,8 @@ public sealed class NightSkyTests
     [Fact]
     public void In_the_polar_day_the_Sun_is_always_up_and_nothing_is_dark()
     {
-        var sky = NightSky.Of(new(78.22, 15.65), Zones["Arctic/Longyearbyen"], new(2026, 6, 21), new Subject.FixedPoint("Polaris", 37.95, 89.26));
+        var sky = NightSky.Of(
+            new(78.22, 15.65), Zones["Arctic/Longyearbyen"], new(2026, 6, 21), new Subject.FixedPoint("Polaris", 37.95, 89.26));
         Assert.Equal(SunState.AlwaysUp, sky.Sun.State);
         Assert.Empty(sky.AstronomicalNight);
         Assert.Empty(sky.DarkWindows);

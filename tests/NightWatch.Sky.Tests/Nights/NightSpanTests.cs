@@ -32,7 +32,9 @@ public sealed class NightSpanTests
         foreach (var zone in Zones.Ids.Select(id => Zones[id]))
         {
             var from = Instant.FromUtc(1940, 1, 1, 0, 0);
-            foreach (var rule in zone.GetZoneIntervals(from, Instant.FromUtc(2040, 1, 1, 0, 0)).Where(rule => rule.HasStart && rule.Start > from))
+            foreach (
+                var rule in zone.GetZoneIntervals(from, Instant.FromUtc(2040, 1, 1, 0, 0)).Where(rule => rule.HasStart && rule.Start > from)
+            )
             {
                 for (var day = -3; day <= 3; day++)
                 {

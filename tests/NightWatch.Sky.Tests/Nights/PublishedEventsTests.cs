@@ -73,8 +73,9 @@ public sealed class PublishedEventsTests
     [Fact]
     public void Arcturus_rises_culminates_and_sets_as_published()
     {
-        // libnova's tests, 51° N 15° E, 2006-01-17, horizon −34′: transit 05:29, set 13:14, rise 21:40, in whole minutes and by the catalogue's
-        // place without six years of precession (17 s of right ascension). Its crossings of 20° miss spherical trigonometry by 3 min.
+        // libnova's tests, 51° N 15° E, 2006-01-17, horizon −34′: transit 05:29, set 13:14, rise 21:40, in whole minutes and by the
+        // catalogue's place without six years of precession (17 s of right ascension). Its crossings of 20° miss spherical trigonometry by
+        // 3 min.
         const double tolerance = 100;
         var arcturus = new Subject.FixedPoint("Arcturus", (14 + 15 / 60.0 + 39.67 / 3600) * 15, 19 + 10 / 60.0 + 56.7 / 3600);
         var zone = DateTimeZone.ForOffset(Offset.FromHours(-3)); // noon at 15h UT
@@ -101,8 +102,8 @@ public sealed class PublishedEventsTests
     [Fact]
     public void Sun_and_Moon_stand_together_in_the_eclipse_of_2009()
     {
-        // NREL SAMPA (Reda 2010): 24.61167° N 143.36167° E, 2009-07-22 01:33:00 UT: Sun's zenith angle 14.512686° (1000 hPa, 11 °C), azimuth
-        // 104.387917°; semidiameters 0.262360° and 0.283341°; separation 0.374760° with Meeus's Moon, which stood 3″ off: 0.3755°
+        // NREL SAMPA (Reda 2010): 24.61167° N 143.36167° E, 2009-07-22 01:33:00 UT: Sun's zenith angle 14.512686° (1000 hPa, 11 °C),
+        // azimuth 104.387917°; semidiameters 0.262360° and 0.283341°; separation 0.374760° with Meeus's Moon, which stood 3″ off: 0.3755°
         var at = Instant.FromUtc(2009, 7, 22, 1, 33);
         var sky = new SiteSky(new(24.61167, 143.36167), new(at, at));
         var sun = sky.SunAt(at);

@@ -13,8 +13,10 @@ public class SkylineSkyTests
     private static readonly Subject Core = new Subject.GalacticCore();
     private static readonly HorizonProfile Ridge10 = new([new(0, 10)]);
 
-    private static readonly Gen<HorizonProfile> Skylines = Gen.Select(Gen.Int[0, 359], Gen.Double[-2, 30]).Array[1, 60]
-        .Select(points => new HorizonProfile(points.DistinctBy(point => point.Item1).Select(point => new HorizonPoint(point.Item1, point.Item2))));
+    private static readonly Gen<HorizonProfile> Skylines = Gen.Select(Gen.Int[0, 359], Gen.Double[-2, 30])
+        .Array[1, 60]
+        .Select(points => new HorizonProfile(
+            points.DistinctBy(point => point.Item1).Select(point => new HorizonPoint(point.Item1, point.Item2))));
 
     private static NightSky Sky(GeoPosition position, LocalDate night, HorizonProfile? horizon = null) =>
         NightSky.Of(position, Zone, night, Core, minAltitudeDeg: -1, horizon);
@@ -41,7 +43,10 @@ public class SkylineSkyTests
         var sky = Sky(Desert, new LocalDate(2026, 8, 12));
         var skyline = SkylineSky.Of(Desert, sky, Core, Ridge10);
         Assert.Equal([SkylineCrossingKind.Clears, SkylineCrossingKind.Sinks], skyline.Subject.Select(crossing => crossing.Kind));
-        AssertInstants([Instant.FromUtc(2026, 8, 13, 0, 51, 10), Instant.FromUtc(2026, 8, 13, 7, 26, 39)], skyline.Subject.Select(crossing => crossing.At), 2);
+        AssertInstants(
+            [Instant.FromUtc(2026, 8, 13, 0, 51, 10), Instant.FromUtc(2026, 8, 13, 7, 26, 39)],
+            skyline.Subject.Select(crossing => crossing.At),
+            2);
         Assert.All(skyline.Subject, crossing => Assert.Equal(10, crossing.AltitudeDeg));
         Assert.InRange(skyline.Subject[0].AzimuthDeg, 120, 180);
     }
@@ -81,7 +86,9 @@ public class SkylineSkyTests
         var teeth = new HorizonProfile(Enumerable.Range(0, 180).Select(i => new HorizonPoint(2 * i, i % 2 == 0 ? 5 : 28)));
         var sky = Sky(Desert, new LocalDate(2026, 8, 12), teeth);
         Assert.True(sky.SubjectWindows.Count > 8);
-        Assert.All(sky.ShootingWindows, window => Assert.Contains(sky.SubjectWindows, subject => subject.Start <= window.Start && subject.End >= window.End));
+        Assert.All(
+            sky.ShootingWindows,
+            window => Assert.Contains(sky.SubjectWindows, subject => subject.Start <= window.Start && subject.End >= window.End));
         Assert.Equal(SkylineSky.Of(Desert, sky, Core, teeth).SubjectClear.Count, sky.SubjectWindows.Count);
     }
 

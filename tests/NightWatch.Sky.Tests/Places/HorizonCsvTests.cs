@@ -26,8 +26,16 @@ public class HorizonCsvTests
     [InlineData("0,5\n\n400,3", "Horizon line 3: azimuth '400' is not a number from 0 to 360 degrees.")]
     [InlineData("0,95", "Horizon line 1: altitude '95' is not a number from -5 to 90 degrees.")]
     [InlineData("az,alt\naz,alt", "Horizon line 2: azimuth 'az' is not a number from 0 to 360 degrees.")]
-    [InlineData("# the col\nninety,five\n10,3", "Horizon line 2: 'ninety' and 'five' are neither a point nor a heading; accepted: azimuth and altitude in degrees, before them one heading such as azimuth,altitude.")]
-    [InlineData("altitude,azimuth\n10,3", "Horizon line 1: 'altitude' and 'azimuth' are neither a point nor a heading; accepted: azimuth and altitude in degrees, before them one heading such as azimuth,altitude.")]
+    [InlineData(
+        "# the col\nninety,five\n10,3",
+        "Horizon line 2: 'ninety' and 'five' are neither a point nor a heading; accepted: azimuth and altitude in degrees, before them " +
+        "one heading such as azimuth,altitude."
+    )]
+    [InlineData(
+        "altitude,azimuth\n10,3",
+        "Horizon line 1: 'altitude' and 'azimuth' are neither a point nor a heading; accepted: azimuth and altitude in degrees, before " +
+        "them one heading such as azimuth,altitude."
+    )]
     [InlineData("12,5;3,0", "Horizon line 1: azimuth '12,5' is not a number from 0 to 360 degrees.")]
     [InlineData("NaN,3", "Horizon line 1: azimuth 'NaN' is not a number from 0 to 360 degrees.")]
     [InlineData("10,3\n20,4\n10,5", "Horizon line 3: azimuth 10 stands already in line 1 with altitude 3.")]

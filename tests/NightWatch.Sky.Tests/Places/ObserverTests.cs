@@ -32,7 +32,8 @@ public sealed class ObserverTests
         var observer = new Observer(new GeoPosition(33 + 21 / 60.0 + 22 / 3600.0, -(7 + 47 / 60.0 + 27 / 3600.0) * 15, 1706));
         var geocentric = 0.37276 * 149597870.7 * Vector3D.FromDegrees(339.530208, -15.771083);
         var (sin, cos) = Math.SinCos((1 + 40 / 60.0 + 45 / 3600.0) * 15 * Angles.Degree + observer.LongitudeRad);
-        var topocentric = geocentric - new Vector3D(observer.AxisDistanceKm * cos, observer.AxisDistanceKm * sin, observer.EquatorDistanceKm);
+        var topocentric =
+            geocentric - new Vector3D(observer.AxisDistanceKm * cos, observer.AxisDistanceKm * sin, observer.EquatorDistanceKm);
         Assert.Equal(22 * 3600 + 38 * 60 + 8.54, topocentric.RightAscensionDeg * 240, 0.01);
         Assert.Equal(-(15 * 3600 + 46 * 60 + 30.0), topocentric.DeclinationDeg * 3600, 0.1);
     }

@@ -32,7 +32,9 @@ public class DarkCalendarTests
             Assert.InRange(lunation.Nights.Count, 29, 30);
             Assert.True(lunation.Nights[0].Sky.Moon.IlluminatedFraction > 0.95);
             Assert.True(lunation.Nights[^1].Sky.Moon.IlluminatedFraction > 0.95);
-            Assert.Contains(MoonPhases.Between(lunation.NewMoon - Duration.FromSeconds(1), lunation.NewMoon + Duration.FromSeconds(1)), phase => phase.Name == PhaseName.New);
+            Assert.Contains(
+                MoonPhases.Between(lunation.NewMoon - Duration.FromSeconds(1), lunation.NewMoon + Duration.FromSeconds(1)),
+                phase => phase.Name == PhaseName.New);
             var darkest = lunation.Nights.MinBy(night => night.Sky.Moon.IlluminatedFraction)!;
             Assert.InRange((darkest.Sky.Sun.Midnight - lunation.NewMoon).TotalHours, -13, 13);
         }
@@ -52,7 +54,8 @@ public class DarkCalendarTests
     {
         var ranked = Year.Ranked;
         Assert.Equal(Year.Nights.Count(night => night.Usable > Duration.Zero), ranked.Count);
-        Assert.All(ranked.Zip(ranked.Skip(1)), pair => Assert.True(pair.First.LongestRun + Duration.FromMinutes(1) > pair.Second.LongestRun));
+        Assert.All(
+            ranked.Zip(ranked.Skip(1)), pair => Assert.True(pair.First.LongestRun + Duration.FromMinutes(1) > pair.Second.LongestRun));
         // In the middle of Germany the longest dark window falls near the new Moon next to the winter solstice.
         Assert.InRange(Math.Abs(Period.DaysBetween(new LocalDate(2026, 12, 21), ranked[0].Night)), 0, 14);
     }

@@ -15,8 +15,8 @@ public class SolarLongitudeTests
     public void Longitudes_agree_with_the_meteor_calendar(string at, double longitudeDeg) =>
         Assert.Equal(longitudeDeg, SolarLongitude.DegAt(InstantPattern.General.Parse(at).Value), 0.025);
 
-    // US Naval Observatory, "Earth's Seasons", as quoted in the test-suite of the astronomy library Skyfield: the Sun's longitude of date is
-    // 180 degrees; precession since J2000.0 makes it 0.2616 degrees less in this frame (50.29 arcseconds a year), give or take nutation
+    // US Naval Observatory, "Earth's Seasons", as quoted in the test-suite of the astronomy library Skyfield: the Sun's longitude of date
+    // is 180 degrees; precession since J2000.0 makes it 0.2616 degrees less in this frame (50.29 arcseconds a year), give or take nutation
     // (17 arcseconds at most, 0.005 degrees).
     [Fact]
     public void The_equinox_of_2018_falls_on_its_published_minute() =>

@@ -23,12 +23,15 @@ public sealed class PublishedTableTests
     {
         byte[] changed = [.. Table];
         changed[^2] ^= 1;
-        Assert.Contains("digest", Assert.Throws<InvalidDataException>(() => PublishedTable.Parse("terms", changed, 2, Digest(Table))).Message);
+        Assert.Contains(
+            "digest", Assert.Throws<InvalidDataException>(() => PublishedTable.Parse("terms", changed, 2, Digest(Table))).Message);
     }
 
     [Fact]
     public void A_missing_row_is_refused() =>
-        Assert.Contains("2 rows; expected 3", Assert.Throws<InvalidDataException>(() => PublishedTable.Parse("terms", Table, 3, Digest(Table))).Message);
+        Assert.Contains(
+            "2 rows; expected 3",
+            Assert.Throws<InvalidDataException>(() => PublishedTable.Parse("terms", Table, 3, Digest(Table))).Message);
 
     [Fact]
     public void A_missing_table_is_named() =>

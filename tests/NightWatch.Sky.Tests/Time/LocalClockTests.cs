@@ -16,7 +16,9 @@ public sealed class LocalClockTests
     public void A_local_time_becomes_an_instant_by_the_one_rule(string zone, string date, string time, string expected)
     {
         var at = LocalClock.At(
-            DateTimeZoneProviders.Tzdb[zone], LocalDatePattern.Iso.Parse(date).Value, LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Parse(time).Value);
+            DateTimeZoneProviders.Tzdb[zone],
+            LocalDatePattern.Iso.Parse(date).Value,
+            LocalTimePattern.CreateWithInvariantCulture("HH':'mm").Parse(time).Value);
 
         Assert.Equal(InstantPattern.General.Parse(expected).Value, at);
     }

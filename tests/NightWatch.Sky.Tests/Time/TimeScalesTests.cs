@@ -24,7 +24,8 @@ public sealed class TimeScalesTests
     public void Days_between_two_perihelia_of_Halley_match_Meeus_example_7c() =>
         Assert.Equal(
             27689,
-            UniversalTime.Of(At(new LocalDate(1986, 2, 1), 9)).DaysFromJ2000 - UniversalTime.Of(At(new LocalDate(1910, 4, 1), 20)).DaysFromJ2000,
+            UniversalTime.Of(At(new LocalDate(1986, 2, 1), 9)).DaysFromJ2000
+                - UniversalTime.Of(At(new LocalDate(1910, 4, 1), 20)).DaysFromJ2000,
             8);
 
     // ERFA 2.0.0 test suite, t_dat

@@ -51,7 +51,8 @@ public sealed class SqliteBackupTests : IAsyncLifetime
 
         for (var copy = 0; copy < 5; copy++)
         {
-            // The writer is at it: the second pair from here on was begun after the last copy. A writer that fails ends the wait with its fault.
+            // The writer is at it: the second pair from here on was begun after the last copy. A writer that fails ends the wait with its
+            // fault.
             while (written.Wait(0, Cancel)) { }
             for (var more = 0; more < 2; more++) await await Task.WhenAny(writing, written.WaitAsync(Cancel));
             new SqliteBackup(Live).Write($"{Backup}{copy}");
@@ -80,8 +81,14 @@ public sealed class SqliteBackupTests : IAsyncLifetime
         new SqliteBackup(Live).Write(Backup);
 
         if (!OperatingSystem.IsWindows()) Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(Backup));
-        Assert.Contains("is there already", Assert.Throws<DatabaseUnusableException>(() => new SqliteBackup(Live).Write(Backup)).Message, StringComparison.Ordinal);
-        Assert.Contains("no database", Assert.Throws<DatabaseUnusableException>(() => new SqliteBackup(Live + "x").Write(Backup + "x")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "is there already",
+            Assert.Throws<DatabaseUnusableException>(() => new SqliteBackup(Live).Write(Backup)).Message,
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "no database",
+            Assert.Throws<DatabaseUnusableException>(() => new SqliteBackup(Live + "x").Write(Backup + "x")).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]

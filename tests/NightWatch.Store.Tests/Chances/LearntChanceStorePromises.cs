@@ -23,7 +23,9 @@ public abstract class LearntChanceStorePromises(TestDatabase tested) : StoreTest
 
         var read = Assert.Single(await Learnt.NewestAsync(ChancePrior.Shipped, Cancel));
 
-        Assert.Equal((kept.For, kept.Version, kept.LearntAt, kept.Proof, 5), (read.For, read.Version, read.LearntAt, read.Proof, read.Learning.Nights));
+        Assert.Equal(
+            (kept.For, kept.Version, kept.LearntAt, kept.Proof, 5),
+            (read.For, read.Version, read.LearntAt, read.Proof, read.Learning.Nights));
         Assert.Equal(kept.Sources, read.Sources);
         Assert.Equal(kept.Learning.ModelFor("windmill-bend").Of(Figures), read.Learning.ModelFor("windmill-bend").Of(Figures));
     }
@@ -61,8 +63,13 @@ public abstract class LearntChanceStorePromises(TestDatabase tested) : StoreTest
     [Fact]
     public async Task The_probability_maps_of_the_release_before_are_not_read_and_keep_their_versions_taken()
     {
-        await Database.WriteAsync(session => session.ExecuteAsync(
-            """INSERT INTO calibration (feed, lead, version, learnt_at, body) VALUES ('met-norway', 2, 5, 0, '{"map":{"$type":"off"}}')"""), Cancel);
+        await Database.WriteAsync(
+            session =>
+                session.ExecuteAsync(
+                    "INSERT INTO calibration (feed, lead, version, learnt_at, body) " +
+                    """VALUES ('met-norway', 2, 5, 0, '{"map":{"$type":"off"}}')"""
+                ),
+            Cancel);
 
         Assert.Empty(await Learnt.AllAsync(ChancePrior.Shipped, Cancel));
         Assert.Empty(await Learnt.NewestAsync(ChancePrior.Shipped, Cancel));
@@ -70,14 +77,18 @@ public abstract class LearntChanceStorePromises(TestDatabase tested) : StoreTest
         Assert.True(Database.Unreadable.IsEmpty);
     }
 
-    private static LearntChance Given(ChanceKey key, int version, int nights) => new()
-    {
-        For = key,
-        Version = version,
-        LearntAt = Databases.Given.Now,
-        Learning = Enumerable.Range(0, nights).Aggregate(
-            ChanceLearning.Start(ChancePrior.Shipped, key.Lead), (learning, night) => learning.After([new ChanceRow("windmill-bend", Figures, night % 2 == 0)])),
-        Proof = new LearningProof(120, .21, .18, .03, .004, 10),
-        Sources = new Dictionary<string, int> { ["debrief"] = 3, ["metar"] = 117 },
-    };
+    private static LearntChance Given(ChanceKey key, int version, int nights) =>
+        new()
+        {
+            For = key,
+            Version = version,
+            LearntAt = Databases.Given.Now,
+            Learning = Enumerable
+                .Range(0, nights)
+                .Aggregate(
+                    ChanceLearning.Start(ChancePrior.Shipped, key.Lead),
+                    (learning, night) => learning.After([new ChanceRow("windmill-bend", Figures, night % 2 == 0)])),
+            Proof = new LearningProof(120, .21, .18, .03, .004, 10),
+            Sources = new Dictionary<string, int> { ["debrief"] = 3, ["metar"] = 117 },
+        };
 }

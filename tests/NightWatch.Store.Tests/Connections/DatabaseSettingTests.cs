@@ -7,7 +7,8 @@ public sealed class DatabaseSettingTests
     [Theory]
     [InlineData("/var/lib/nightwatch/nightwatch.db", DatabaseKind.Sqlite, "/var/lib/nightwatch/nightwatch.db")]
     [InlineData("Data Source=/var/lib/nightwatch/nightwatch.db", DatabaseKind.Sqlite, "/var/lib/nightwatch/nightwatch.db")]
-    [InlineData("Host=db.example.org;Database=nightwatch;Username=nw;Password=s3cret", DatabaseKind.PostgreSql, "db.example.org:5432/nightwatch")]
+    [InlineData(
+        "Host=db.example.org;Database=nightwatch;Username=nw;Password=s3cret", DatabaseKind.PostgreSql, "db.example.org:5432/nightwatch")]
     public void A_setting_names_its_database_without_secrets(string setting, DatabaseKind kind, string description)
     {
         var parsed = DatabaseSetting.Parse(setting);

@@ -27,12 +27,14 @@ public abstract class BacklogPromises(TestDatabase tested) : StoreTest(tested)
         var (outbox, due, forecasts) = (new OutboxStore(Database), new DueStore(Database), new ForecastStore(Database));
         var hour = Duration.FromHours(1);
         await outbox.EnqueueAsync([Given.Letter("sent")], Given.Now - (3 * hour), Cancel);
-        await outbox.CompleteAsync(Assert.Single(await outbox.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)), new SendOutcome.Sent("ok"), Given.Now, Cancel);
+        await outbox.CompleteAsync(
+            Assert.Single(await outbox.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)), new SendOutcome.Sent("ok"), Given.Now, Cancel);
         await outbox.EnqueueAsync([Given.Letter("older")], Given.Now - (2 * hour), Cancel);
         await outbox.EnqueueAsync([Given.Letter("newer")], Given.Now - hour, Cancel);
         await Given.SavedWatchAsync(Database);
         await due.ScheduleAsync([Given.Due(slot: "a", at: Given.Now - hour), Given.Due(slot: "b", at: Given.Now + hour)], Cancel);
-        foreach (var ago in (int[])[5, 1, 3]) await forecasts.AddAsync("fake", $"cell {ago}", new(null, null, Given.Now - (ago * hour)), Given.Answer(), Cancel);
+        foreach (var ago in (int[])[5, 1, 3])
+            await forecasts.AddAsync("fake", $"cell {ago}", new(null, null, Given.Now - (ago * hour)), Given.Answer(), Cancel);
 
         var backlog = await new BacklogStore(Database).ReadAsync(["fake", "silent"], Given.Now, Cancel);
 

@@ -46,25 +46,42 @@ internal static class Given
 
     /// <summary>An answer of one value that says how many there were before.</summary>
     public static ImmutableArray<ForecastSeries> Answer(int number = 1, Instant? issuedAt = null) =>
-    [
-        new ForecastSeriesBuilder().Add(InstantQuantity.WindMps, Now, number).Build(
-            "fake", "test", issuedAt, Now, new Attribution("Invented", new Uri("https://example.org/"), "none"), new ForecastCell(-33.35, 20.02, null)),
-    ];
+        [
+            new ForecastSeriesBuilder()
+                .Add(InstantQuantity.WindMps, Now, number)
+                .Build(
+                    "fake",
+                    "test",
+                    issuedAt,
+                    Now,
+                    new Attribution("Invented", new Uri("https://example.org/"), "none"),
+                    new ForecastCell(-33.35, 20.02, null)),
+        ];
 
-    public static DueItem Due(string watch = "core-at-the-bend", PassKind pass = PassKind.Evening, string slot = "", Instant? at = null, Instant? notAfter = null) =>
-        new(new(watch, pass, Night, slot), at ?? Now, notAfter ?? (at ?? Now) + Duration.FromHours(12));
+    public static DueItem Due(
+        string watch = "core-at-the-bend",
+        PassKind pass = PassKind.Evening,
+        string slot = "",
+        Instant? at = null,
+        Instant? notAfter = null) => new(new(watch, pass, Night, slot), at ?? Now, notAfter ?? (at ?? Now) + Duration.FromHours(12));
 
-    public static OutboxDraft Letter(string key, Instant? notBefore = null, Instant? notAfter = null, string recipient = "ilse@example.org", params WatchNight[] about) => new()
-    {
-        DedupeKey = key,
-        MessageId = $"{key}@nightwatch.example.org",
-        Kind = nameof(LetterKind.Outlook),
-        Recipient = recipient,
-        Mime = Encoding.ASCII.GetBytes($"Subject: {key}\r\n\r\nClear skies.\r\n"),
-        NotBefore = notBefore ?? Now,
-        NotAfter = notAfter ?? Now + Duration.FromDays(1),
-        About = about,
-    };
+    public static OutboxDraft Letter(
+        string key,
+        Instant? notBefore = null,
+        Instant? notAfter = null,
+        string recipient = "ilse@example.org",
+        params WatchNight[] about) =>
+        new()
+        {
+            DedupeKey = key,
+            MessageId = $"{key}@nightwatch.example.org",
+            Kind = nameof(LetterKind.Outlook),
+            Recipient = recipient,
+            Mime = Encoding.ASCII.GetBytes($"Subject: {key}\r\n\r\nClear skies.\r\n"),
+            NotBefore = notBefore ?? Now,
+            NotAfter = notAfter ?? Now + Duration.FromDays(1),
+            About = about,
+        };
 
     public static VerdictRecord Verdict(LocalDate? night = null, Instant? at = null, VerdictClass @class = VerdictClass.Go) => new()
     {
@@ -97,7 +114,8 @@ internal static class Given
         Why = "first go at lead 2",
     };
 
-    public static async Task<Watch> SavedWatchAsync(Database database, string id = "core-at-the-bend", string address = "Ilse.Vermaak@example.org")
+    public static async Task<Watch> SavedWatchAsync(
+        Database database, string id = "core-at-the-bend", string address = "Ilse.Vermaak@example.org")
     {
         var watch = Watch(id, address: address);
         await new Store.Watches.WatchStore(database).PutAsync(watch, Now, TestContext.Current.CancellationToken);

@@ -20,7 +20,8 @@ public sealed class MigrationOnPostgres() : MigrationPromises(new PostgresTestDa
         FROM information_schema.columns WHERE table_schema = 'public'
         """;
 
-    protected override string Tables => "SELECT quote_ident(table_name) || ' CASCADE' FROM information_schema.tables WHERE table_schema = 'public'";
+    protected override string Tables =>
+        "SELECT quote_ident(table_name) || ' CASCADE' FROM information_schema.tables WHERE table_schema = 'public'";
 }
 
 public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
@@ -63,7 +64,9 @@ public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
     public async Task A_newer_schema_is_refused_with_one_clear_line()
     {
         await Database.WriteAsync(
-            session => session.ExecuteAsync("INSERT INTO SchemaVersions (ScriptName, Applied) VALUES ('9999_from_the_future', CURRENT_TIMESTAMP)"), Cancel);
+            session =>
+                session.ExecuteAsync("INSERT INTO SchemaVersions (ScriptName, Applied) VALUES ('9999_from_the_future', CURRENT_TIMESTAMP)"),
+            Cancel);
 
         var fault = await Assert.ThrowsAsync<DatabaseUnusableException>(() => Database.MigrateAsync(Cancel));
 
@@ -77,13 +80,20 @@ public abstract class MigrationPromises(TestDatabase tested) : StoreTest(tested)
     {
         var columns = await Database.ReadAsync(session => session.QueryAsync<Column>(Columns), Cancel);
 
-        var actual = columns.Where(column => !column.Name.StartsWith("schemaversions", StringComparison.OrdinalIgnoreCase)).Select(column => column.ToString()).Order(StringComparer.Ordinal);
+        var actual = columns
+            .Where(column => !column.Name.StartsWith("schemaversions", StringComparison.OrdinalIgnoreCase))
+            .Select(column => column.ToString())
+            .Order(StringComparer.Ordinal);
 
         Assert.Equal(File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Databases", "columns.txt")), actual);
     }
 
     private static IEnumerable<string> Scripts(string folder) =>
-        typeof(Database).Assembly.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal)).Select(name => name[folder.Length..]).Order(StringComparer.Ordinal);
+        typeof(Database)
+            .Assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith(folder, StringComparison.Ordinal))
+            .Select(name => name[folder.Length..])
+            .Order(StringComparer.Ordinal);
 
     private sealed class Column
     {

@@ -56,7 +56,8 @@ public sealed class PostgresTestDatabase : TestDatabase
         return Task.CompletedTask;
     }
 
-    private static string Server(string database) => $"Host=127.0.0.1;Port={Port};Username=postgres;Database={database};Maximum Pool Size=10";
+    private static string Server(string database) =>
+        $"Host=127.0.0.1;Port={Port};Username=postgres;Database={database};Maximum Pool Size=10";
 
     private static async Task RunAsync(string sql, string database)
     {

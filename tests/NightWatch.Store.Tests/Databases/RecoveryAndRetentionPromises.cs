@@ -64,13 +64,23 @@ public abstract class RecoveryAndRetentionPromises(TestDatabase tested) : StoreT
         await Given.SavedWatchAsync(Database);
         for (var run = 0; run < 5; run++) await forecasts.AddAsync("fake", "cell", new(null, null, Given.Now), Given.Answer(), Cancel);
         await forecasts.AddAsync("fake", "elsewhere", new(null, null, Given.Now - Duration.FromDays(15)), Given.Answer(), Cancel);
-        await new RainStore(Database).MergeAsync("cell", [new(Given.Now - Duration.FromHours(1), 1, Given.Now), new(Given.Now, 1, Given.Now)], Cancel);
+        await new RainStore(Database).MergeAsync(
+            "cell", [new(Given.Now - Duration.FromHours(1), 1, Given.Now), new(Given.Now, 1, Given.Now)], Cancel);
         await new FeedHoldStore(Database).HoldAsync("fake", null, Given.Now + Duration.FromHours(1), waitsForOperator: false, Cancel);
-        await outbox.EnqueueAsync([Given.Letter("sent"), Given.Letter("open", notAfter: Given.Now + Duration.FromDays(9999))], Given.Now, Cancel);
+        await outbox.EnqueueAsync(
+            [Given.Letter("sent"), Given.Letter("open", notAfter: Given.Now + Duration.FromDays(9999))], Given.Now, Cancel);
         var sent = (await outbox.ClaimAsync(Given.Now, 1, Given.Lease, Cancel))[0];
         await outbox.CompleteAsync(sent, new SendOutcome.Sent("ok"), Given.Now, Cancel);
         var memory = await new ToldNightStore(Database).GetAsync("core-at-the-bend", Given.Night, Cancel);
-        await passes.CommitAsync(new PassCommit { Verdicts = [Given.Verdict()], Told = [memory], Schedule = [Given.Due()] }, Given.Now, Cancel);
+        await passes.CommitAsync(
+            new PassCommit
+            {
+                Verdicts = [Given.Verdict()],
+                Told = [memory],
+                Schedule = [Given.Due()],
+            },
+            Given.Now,
+            Cancel);
         var retention = new Retention(Database);
         var rule = new RetentionRule { ForecastRuns = 3 };
 

@@ -16,7 +16,9 @@ public sealed class SqliteFileTests() : StoreTest(new SqliteTestDatabase())
 
         var fault = Assert.Throws<DatabaseUnusableException>(() => Tested.Open().LockForService());
 
-        Assert.Equal($"Database {FilePath} is in use by another nightwatch service; a SQLite file is for one, several need PostgreSQL.", fault.Message);
+        Assert.Equal(
+            $"Database {FilePath} is in use by another nightwatch service; a SQLite file is for one, several need PostgreSQL.",
+            fault.Message);
     }
 
     [Fact]
@@ -94,7 +96,10 @@ public sealed class SqliteFileTests() : StoreTest(new SqliteTestDatabase())
         var path = FilePath + ".empty";
         await File.WriteAllBytesAsync(path, [], Cancel);
 
-        Assert.Contains("is empty", Assert.Throws<DatabaseUnusableException>(() => new SqliteBackup(path).Write(path + ".backup")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "is empty",
+            Assert.Throws<DatabaseUnusableException>(() => new SqliteBackup(path).Write(path + ".backup")).Message,
+            StringComparison.Ordinal);
         await using var database = Database.Open(path);
         Assert.NotEmpty(await database.MigrateAsync(Cancel));
         new SqliteBackup(path).Write(path + ".backup");

@@ -21,9 +21,12 @@ public abstract class TestDatabase : IAsyncLifetime
     public Database Open() => Database.Open(Setting);
 
     /// <summary>The time of all leases passes, as after a long stop, without waiting for it.</summary>
-    public Task LetLeasesRunOutAsync() => Database.WriteAsync(
-        async session => await session.ExecuteAsync("UPDATE outbox SET lease_until = 0") + await session.ExecuteAsync("UPDATE due SET lease_until = 0"),
-        TestContext.Current.CancellationToken);
+    public Task LetLeasesRunOutAsync() =>
+        Database.WriteAsync(
+            async session =>
+                await session.ExecuteAsync("UPDATE outbox SET lease_until = 0")
+                + await session.ExecuteAsync("UPDATE due SET lease_until = 0"),
+            TestContext.Current.CancellationToken);
 
     public async ValueTask DisposeAsync()
     {

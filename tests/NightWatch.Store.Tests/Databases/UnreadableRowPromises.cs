@@ -27,12 +27,16 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
     [InlineData("UPDATE site SET body = replace(body, 'Africa/Johannesburg', 'Africa/Atlantis') WHERE id = 'b'")]
     public async Task A_watch_that_cannot_be_read_is_left_out_and_named_once(string wrong)
     {
-        foreach (var id in (string[])["a", "b", "c"]) await Watches.PutAsync(Given.Watch(id, Given.Site(id), $"{id}@example.org"), Given.Now, Cancel);
+        foreach (var id in (string[])["a", "b", "c"])
+            await Watches.PutAsync(Given.Watch(id, Given.Site(id), $"{id}@example.org"), Given.Now, Cancel);
         await BreakAsync(wrong);
         var told = new List<UnreadableRow>();
         Database.Unreadable.Found += told.Add;
 
-        var pages = await Watches.PagesAsync(1, Cancel).Select(page => string.Join(' ', page.Select(watch => watch.Id))).ToListAsync(Cancel);
+        var pages = await Watches
+            .PagesAsync(1, Cancel)
+            .Select(page => string.Join(' ', page.Select(watch => watch.Id)))
+            .ToListAsync(Cancel);
 
         Assert.Equal(["a", "", "c"], pages);
         Assert.Equal(["a", "c"], (await Watches.ListAsync(Cancel)).Select(watch => watch.Id));
@@ -90,7 +94,10 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
     {
         var outbox = new OutboxStore(Database);
         await outbox.EnqueueAsync([Given.Letter("first"), Given.Letter("second")], Given.Now, Cancel);
-        await BreakAsync(Database.Kind == DatabaseKind.Sqlite ? "UPDATE outbox SET mime = x'00ff' WHERE dedupe_key = 'first'" : "UPDATE outbox SET mime = '\\x00ff' WHERE dedupe_key = 'first'");
+        await BreakAsync(
+            Database.Kind == DatabaseKind.Sqlite
+                ? "UPDATE outbox SET mime = x'00ff' WHERE dedupe_key = 'first'"
+                : "UPDATE outbox SET mime = '\\x00ff' WHERE dedupe_key = 'first'");
 
         Assert.Equal("second", Assert.Single(await outbox.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)).DedupeKey);
 
@@ -108,7 +115,8 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
 
         Assert.Equal("b", Assert.Single(await due.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)).Item.Key.WatchId);
 
-        Assert.Equal(1, await CountAsync("SELECT count(*) FROM due WHERE watch_id = 'a' AND state = 'Dropped' AND why LIKE 'it cannot be read: %'"));
+        Assert.Equal(
+            1, await CountAsync("SELECT count(*) FROM due WHERE watch_id = 'a' AND state = 'Dropped' AND why LIKE 'it cannot be read: %'"));
     }
 
     [Fact]
@@ -117,10 +125,14 @@ public abstract class UnreadableRowPromises(TestDatabase tested) : StoreTest(tes
         var (verdicts, forecasts) = (new VerdictStore(Database), new ForecastStore(Database));
         await Given.SavedWatchAsync(Database);
         var later = Given.Now + Duration.FromHours(1);
-        await new PassStore(Database).CommitAsync(new PassCommit { Verdicts = [Given.Verdict(), Given.Verdict(at: later)] }, Given.Now, Cancel);
+        await new PassStore(Database).CommitAsync(
+            new PassCommit { Verdicts = [Given.Verdict(), Given.Verdict(at: later)] }, Given.Now, Cancel);
         long[] ids = [await ForecastAsync(), await ForecastAsync()];
         await BreakAsync($"UPDATE verdict SET reasons = '[{{' WHERE at < {later.ToUnixTimeMilliseconds()}");
-        await BreakAsync(Database.Kind == DatabaseKind.Sqlite ? $"UPDATE forecast SET series = NULL, body = x'00ff' WHERE id = {ids[0]}" : $"UPDATE forecast SET series = NULL, body = '\\x00ff' WHERE id = {ids[0]}");
+        await BreakAsync(
+            Database.Kind == DatabaseKind.Sqlite
+                ? $"UPDATE forecast SET series = NULL, body = x'00ff' WHERE id = {ids[0]}"
+                : $"UPDATE forecast SET series = NULL, body = '\\x00ff' WHERE id = {ids[0]}");
         await BreakAsync("INSERT INTO calibration (feed, lead, version, learnt_at, body, learning) VALUES ('fake', 1, 1, 0, '{}', '{}')");
 
         Assert.Equal(later, Assert.Single(await verdicts.OfNightAsync("core-at-the-bend", Given.Night, Cancel)).At);

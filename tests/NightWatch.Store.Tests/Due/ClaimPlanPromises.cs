@@ -26,7 +26,9 @@ public sealed class ClaimPlanOnPostgres() : ClaimPlanPromises(new PostgresTestDa
     protected override string LineOf(IDictionary<string, object> row) => (string)row["QUERY PLAN"];
 }
 
-/// <summary>What is claimed every tick is found by the indexes made for it, in a table of thousands whose rows are nearly all done or for later.</summary>
+/// <summary>
+/// What is claimed every tick is found by the indexes made for it, in a table of thousands whose rows are nearly all done or for later.
+/// </summary>
 public abstract class ClaimPlanPromises(TestDatabase tested) : StoreTest(tested)
 {
     private const int Watches = 600;
@@ -72,7 +74,8 @@ public abstract class ClaimPlanPromises(TestDatabase tested) : StoreTest(tested)
 
     private static void AssertReadsNoTableWhole(string plan)
     {
-        foreach (var whole in (string[])["SCAN due", "SCAN earlier", "SCAN led", "Seq Scan on due"]) Assert.DoesNotContain(whole, plan, StringComparison.Ordinal);
+        foreach (var whole in (string[])["SCAN due", "SCAN earlier", "SCAN led", "Seq Scan on due"])
+            Assert.DoesNotContain(whole, plan, StringComparison.Ordinal);
     }
 
     private async Task<string> PlanAsync(Func<Session, string> statement)
@@ -82,16 +85,19 @@ public abstract class ClaimPlanPromises(TestDatabase tested) : StoreTest(tested)
             {
                 await SiteStore.PutAsync(session, Given.Site(), Given.Now);
                 for (var watch = 0; watch < Watches; watch++)
-                    await WatchStore.PutAsync(session, Given.Watch($"watch {watch}", address: $"reader-{watch / 2}@example.org"), Given.Now);
+                    await WatchStore.PutAsync(
+                        session, Given.Watch($"watch {watch}", address: $"reader-{watch / 2}@example.org"), Given.Now);
                 await DueStore.ScheduleAsync(
                     session,
                     [
                         .. from watch in Enumerable.Range(0, Watches)
-                           from night in Enumerable.Range(-Nights / 2, Nights)
-                           let at = Given.Now + Duration.FromDays(night) + Duration.FromMinutes(watch % 60)
-                           select new DueItem(new($"watch {watch}", PassKind.Evening, Given.Night.PlusDays(night), ""), at, at + Duration.FromHours(12)),
+                        from night in Enumerable.Range(-Nights / 2, Nights)
+                        let at = Given.Now + Duration.FromDays(night) + Duration.FromMinutes(watch % 60)
+                        select new DueItem(
+                            new($"watch {watch}", PassKind.Evening, Given.Night.PlusDays(night), ""), at, at + Duration.FromHours(12)),
                     ]);
-                await session.ExecuteAsync("UPDATE due SET state = 'Done', closed_at = due_at WHERE due_at < @now", new { now = Given.Now });
+                await session.ExecuteAsync(
+                    "UPDATE due SET state = 'Done', closed_at = due_at WHERE due_at < @now", new { now = Given.Now });
                 await session.ExecuteAsync("ANALYZE watch");
                 return await session.ExecuteAsync("ANALYZE due");
             },

@@ -22,19 +22,32 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
     public async Task What_is_due_for_a_subscriber_across_a_zone_s_border_is_taken_along_but_nothing_else_before_its_time()
     {
         foreach (var id in new[] { "here", "over-the-border", "far-east", "other-s" })
-            await new WatchStore(Database).PutAsync(Given.Watch(id, address: id == "other-s" ? "other@example.org" : "ilse@example.org"), Given.Now, Cancel);
+            await new WatchStore(Database).PutAsync(
+                Given.Watch(id, address: id == "other-s" ? "other@example.org" : "ilse@example.org"), Given.Now, Cancel);
         var (half, hour) = (Given.Now + Duration.FromMinutes(30), Given.Now + Duration.FromMinutes(60));
         await Due.ScheduleAsync(
             [
-                Given.Due("here"), Given.Due("over-the-border", at: half), Given.Due("far-east", at: Given.Now + Duration.FromHours(2)), Given.Due("other-s", at: half),
-                Given.Due("here", PassKind.LeaveBy, at: half), Given.Due("over-the-border", PassKind.Morning, at: half),
+                Given.Due("here"),
+                Given.Due("over-the-border", at: half),
+                Given.Due("far-east", at: Given.Now + Duration.FromHours(2)),
+                Given.Due("other-s", at: half),
+                Given.Due("here", PassKind.LeaveBy, at: half),
+                Given.Due("over-the-border", PassKind.Morning, at: half),
             ],
             Cancel);
-        Assert.Equal(["here Evening", "over-the-border Evening"], (await Due.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)).Select(claim => $"{claim.Item.Key.WatchId} {claim.Item.Key.Pass}").Order());
+        Assert.Equal(
+            ["here Evening", "over-the-border Evening"],
+            (await Due.ClaimAsync(Given.Now, 1, Given.Lease, Cancel))
+                .Select(claim => $"{claim.Item.Key.WatchId} {claim.Item.Key.Pass}")
+                .Order());
 
         await Due.ScheduleAsync([Given.Due("here", PassKind.Morning), Given.Due("far-east", PassKind.Morning, at: hour)], Cancel);
         // An hour early is the evening's to take, not the morning's.
-        Assert.Equal(["here Morning", "over-the-border Morning"], (await Due.ClaimAsync(Given.Now, 1, Given.Lease, Cancel)).Select(claim => $"{claim.Item.Key.WatchId} {claim.Item.Key.Pass}").Order());
+        Assert.Equal(
+            ["here Morning", "over-the-border Morning"],
+            (await Due.ClaimAsync(Given.Now, 1, Given.Lease, Cancel))
+                .Select(claim => $"{claim.Item.Key.WatchId} {claim.Item.Key.Pass}")
+                .Order());
     }
 
     [Fact]
@@ -92,7 +105,9 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
     [Fact]
     public async Task Of_two_looks_of_one_kind_given_back_to_the_same_moment_one_is_left()
     {
-        await ScheduleAsync(Given.Due(pass: PassKind.SameDay, slot: "11:00", at: Given.Now), Given.Due(pass: PassKind.SameDay, slot: "14:00", at: Given.Now));
+        await ScheduleAsync(
+            Given.Due(pass: PassKind.SameDay, slot: "11:00", at: Given.Now),
+            Given.Due(pass: PassKind.SameDay, slot: "14:00", at: Given.Now));
 
         Assert.Equal("11:00", Assert.Single(await Due.CatchUpAsync(Given.Now, Cancel)).Item.Key.Slot);
         Assert.Equal("14:00", Assert.Single(await ClaimAsync(Given.Now)).Item.Key.Slot);
@@ -112,7 +127,9 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
         var claims = await ClaimAsync(now);
 
         Assert.Equal(("11:00", "overtaken by a later look"), (dropped.Item.Key.Slot, dropped.Why));
-        Assert.Equal([(PassKind.SameDay, "14:00"), (PassKind.LeaveBy, "")], claims.Select(claim => (claim.Item.Key.Pass, claim.Item.Key.Slot)).Order());
+        Assert.Equal(
+            [(PassKind.SameDay, "14:00"), (PassKind.LeaveBy, "")],
+            claims.Select(claim => (claim.Item.Key.Pass, claim.Item.Key.Slot)).Order());
         foreach (var claim in claims) await Due.CloseAsync(claim, now, cancellationToken: Cancel);
         Assert.Equal("16:30", Assert.Single(await ClaimAsync(Given.Now + 5 * Hour)).Item.Key.Slot);
     }
@@ -169,7 +186,9 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
     [Fact]
     public async Task What_is_due_for_one_subscriber_goes_to_one_process_whole()
     {
-        foreach (var (id, address) in (IEnumerable<(string, string)>)[("hut", "ilse@example.org"), ("dune", "jonas@example.org"), ("lake", "Ilse@example.org"), ("pass", "jonas@example.org")])
+        foreach (
+            var (id, address) in (IEnumerable<(string, string)>)
+                [("hut", "ilse@example.org"), ("dune", "jonas@example.org"), ("lake", "Ilse@example.org"), ("pass", "jonas@example.org")])
         {
             await Given.SavedWatchAsync(Database, id, address);
             await Due.ScheduleAsync([Given.Due(watch: id)], Cancel);
@@ -198,7 +217,10 @@ public abstract class DueStorePromises(TestDatabase tested) : StoreTest(tested)
         var claims = (await Task.WhenAll(new[] { Database, second, third }.Select(AllAsync))).SelectMany(of => of).ToList();
 
         Assert.Equal(3 * subscribers, claims.Sum(claim => claim.Count));
-        Assert.All(claims.SelectMany(claim => claim.GroupBy(item => int.Parse(item.Item.Key.WatchId[1..], CultureInfo.InvariantCulture) % subscribers)), own => Assert.Equal(3, own.Count()));
+        Assert.All(
+            claims.SelectMany(claim =>
+                claim.GroupBy(item => int.Parse(item.Item.Key.WatchId[1..], CultureInfo.InvariantCulture) % subscribers)),
+            own => Assert.Equal(3, own.Count()));
 
         static Task<List<IReadOnlyList<DueClaim>>> AllAsync(Database database) => Task.Run(async () =>
         {

@@ -58,7 +58,9 @@ public abstract class ForecastStorePromises(TestDatabase tested) : StoreTest(tes
 
         var last = await Forecasts.LastAsync("met-norway", Cell, Cancel);
         Assert.Equal(new FetchedHead(Modified, Given.Now + Duration.FromHours(2), Given.Now + Duration.FromHours(1)), last!.Head);
-        Assert.Equal((5, Given.Now + Duration.FromHours(1)), (last.Read()[0].At(InstantQuantity.WindMps, Given.Now).Value, last.Read()[0].RetrievedAt));
+        Assert.Equal(
+            (5, Given.Now + Duration.FromHours(1)),
+            (last.Read()[0].At(InstantQuantity.WindMps, Given.Now).Value, last.Read()[0].RetrievedAt));
     }
 
     [Fact]
@@ -66,26 +68,37 @@ public abstract class ForecastStorePromises(TestDatabase tested) : StoreTest(tes
     {
         foreach (var number in new[] { 1, 2, 3 }) await Forecasts.AddAsync("fake", Cell, Head, Given.Answer(number), Cancel);
 
-        Assert.Equal([3, 2], (await Forecasts.RunsAsync("fake", Cell, 2, Cancel)).Select(run => run.Read()[0].At(InstantQuantity.WindMps, Given.Now).Value!.Value));
+        Assert.Equal(
+            [3, 2],
+            (await Forecasts.RunsAsync("fake", Cell, 2, Cancel)).Select(run =>
+                run.Read()[0].At(InstantQuantity.WindMps, Given.Now).Value!.Value));
     }
 
     [Fact]
     public async Task The_bodies_that_the_release_before_kept_are_read_beside_the_packs_of_this_one()
     {
-        var old = await AddOldAsync("fake", """[{"member":null,"instants":{"time":["2027-03-04T18:00:00Z"],"WindMps":[4]},"periods":{"start":[],"end":[]}}]""");
+        var old = await AddOldAsync(
+            "fake",
+            """[{"member":null,"instants":{"time":["2027-03-04T18:00:00Z"],"WindMps":[4]},"periods":{"start":[],"end":[]}}]"""
+        );
         var added = await Forecasts.AddAsync("fake", Cell, Head, Given.Answer(5), Cancel);
 
         var runs = await Forecasts.RunsAsync("fake", Cell, 9, Cancel);
 
-        Assert.Equal([(added, 5.0), (old, 4.0)], runs.Select(run => (run.Read()[0].Id!.Value, run.Read()[0].At(InstantQuantity.WindMps, Given.Now).Value!.Value)));
+        Assert.Equal(
+            [(added, 5.0), (old, 4.0)],
+            runs.Select(run => (run.Read()[0].Id!.Value, run.Read()[0].At(InstantQuantity.WindMps, Given.Now).Value!.Value)));
         Assert.Equal([old, added], (await Forecasts.FindAsync([old, added], Cancel)).Select(run => run.Id));
     }
 
     [Fact]
     public async Task So_are_the_members_of_an_ensemble()
     {
-        const string run = """{"member":NUMBER,"instants":{"time":["2027-03-04T18:00:00Z"],"WindMps":[4]},"periods":{"start":[],"end":[]}}""";
-        await AddOldAsync("fake/members", $"[{run.Replace("NUMBER", "0", StringComparison.Ordinal)},{run.Replace("NUMBER", "1", StringComparison.Ordinal)}]");
+        const string run =
+            """{"member":NUMBER,"instants":{"time":["2027-03-04T18:00:00Z"],"WindMps":[4]},"periods":{"start":[],"end":[]}}""";
+        await AddOldAsync(
+            "fake/members",
+            $"[{run.Replace("NUMBER", "0", StringComparison.Ordinal)},{run.Replace("NUMBER", "1", StringComparison.Ordinal)}]");
 
         var members = (await Forecasts.LastAsync("fake/members", Cell, Cancel))!.Read();
 
@@ -104,7 +117,9 @@ public abstract class ForecastStorePromises(TestDatabase tested) : StoreTest(tes
     /// <summary>As the release before wrote it, without the column it did not know.</summary>
     private Task<long> AddOldAsync(string feed, string runs)
     {
-        var body = $$"""{"issuedAt":"2027-03-04T12:00:00Z","place":{"latitudeDeg":-33.35,"longitudeDeg":20.02,"elevationM":640},"runs":{{runs}}}""";
+        var body =
+            $$"""{"issuedAt":"2027-03-04T12:00:00Z","place":{"latitudeDeg":-33.35,"longitudeDeg":20.02,"elevationM":640}""" +
+            $$""","runs":{{runs}}}""";
         return Database.WriteAsync(
             session => session.FirstAsync<long>(
                 """

@@ -63,7 +63,8 @@ public abstract class NewsPromises(TestDatabase tested) : StoreTest(tested)
         await OwedAsync();
         var gone = new ToldMemory(new() { WatchId = "gone", Night = Given.Night }, 0);
 
-        var outcome = await new PassStore(Database).CommitAsync(new PassCommit { Told = [gone], Letters = [Telling("outlook-1")] }, Given.Now, Cancel);
+        var outcome = await new PassStore(Database).CommitAsync(
+            new PassCommit { Told = [gone], Letters = [Telling("outlook-1")] }, Given.Now, Cancel);
 
         Assert.IsType<PassOutcome.Overtaken>(outcome);
         Assert.True(await News.IsOwedAsync(Ilse, Cancel));

@@ -16,11 +16,13 @@ public sealed class OutboxDraftTests
 
         var bytes = draft.Mime.ToArray();
         Assert.All(bytes, value => Assert.InRange(value, (byte)1, (byte)127));
-        Assert.DoesNotContain("\n", Encoding.ASCII.GetString(bytes).Replace("\r\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "\n", Encoding.ASCII.GetString(bytes).Replace("\r\n", "", StringComparison.Ordinal), StringComparison.Ordinal);
         var read = MimeMessage.Load(new MemoryStream(bytes), TestContext.Current.CancellationToken);
         Assert.Equal("Go – Windmill Bend", read.Subject);
         Assert.Equal("Sternklar über dem Fluß.", read.TextBody!.TrimEnd());
-        Assert.Equal(("key", read.MessageId, "ilse@example.org", "Outlook"), (draft.DedupeKey, draft.MessageId, draft.Recipient, draft.Kind));
+        Assert.Equal(
+            ("key", read.MessageId, "ilse@example.org", "Outlook"), (draft.DedupeKey, draft.MessageId, draft.Recipient, draft.Kind));
     }
 
     [Fact]
@@ -34,7 +36,12 @@ public sealed class OutboxDraftTests
 
     private static Letter Letter()
     {
-        var message = new MimeMessage { Subject = "Go – Windmill Bend", MessageId = "a1@nightwatch.example.org", Body = new TextPart("plain") { Text = "Sternklar über dem Fluß.\n" } };
+        var message = new MimeMessage
+        {
+            Subject = "Go – Windmill Bend",
+            MessageId = "a1@nightwatch.example.org",
+            Body = new TextPart("plain") { Text = "Sternklar über dem Fluß.\n" },
+        };
         message.From.Add(MailboxAddress.Parse("watch@nightwatch.example.org"));
         message.To.Add(MailboxAddress.Parse("Ilse <ilse@example.org>"));
         return new("key", LetterKind.Outlook, message, "", "", Given.Now);

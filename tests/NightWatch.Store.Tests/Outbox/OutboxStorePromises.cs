@@ -56,7 +56,9 @@ public abstract class OutboxStorePromises(TestDatabase tested) : StoreTest(teste
         var late = Given.Now + Hour + Duration.FromMilliseconds(1);
 
         Assert.Empty(await ClaimAsync(late));
-        Assert.Equal((OutboxState.Expired, "a"), Assert.Single((await Outbox.ExpireAsync(late, Cancel)).Select(letter => (letter.State, letter.DedupeKey))));
+        Assert.Equal(
+            (OutboxState.Expired, "a"),
+            Assert.Single((await Outbox.ExpireAsync(late, Cancel)).Select(letter => (letter.State, letter.DedupeKey))));
         Assert.Empty(await Outbox.ExpireAsync(late, Cancel));
     }
 
@@ -86,7 +88,8 @@ public abstract class OutboxStorePromises(TestDatabase tested) : StoreTest(teste
     public async Task A_server_that_is_away_is_not_charged_to_the_letter()
     {
         await EnqueueAsync(Given.Letter("a"));
-        await CompleteAsync(Assert.Single(await ClaimAsync(Given.Now)), new SendOutcome.Postponed(Given.Now + Hour, new(null, null, "away")));
+        await CompleteAsync(
+            Assert.Single(await ClaimAsync(Given.Now)), new SendOutcome.Postponed(Given.Now + Hour, new(null, null, "away")));
 
         Assert.Equal(1, Assert.Single(await ClaimAsync(Given.Now + Hour)).Attempt);
     }
@@ -107,7 +110,8 @@ public abstract class OutboxStorePromises(TestDatabase tested) : StoreTest(teste
         var letter = Assert.Single(await ClaimAsync(Given.Now));
         await CompleteAsync(letter, new SendOutcome.Dead(new(550, "5.1.1", "no such user")));
 
-        Assert.Equal(new ServerReply(550, "5.1.1", "no such user"), Assert.Single(await Outbox.ListAsync(OutboxState.Dead, 10, Cancel)).LastReply);
+        Assert.Equal(
+            new ServerReply(550, "5.1.1", "no such user"), Assert.Single(await Outbox.ListAsync(OutboxState.Dead, 10, Cancel)).LastReply);
         Assert.Empty(await ClaimAsync(Given.Now));
         Assert.True(await Outbox.ReviveAsync(letter.Id, Given.Now, Cancel));
         Assert.False(await Outbox.ReviveAsync(letter.Id, Given.Now, Cancel));
@@ -182,7 +186,10 @@ public abstract class OutboxStorePromises(TestDatabase tested) : StoreTest(teste
     [Fact]
     public async Task The_oldest_go_first()
     {
-        await EnqueueAsync(Given.Letter("late", notBefore: Given.Now), Given.Letter("early", notBefore: Given.Now - Hour), Given.Letter("later", notBefore: Given.Now));
+        await EnqueueAsync(
+            Given.Letter("late", notBefore: Given.Now),
+            Given.Letter("early", notBefore: Given.Now - Hour),
+            Given.Letter("later", notBefore: Given.Now));
 
         Assert.Equal(["early", "late", "later"], (await ClaimAsync(Given.Now)).Select(letter => letter.DedupeKey));
     }
@@ -219,7 +226,9 @@ public abstract class OutboxStorePromises(TestDatabase tested) : StoreTest(teste
 
         Assert.Equal("same", Assert.Single(await Outbox.ListAsync(OutboxState.Superseded, 10, Cancel)).DedupeKey);
         await EnqueueAsync(Given.Letter("newest", about: [two, one]));
-        Assert.Equal(["newer", "same", "says-more"], (await Outbox.ListAsync(OutboxState.Superseded, 10, Cancel)).Select(letter => letter.DedupeKey));
+        Assert.Equal(
+            ["newer", "same", "says-more"],
+            (await Outbox.ListAsync(OutboxState.Superseded, 10, Cancel)).Select(letter => letter.DedupeKey));
     }
 
     [Fact]
@@ -243,7 +252,8 @@ public abstract class OutboxStorePromises(TestDatabase tested) : StoreTest(teste
         await EnqueueAsync(Given.Letter("a"), Given.Letter("b"), Given.Letter("c"));
         await CompleteAsync((await ClaimAsync(Given.Now))[0], new SendOutcome.Sent("ok"));
 
-        Assert.Equal(new Dictionary<OutboxState, long> { [OutboxState.Sent] = 1, [OutboxState.Sending] = 2 }, await Outbox.CountAsync(Cancel));
+        Assert.Equal(
+            new Dictionary<OutboxState, long> { [OutboxState.Sent] = 1, [OutboxState.Sending] = 2 }, await Outbox.CountAsync(Cancel));
     }
 
     private Task<int> EnqueueAsync(params OutboxDraft[] letters) => Outbox.EnqueueAsync(letters, Given.Now, Cancel);

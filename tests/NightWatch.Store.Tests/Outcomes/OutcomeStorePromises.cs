@@ -28,7 +28,10 @@ public abstract class OutcomeStorePromises(TestDatabase tested) : StoreTest(test
     [Fact]
     public async Task Sources_are_kept_apart_and_come_in_the_order_in_which_they_are_believed()
     {
-        var analysis = new OutcomeRecord(Watch, Given.Night, OutcomeSource.Analysis, NightOutcome.Clear, Given.Now) { Note = "Mean cloud 8 %." };
+        var analysis = new OutcomeRecord(Watch, Given.Night, OutcomeSource.Analysis, NightOutcome.Clear, Given.Now)
+        {
+            Note = "Mean cloud 8 %.",
+        };
         await Outcomes.PutAsync(analysis, Cancel);
         await Outcomes.PutAsync(Watch, Given.Night, NightOutcome.Partly, OutcomeSource.Metar, Given.Now, Cancel);
         await Outcomes.PutAsync(Watch, Given.Night, NightOutcome.Cloudy, OutcomeSource.Debrief, Given.Now, Cancel);
@@ -42,7 +45,8 @@ public abstract class OutcomeStorePromises(TestDatabase tested) : StoreTest(test
     [Fact]
     public async Task Only_the_watch_and_the_nights_that_are_asked_for_come_and_only_they_are_forgotten()
     {
-        for (var day = 0; day < 4; day++) await Outcomes.PutAsync(Watch, Given.Night.PlusDays(day), NightOutcome.Clear, OutcomeSource.Debrief, Given.Now, Cancel);
+        for (var day = 0; day < 4; day++)
+            await Outcomes.PutAsync(Watch, Given.Night.PlusDays(day), NightOutcome.Clear, OutcomeSource.Debrief, Given.Now, Cancel);
         await Outcomes.PutAsync("another", Given.Night, NightOutcome.Clear, OutcomeSource.Debrief, Given.Now, Cancel);
 
         Assert.Equal(

@@ -39,7 +39,9 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
         Assert.Equal(new PassOutcome.Committed(1), outcome);
         var told = await Told.GetAsync(Watch, Given.Night, Cancel);
         Assert.Equal(1, told.Version);
-        Assert.Equal((VerdictClass.Go, LetterKind.Outlook, Given.Now, 1), (told.Night.Told, told.Night.ToldBy, told.Night.ToldAt, told.Night.Revision));
+        Assert.Equal(
+            (VerdictClass.Go, LetterKind.Outlook, Given.Now, 1),
+            (told.Night.Told, told.Night.ToldBy, told.Night.ToldAt, told.Night.Revision));
         Assert.Equal([LetterKind.Outlook], told.Night.Sent);
         Assert.Equal("outlook-1", Assert.Single(await Outbox.ListAsync(OutboxState.Pending, 10, Cancel)).DedupeKey);
         Assert.Equal(Given.Now + Duration.FromHours(13), await Due.NextAsync(Cancel));
@@ -62,17 +64,30 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
         await watches.PauseAsync("w07", true, Given.Now, Cancel);
         var passes = Passes;
 
-        var outcomes = await Task.WhenAll(claims.Select(claim => Task.Run(
-            () => passes.CommitAsync(
-                new PassCommit
-                {
-                    Done = [claim],
-                    Told = [new ToldMemory(new ToldNight { WatchId = claim.Item.Key.WatchId, Night = Given.Night, Told = VerdictClass.Go }, 0)],
-                    Letters = [Given.Letter(claim.Item.Key.WatchId)],
-                },
-                Given.Now,
-                Cancel),
-            Cancel)));
+        var outcomes = await Task.WhenAll(
+            claims.Select(claim =>
+                Task.Run(
+                    () =>
+                        passes.CommitAsync(
+                            new PassCommit
+                            {
+                                Done = [claim],
+                                Told =
+                                [
+                                    new ToldMemory(
+                                        new ToldNight
+                                        {
+                                            WatchId = claim.Item.Key.WatchId,
+                                            Night = Given.Night,
+                                            Told = VerdictClass.Go,
+                                        },
+                                        0),
+                                ],
+                                Letters = [Given.Letter(claim.Item.Key.WatchId)],
+                            },
+                            Given.Now,
+                            Cancel),
+                    Cancel)));
 
         Assert.Equal("w07", claims[Array.FindIndex(outcomes, outcome => outcome is PassOutcome.Overtaken)].Item.Key.WatchId);
         Assert.Equal(many - 1, outcomes.Count(outcome => outcome == new PassOutcome.Committed(1)));
@@ -141,15 +156,35 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
         foreach (var day in new[] { 2, 0, 1 })
         {
             var memory = await Told.GetAsync(Watch, Given.Night.PlusDays(day), Cancel);
-            var next = memory.Night with { Pending = VerdictClass.NoGo, PendingRun = Given.Now, ToldProbability = 0.7, OnCalendar = true, CalendarSequence = 2, Snoozed = true };
+            var next = memory.Night with
+            {
+                Pending = VerdictClass.NoGo,
+                PendingRun = Given.Now,
+                ToldProbability = 0.7,
+                OnCalendar = true,
+                CalendarSequence = 2,
+                Snoozed = true,
+            };
             await Passes.CommitAsync(new PassCommit { Told = [memory with { Night = next }] }, Given.Now, Cancel);
         }
 
         var memories = await Told.FromAsync(Watch, Given.Night.PlusDays(1), Cancel);
 
         Assert.Equal([Given.Night.PlusDays(1), Given.Night.PlusDays(2)], memories.Select(memory => memory.Night.Night));
-        Assert.All(memories, memory => Assert.Equivalent(
-            new { Pending = VerdictClass.NoGo, PendingRun = Given.Now, ToldProbability = 0.7, OnCalendar = true, CalendarSequence = 2, Snoozed = true }, memory.Night));
+        Assert.All(
+            memories,
+            memory =>
+                Assert.Equivalent(
+                    new
+                    {
+                        Pending = VerdictClass.NoGo,
+                        PendingRun = Given.Now,
+                        ToldProbability = 0.7,
+                        OnCalendar = true,
+                        CalendarSequence = 2,
+                        Snoozed = true,
+                    },
+                    memory.Night));
     }
 
     [Fact]
@@ -161,7 +196,11 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
         {
             LeaveBy = Given.Now + Duration.FromHours(3),
             ToldRun = new Interval(Given.Now + Duration.FromHours(5), Given.Now + Duration.FromHours(8)),
-            Figures = [new(Factor.Cloud, Severity.Ok, 0.12, Unit.Fraction) { Over = new Interval(Given.Now, Given.Now + Duration.FromHours(2)) }, new(Factor.Fog, Severity.Caution, null, Unit.Fraction)],
+            Figures =
+            [
+                new(Factor.Cloud, Severity.Ok, 0.12, Unit.Fraction) { Over = new Interval(Given.Now, Given.Now + Duration.FromHours(2)) },
+                new(Factor.Fog, Severity.Caution, null, Unit.Fraction),
+            ],
         };
 
         await Passes.CommitAsync(new PassCommit { Told = [memory with { Night = next }] }, Given.Now, Cancel);
@@ -186,7 +225,9 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
 
         var latest = await Verdicts.LatestAsync(Watch, Given.Night, Cancel);
 
-        Assert.Equal([(Given.Night, VerdictClass.NoGo), (tomorrow, VerdictClass.Marginal)], latest.Select(record => (record.Night, record.Verdict.Class)));
+        Assert.Equal(
+            [(Given.Night, VerdictClass.NoGo), (tomorrow, VerdictClass.Marginal)],
+            latest.Select(record => (record.Night, record.Verdict.Class)));
         Assert.Equal(2, (await Verdicts.OfNightAsync(Watch, Given.Night, Cancel)).Count);
     }
 
@@ -195,7 +236,14 @@ public abstract class PassStorePromises(TestDatabase tested) : StoreTest(tested)
         await Given.SavedWatchAsync(Database);
         await Due.ScheduleAsync([Given.Due()], Cancel);
         var memory = await Told.GetAsync(Watch, Given.Night, Cancel);
-        var told = memory.Night with { Told = VerdictClass.Go, ToldBy = LetterKind.Outlook, ToldAt = Given.Now, Sent = [LetterKind.Outlook], Revision = 1 };
+        var told = memory.Night with
+        {
+            Told = VerdictClass.Go,
+            ToldBy = LetterKind.Outlook,
+            ToldAt = Given.Now,
+            Sent = [LetterKind.Outlook],
+            Revision = 1,
+        };
         return new()
         {
             Done = await Due.ClaimAsync(Given.Now, 10, Given.Lease, Cancel),

@@ -135,7 +135,8 @@ internal sealed class EveryStatement(Database database, CancellationToken cancel
 
         var owed = (Key: "news", Reader: "reader-7@example.org");
         Assert.True(await new NewsStore(database).IsOwedAsync(owed.Reader, cancel));
-        await passes.CommitAsync(new PassCommit { Letters = [Given.Letter(owed.Key, recipient: owed.Reader) with { TellsNewsTo = owed.Reader }] }, Now, cancel);
+        await passes.CommitAsync(
+            new PassCommit { Letters = [Given.Letter(owed.Key, recipient: owed.Reader) with { TellsNewsTo = owed.Reader }] }, Now, cancel);
         await told.FromAsync(WatchId, Given.Night, cancel);
         await told.AllFromAsync(Given.Night, cancel);
         await verdicts.OfNightAsync(WatchId, Given.Night, cancel);

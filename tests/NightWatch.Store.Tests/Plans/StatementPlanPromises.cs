@@ -34,10 +34,14 @@ public abstract class StatementPlanPromises(TestDatabase tested) : StoreTest(tes
     private static readonly (string Begin, string Why)[] MayReadAll =
     [
         ("SELECT id, body FROM site ORDER BY id", "the command that lists the sites"),
-        ("SELECT watch.id, watch.address, watch.body AS watch, site.id AS site_id, site.body AS site, paused FROM watch "
-            + "JOIN site ON site.id = watch.site_id ORDER BY watch.id", "the command that lists the watches"),
-        ("SELECT watch.id, watch.address, watch.body AS watch, site.id AS site_id, site.body AS site, paused FROM watch "
-            + "JOIN site ON site.id = watch.site_id WHERE watch.address >= @first", "a page of some hundred watches: over sites as small as these a hash of all is as cheap"),
+        (
+            "SELECT watch.id, watch.address, watch.body AS watch, site.id AS site_id, site.body AS site, paused FROM watch "
+                + "JOIN site ON site.id = watch.site_id ORDER BY watch.id",
+            "the command that lists the watches"),
+        (
+            "SELECT watch.id, watch.address, watch.body AS watch, site.id AS site_id, site.body AS site, paused FROM watch "
+                + "JOIN site ON site.id = watch.site_id WHERE watch.address >= @first",
+            "a page of some hundred watches: over sites as small as these a hash of all is as cheap"),
         ("SELECT address, reason, code, at FROM suppression ORDER BY address", "the command that lists the addresses that refuse letters"),
         ("SELECT count(*) FROM watch", "figures for the start, for check and for the operator's page"),
         ("SELECT count(DISTINCT address) FROM watch", "a figure for the operator's page"),

@@ -12,7 +12,8 @@ public abstract class SecretStorePromises(TestDatabase tested) : StoreTest(teste
     [Fact]
     public async Task Processes_that_ask_at_once_get_the_same_key_and_keep_it()
     {
-        var keys = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => new SecretStore(Database).GetOrMakeAsync("pages", 32, Given.Now, Cancel)));
+        var keys = await Task.WhenAll(
+            Enumerable.Range(0, 8).Select(_ => new SecretStore(Database).GetOrMakeAsync("pages", 32, Given.Now, Cancel)));
 
         Assert.All(keys, key => Assert.Equal(keys[0], key));
         Assert.Equal(32, keys[0].Length);

@@ -42,7 +42,8 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         var tickets = new TicketStore(Database);
         await tickets.AddAsync(new Ticket("a1", TicketPurpose.SignIn, Address, null, Later), Given.Now, Cancel);
 
-        var taken = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => tickets.TakeAsync("a1", TicketPurpose.SignIn, Given.Now, Cancel)));
+        var taken = await Task.WhenAll(
+            Enumerable.Range(0, 8).Select(_ => tickets.TakeAsync("a1", TicketPurpose.SignIn, Given.Now, Cancel)));
 
         Assert.Single(taken, ticket => ticket is not null);
     }
@@ -84,7 +85,8 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         var subscribers = new SubscriberStore(Database);
         var suppression = new SuppressionStore(Database);
         await suppression.AddAsync(watch.Subscriber.Address, "no such mailbox", Given.Now, Cancel);
-        await new TicketStore(Database).AddAsync(new Ticket("c1", TicketPurpose.Confirm, Address, SubscriberStore.Body(watch), Later), Given.Now, Cancel);
+        await new TicketStore(Database).AddAsync(
+            new Ticket("c1", TicketPurpose.Confirm, Address, SubscriberStore.Body(watch), Later), Given.Now, Cancel);
         DueItem due = new(new DueKey(watch.Id, NightWatch.Letters.Policy.PassKind.Evening, new LocalDate(2027, 6, 4)), Later, Later);
 
         Assert.Equal(watch.Id, (await subscribers.ConfirmAsync("c1", Given.Now, _ => [due], Cancel))?.Id);
@@ -120,7 +122,8 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
     {
         var watch = await Given.SavedWatchAsync(Database);
         var subscribers = new SubscriberStore(Database);
-        TaskCompletionSource holds = new(TaskCreationOptions.RunContinuationsAsynchronously), goes = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        TaskCompletionSource holds = new(TaskCreationOptions.RunContinuationsAsynchronously),
+            goes = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
         // As a pass commits: it holds its watch, then writes.
         var pass = Database.WriteAsync(
@@ -130,11 +133,17 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
                 holds.TrySetResult();
                 await goes.Task;
                 await VerdictStore.AddAsync(session, Given.Verdict());
-                return (await LetterQueue.AddAsync(session, [Given.Letter("k1", recipient: watch.Subscriber.Address, about: new WatchNight(watch.Id, Given.Night))], Given.Now)).Count;
+                return (
+                    await LetterQueue.AddAsync(
+                        session,
+                        [Given.Letter("k1", recipient: watch.Subscriber.Address, about: new WatchNight(watch.Id, Given.Night))],
+                        Given.Now)).Count;
             },
             Cancel);
         await holds.Task;
-        var erased = account ? subscribers.EraseAsync(watch.Subscriber.Key(), Cancel) : AsOneAsync(subscribers.EraseWatchAsync(watch.Id, Given.Now, Cancel));
+        var erased = account
+            ? subscribers.EraseAsync(watch.Subscriber.Key(), Cancel)
+            : AsOneAsync(subscribers.EraseWatchAsync(watch.Id, Given.Now, Cancel));
         if (Database.Kind == DatabaseKind.PostgreSql) await SomebodyWaitsAsync();
         goes.SetResult();
 
@@ -153,7 +162,13 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
     {
         for (var tries = 0; tries < 5000; tries++)
         {
-            if (await Database.ReadAsync(session => session.FirstAsync<long>("SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'"), Cancel) > 0) return;
+            if (
+                await Database.ReadAsync(
+                    session =>
+                        session.FirstAsync<long>(
+                            "SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'"),
+                    Cancel) > 0)
+                return;
         }
 
         Assert.Fail("Nobody waits for the watch that the pass holds.");
@@ -171,7 +186,19 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         await new SessionStore(Database).BeginAsync("s1", address, Given.Now, Later, Cancel);
         await new CalendarFeedStore(Database).TokenAsync(address, generation => $"token {generation}", Given.Now, Cancel);
         await new SuppressionStore(Database).AddAsync(address, "complaint", Given.Now, Cancel);
-        await new OutboxStore(Database).EnqueueAsync([Given.Letter("k1") with { Recipient = mine.Subscriber.Address }, Given.Letter("k2") with { Recipient = others.Subscriber.Address }], Given.Now, Cancel);
+        await new OutboxStore(Database).EnqueueAsync(
+            [
+                Given.Letter("k1") with
+                {
+                    Recipient = mine.Subscriber.Address,
+                },
+                Given.Letter("k2") with
+                {
+                    Recipient = others.Subscriber.Address,
+                },
+            ],
+            Given.Now,
+            Cancel);
         var subscribers = new SubscriberStore(Database);
         Assert.Single(await subscribers.LettersAsync(address, Cancel));
 
@@ -182,7 +209,10 @@ public abstract class SubscriberPromises(TestDatabase tested) : StoreTest(tested
         Assert.Empty(await subscribers.LettersAsync(address, Cancel));
         Assert.Single(await subscribers.LettersAsync("otto.brandt@example.org", Cancel));
         Assert.Null(await new SessionStore(Database).FindAsync("s1", Given.Now, Cancel));
-        if (Database.Kind == DatabaseKind.Sqlite) Assert.DoesNotContain(Directory.GetFiles(Path.GetDirectoryName(Database.Description)!, Path.GetFileName(Database.Description) + "*"), file => Holds(file, address));
+        if (Database.Kind == DatabaseKind.Sqlite)
+            Assert.DoesNotContain(
+                Directory.GetFiles(Path.GetDirectoryName(Database.Description)!, Path.GetFileName(Database.Description) + "*"),
+                file => Holds(file, address));
     }
 
     private static bool Holds(string file, string text)

@@ -23,14 +23,32 @@ public abstract class SuppressionPromises(TestDatabase tested) : StoreTest(teste
     [Fact]
     public async Task A_mailbox_that_is_none_is_given_up_at_once_and_its_letters_are_closed_unsent()
     {
-        await Outbox.EnqueueAsync([Given.Letter("a"), Given.Letter("b", recipient: "Ilse@Example.org"), Given.Letter("c", recipient: "other@example.org")], Given.Now, Cancel);
+        await Outbox.EnqueueAsync(
+            [Given.Letter("a"), Given.Letter("b", recipient: "Ilse@Example.org"), Given.Letter("c", recipient: "other@example.org")],
+            Given.Now,
+            Cancel);
         await RefuseAsync("a", NoMailbox);
 
         var given = Assert.Single(await Store.ListAsync(Cancel));
         Assert.Equal((Ilse, "5.1.1", Given.Now), (given.Address, given.Code, given.At));
-        Assert.Equal([("a", OutboxState.Dead), ("b", OutboxState.Suppressed), ("c", OutboxState.Pending)], (await Outbox.ListAsync(null, 10, Cancel)).Select(e => (e.DedupeKey, e.State)).Order());
+        Assert.Equal(
+            [("a", OutboxState.Dead), ("b", OutboxState.Suppressed), ("c", OutboxState.Pending)],
+            (await Outbox.ListAsync(null, 10, Cancel)).Select(e => (e.DedupeKey, e.State)).Order());
 
-        await Outbox.EnqueueAsync([Given.Letter("d"), Given.Letter("asked") with { ToRefusingToo = true }, Given.Letter("call") with { Channel = LetterChannel.Webhook }], Given.Now, Cancel);
+        await Outbox.EnqueueAsync(
+            [
+                Given.Letter("d"),
+                Given.Letter("asked") with
+                {
+                    ToRefusingToo = true,
+                },
+                Given.Letter("call") with
+                {
+                    Channel = LetterChannel.Webhook,
+                },
+            ],
+            Given.Now,
+            Cancel);
         var later = (await Outbox.ListAsync(null, 10, Cancel)).ToDictionary(e => e.DedupeKey, e => e.State);
         Assert.Equal((OutboxState.Suppressed, OutboxState.Pending, OutboxState.Pending), (later["d"], later["asked"], later["call"]));
     }
@@ -52,7 +70,8 @@ public abstract class SuppressionPromises(TestDatabase tested) : StoreTest(teste
     [InlineData("5.5.2")] // protocol
     public async Task A_refusal_that_is_not_about_the_address_never_gives_it_up(string status)
     {
-        for (var day = 0; day < 8; day++) await RefuseNewAsync($"letter {day}", new(554, status, "refused"), Given.Now + Duration.FromDays(day));
+        for (var day = 0; day < 8; day++)
+            await RefuseNewAsync($"letter {day}", new(554, status, "refused"), Given.Now + Duration.FromDays(day));
         Assert.Empty(await Store.ListAsync(Cancel));
     }
 
@@ -69,7 +88,8 @@ public abstract class SuppressionPromises(TestDatabase tested) : StoreTest(teste
     [Fact]
     public async Task Old_refusals_do_not_count()
     {
-        foreach (var days in new[] { 0, 40, 80, 120 }) await RefuseNewAsync($"letter {days}", new(550, "5.2.0", "no"), Given.Now + Duration.FromDays(days));
+        foreach (var days in new[] { 0, 40, 80, 120 })
+            await RefuseNewAsync($"letter {days}", new(550, "5.2.0", "no"), Given.Now + Duration.FromDays(days));
         Assert.Empty(await Store.ListAsync(Cancel));
     }
 
@@ -80,14 +100,19 @@ public abstract class SuppressionPromises(TestDatabase tested) : StoreTest(teste
         var (now, since) = (Given.Now + Duration.FromHours(5), Given.Now - Duration.FromDays(8));
 
         Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("forged@nightwatch.example.org", Ilse, NoMailbox, since, now, Cancel));
-        Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a@nightwatch.example.org", "victim@example.org", NoMailbox, since, now, Cancel));
+        Assert.Equal(
+            BounceOutcome.NotOurs,
+            await Store.ReportAsync("a@nightwatch.example.org", "victim@example.org", NoMailbox, since, now, Cancel));
         Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a@nightwatch.example.org", Ilse, NoMailbox, now, now, Cancel));
         // PostgreSQL refuses to be asked for a text with a NUL in it.
         Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a\0@nightwatch.example.org", Ilse, NoMailbox, since, now, Cancel));
-        Assert.Equal(BounceOutcome.NotOurs, await Store.ReportAsync("a@nightwatch.example.org", Ilse + "\0", NoMailbox, since, now, Cancel));
+        Assert.Equal(
+            BounceOutcome.NotOurs, await Store.ReportAsync("a@nightwatch.example.org", Ilse + "\0", NoMailbox, since, now, Cancel));
         Assert.Empty(await Store.ListAsync(Cancel));
 
-        Assert.Equal(BounceOutcome.Suppressed, await Store.ReportAsync("a@nightwatch.example.org", "Ilse@Example.org", NoMailbox, since, now, Cancel));
+        Assert.Equal(
+            BounceOutcome.Suppressed,
+            await Store.ReportAsync("a@nightwatch.example.org", "Ilse@Example.org", NoMailbox, since, now, Cancel));
         Assert.Equal(BounceOutcome.Noted, await Store.ReportAsync("a@nightwatch.example.org", Ilse, NoMailbox, since, now, Cancel));
         Assert.Equal(Ilse, Assert.Single(await Store.ListAsync(Cancel)).Address);
     }
@@ -99,7 +124,10 @@ public abstract class SuppressionPromises(TestDatabase tested) : StoreTest(teste
         {
             await SendAsync($"letter {day}", Given.Now + Duration.FromDays(day));
             var now = Given.Now + Duration.FromDays(day) + Duration.FromHours(4);
-            Assert.Equal(BounceOutcome.Noted, await Store.ReportAsync($"letter {day}@nightwatch.example.org", Ilse, new(null, "4.4.1", "no answer"), Given.Now, now, Cancel));
+            Assert.Equal(
+                BounceOutcome.Noted,
+                await Store.ReportAsync(
+                    $"letter {day}@nightwatch.example.org", Ilse, new(null, "4.4.1", "no answer"), Given.Now, now, Cancel));
         }
 
         Assert.Empty(await Store.ListAsync(Cancel));
@@ -115,13 +143,15 @@ public abstract class SuppressionPromises(TestDatabase tested) : StoreTest(teste
     {
         var now = at ?? Given.Now;
         var claimed = await Outbox.ClaimAsync(now, 10, Given.Lease, Cancel);
-        await Outbox.CompleteAsync(claimed.Single(letter => letter.DedupeKey == key), new SendOutcome.Dead(reply, Refused: true), now, Cancel);
+        await Outbox.CompleteAsync(
+            claimed.Single(letter => letter.DedupeKey == key), new SendOutcome.Dead(reply, Refused: true), now, Cancel);
         await Outbox.ReleaseAsync([.. claimed.Where(letter => letter.DedupeKey != key)], Cancel);
     }
 
     private async Task SendAsync(string key, Instant at)
     {
         await Outbox.EnqueueAsync([Given.Letter(key, at, at + Duration.FromDays(1))], at, Cancel);
-        await Outbox.CompleteAsync(Assert.Single(await Outbox.ClaimAsync(at, 10, Given.Lease, Cancel)), new SendOutcome.Sent("250 ok"), at, Cancel);
+        await Outbox.CompleteAsync(
+            Assert.Single(await Outbox.ClaimAsync(at, 10, Given.Lease, Cancel)), new SendOutcome.Sent("250 ok"), at, Cancel);
     }
 }

@@ -25,7 +25,8 @@ public sealed class StoredFiguresTests
 
     [Fact]
     public void Four_decimals_are_kept() =>
-        Assert.StartsWith("[0.3333,", StoredFigures.Write(new(Newest with { Share = 1.0 / 3 }, null, 0, 0, null)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "[0.3333,", StoredFigures.Write(new(Newest with { Share = 1.0 / 3 }, null, 0, 0, null)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("[0.5,0,1]", "3 numbers")]

@@ -14,7 +14,13 @@ public sealed class StoredWorthTests
     [Fact]
     public void What_a_night_was_worth_and_what_had_to_be_done_first_come_back()
     {
-        var bare = new Verdict { Class = VerdictClass.Marginal, Run = Run, Probability = new(0.8, ProbabilityBasis.LeadTimePrior, 1), Reasons = [new RunLength(Severity.Ok, Run, 90)] };
+        var bare = new Verdict
+        {
+            Class = VerdictClass.Marginal,
+            Run = Run,
+            Probability = new(0.8, ProbabilityBasis.LeadTimePrior, 1),
+            Reasons = [new RunLength(Severity.Ok, Run, 90)],
+        };
         var verdict = bare with
         {
             UsableMin = 161.23,

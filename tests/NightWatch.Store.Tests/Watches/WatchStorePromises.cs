@@ -72,7 +72,10 @@ public abstract class WatchStorePromises(TestDatabase tested) : StoreTest(tested
         foreach (var (id, address) in new[] { ("c", "x"), ("a", "y"), ("b", "x"), ("B2", "z") })
             await Watches.PutAsync(Given.Watch(id, address: $"{address}@example.org"), Given.Now, Cancel);
 
-        var pages = await Watches.PagesAsync(2, Cancel).Select(page => string.Join(' ', page.Select(watch => watch.Id))).ToListAsync(Cancel);
+        var pages = await Watches
+            .PagesAsync(2, Cancel)
+            .Select(page => string.Join(' ', page.Select(watch => watch.Id)))
+            .ToListAsync(Cancel);
 
         Assert.Equal(["b c a", "B2"], pages);
         Assert.Equal(["B2", "a", "b", "c"], (await Watches.ListAsync(Cancel)).Select(watch => watch.Id));
@@ -95,7 +98,8 @@ public abstract class WatchStorePromises(TestDatabase tested) : StoreTest(tested
         var due = new DueStore(Database);
         var outbox = new OutboxStore(Database);
         await due.ScheduleAsync([Given.Due()], Cancel);
-        await outbox.EnqueueAsync([Given.Letter("about-it", about: new WatchNight(watch.Id, Given.Night)), Given.Letter("about-another")], Given.Now, Cancel);
+        await outbox.EnqueueAsync(
+            [Given.Letter("about-it", about: new WatchNight(watch.Id, Given.Night)), Given.Letter("about-another")], Given.Now, Cancel);
 
         Assert.True(await Watches.PauseAsync(watch.Id, true, Given.Now, Cancel));
 

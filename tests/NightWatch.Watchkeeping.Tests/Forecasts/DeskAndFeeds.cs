@@ -19,7 +19,9 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Tests.Forecasts;
 
-/// <summary>The service's own parts on a SQLite file, with the feeds' real adapters asking servers on loopback; new Moon over Namibia.</summary>
+/// <summary>
+/// The service's own parts on a SQLite file, with the feeds' real adapters asking servers on loopback; new Moon over Namibia.
+/// </summary>
 internal sealed class DeskAndFeeds : IAsyncDisposable
 {
     public static readonly LocalDate Night = new(2026, 7, 14);
@@ -68,14 +70,17 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
     {
         var made = new DeskAndFeeds();
         made.met = await FeedServer.StartAsync((_, http) => made.Met(http));
-        made.openMeteo = await FeedServer.StartAsync((_, http) => http.Request.Path == "/v1/ensemble" ? made.Ensemble(http) : made.OpenMeteo(http));
+        made.openMeteo = await FeedServer.StartAsync(
+            (_, http) => http.Request.Path == "/v1/ensemble" ? made.Ensemble(http) : made.OpenMeteo(http));
         await made.RestartAsync(order, ensemble);
         return made;
     }
 
-    public Func<HttpContext, Task> MetSays(double cloudPercent, double rainMmPerH = 0) => http => http.Json(FeedBodies.MetNorway(Clock.GetCurrentInstant(), cloudPercent, rainMmPerH));
+    public Func<HttpContext, Task> MetSays(double cloudPercent, double rainMmPerH = 0) =>
+        http => http.Json(FeedBodies.MetNorway(Clock.GetCurrentInstant(), cloudPercent, rainMmPerH));
 
-    public Func<HttpContext, Task> OpenMeteoSays(double cloudPercent) => http => http.Json(FeedBodies.OpenMeteo(Clock.GetCurrentInstant(), cloudPercent));
+    public Func<HttpContext, Task> OpenMeteoSays(double cloudPercent) =>
+        http => http.Json(FeedBodies.OpenMeteo(Clock.GetCurrentInstant(), cloudPercent));
 
     public Func<HttpContext, Task> EnsembleSays(int clear) => http => http.Json(FeedBodies.Ensemble(Clock.GetCurrentInstant(), clear));
 
@@ -115,7 +120,9 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
     {
         watch ??= Watch;
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(TestContext.Current.CancellationToken);
-        return (await NightEvaluation.AskAsync(watch, night ?? Night, forecasts, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
+        return (
+            await NightEvaluation.AskAsync(
+                watch, night ?? Night, forecasts, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
     }
 
     public async ValueTask DisposeAsync()

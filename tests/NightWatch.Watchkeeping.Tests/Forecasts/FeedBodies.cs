@@ -6,7 +6,9 @@ using NodaTime.Text;
 
 namespace NightWatch.Watchkeeping.Tests.Forecasts;
 
-/// <summary>Answers in the feeds' own shapes, with invented, steady weather: warm, dry, calm, and the cloud and rain one asks for.</summary>
+/// <summary>
+/// Answers in the feeds' own shapes, with invented, steady weather: warm, dry, calm, and the cloud and rain one asks for.
+/// </summary>
 internal static class FeedBodies
 {
     private const int Hours = 60;
@@ -16,28 +18,64 @@ internal static class FeedBodies
     public static string MetNorway(Instant now, double cloudPercent, double rainMmPerH = 0)
     {
         var first = WholeHour.AtOrBefore(now);
-        return JsonSerializer.Serialize(new
-        {
-            type = "Feature",
-            geometry = new { type = "Point", coordinates = new[] { 15.9, -24.6, 1100 } },
-            properties = new
+        return JsonSerializer.Serialize(
+            new
             {
-                meta = new
+                type = "Feature",
+                geometry = new { type = "Point", coordinates = new[] { 15.9, -24.6, 1100 } },
+                properties = new
                 {
-                    updated_at = Text(first),
-                    units = new { air_temperature = "celsius", cloud_area_fraction = "%", dew_point_temperature = "celsius", relative_humidity = "%", wind_speed = "m/s", wind_speed_of_gust = "m/s", precipitation_amount = "mm", probability_of_precipitation = "%", probability_of_thunder = "%", fog_area_fraction = "%" },
-                },
-                timeseries = Enumerable.Range(0, Hours).Select(hour => new
-                {
-                    time = Text(first + Duration.FromHours(hour)),
-                    data = new
+                    meta = new
                     {
-                        instant = new { details = new { air_temperature = 16.0, dew_point_temperature = -6.0, relative_humidity = 21.0, cloud_area_fraction = cloudPercent, fog_area_fraction = 0.0, wind_speed = 2.0, wind_from_direction = 90.0, wind_speed_of_gust = 4.0 } },
-                        next_1_hours = new { details = new { precipitation_amount = rainMmPerH, probability_of_precipitation = 1.0, probability_of_thunder = 0.0 } },
+                        updated_at = Text(first),
+                        units = new
+                        {
+                            air_temperature = "celsius",
+                            cloud_area_fraction = "%",
+                            dew_point_temperature = "celsius",
+                            relative_humidity = "%",
+                            wind_speed = "m/s",
+                            wind_speed_of_gust = "m/s",
+                            precipitation_amount = "mm",
+                            probability_of_precipitation = "%",
+                            probability_of_thunder = "%",
+                            fog_area_fraction = "%",
+                        },
                     },
-                }),
-            },
-        });
+                    timeseries = Enumerable
+                        .Range(0, Hours)
+                        .Select(hour => new
+                        {
+                            time = Text(first + Duration.FromHours(hour)),
+                            data = new
+                            {
+                                instant = new
+                                {
+                                    details = new
+                                    {
+                                        air_temperature = 16.0,
+                                        dew_point_temperature = -6.0,
+                                        relative_humidity = 21.0,
+                                        cloud_area_fraction = cloudPercent,
+                                        fog_area_fraction = 0.0,
+                                        wind_speed = 2.0,
+                                        wind_from_direction = 90.0,
+                                        wind_speed_of_gust = 4.0,
+                                    },
+                                },
+                                next_1_hours = new
+                                {
+                                    details = new
+                                    {
+                                        precipitation_amount = rainMmPerH,
+                                        probability_of_precipitation = 1.0,
+                                        probability_of_thunder = 0.0,
+                                    },
+                                },
+                            },
+                        }),
+                },
+            });
     }
 
     /// <summary>Open-Meteo: hourly from three days ago on.</summary>
@@ -92,5 +130,6 @@ internal static class FeedBodies
         _ => "%",
     };
 
-    private static string Text(Instant at) => InstantPattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm':'ss'Z'").Format(at).ToString(CultureInfo.InvariantCulture);
+    private static string Text(Instant at) =>
+        InstantPattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm':'ss'Z'").Format(at).ToString(CultureInfo.InvariantCulture);
 }

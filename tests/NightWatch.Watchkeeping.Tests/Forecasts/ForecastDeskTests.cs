@@ -88,7 +88,9 @@ public sealed class ForecastDeskTests
         Assert.Equal((0.88, 0.05), (Math.Round(second.Cloud, 2), Math.Round(second.FirstCloud!.Value, 2)));
         Assert.True(two.Verdict.Class <= one.Verdict.Class);
         Assert.Equal((false, true), (one.Verdict.Probability.IsLowered, two.Verdict.Probability.IsLowered));
-        Assert.True(two.Verdict.Probability.Value < one.Verdict.Probability.Value - 0.15, $"{one.Verdict.Probability} and {two.Verdict.Probability}");
+        Assert.True(
+            two.Verdict.Probability.Value < one.Verdict.Probability.Value - 0.15,
+            $"{one.Verdict.Probability} and {two.Verdict.Probability}");
         Assert.Equal(["met-norway", "open-meteo"], two.OtherForecasts.Prepend(two.Forecast!).Select(origin => origin.FeedId));
     }
 
@@ -221,13 +223,29 @@ public sealed class ForecastDeskTests
     {
         await using var desk = await DeskAndFeeds.StartAsync("met-norway,open-meteo");
         (desk.Met, desk.OpenMeteo) = (desk.MetSays(3), desk.OpenMeteoSays(60));
-        await desk.Parts.GetRequiredService<WatchStore>().PutAsync(DeskAndFeeds.Watch with { Letters = new() { MarginalOutlookProbability = 0 } }, desk.Clock.GetCurrentInstant(), Cancel);
+        await desk
+            .Parts.GetRequiredService<WatchStore>()
+            .PutAsync(
+                DeskAndFeeds.Watch with
+                {
+                    Letters = new() { MarginalOutlookProbability = 0 },
+                },
+                desk.Clock.GetCurrentInstant(),
+                Cancel);
         await desk.PlanAsync();
         (desk.Met, desk.OpenMeteo) = (http => http.Status(404), http => http.Status(404));
         desk.Later(4);
         var now = desk.Clock.GetCurrentInstant();
-        await desk.Parts.GetRequiredService<DueStore>().ScheduleAsync(
-            [new DueItem(new DueKey(DeskAndFeeds.Watch.Id, PassKind.Evening, DeskAndFeeds.Night.PlusDays(-1)), now, now + Duration.FromHours(2))], Cancel);
+        await desk
+            .Parts.GetRequiredService<DueStore>()
+            .ScheduleAsync(
+                [
+                    new DueItem(
+                        new DueKey(DeskAndFeeds.Watch.Id, PassKind.Evening, DeskAndFeeds.Night.PlusDays(-1)),
+                        now,
+                        now + Duration.FromHours(2)),
+                ],
+                Cancel);
 
         await desk.Parts.GetRequiredService<Ticker>().TickAsync(Cancel);
 

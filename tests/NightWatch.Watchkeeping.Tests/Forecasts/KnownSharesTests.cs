@@ -73,7 +73,10 @@ public sealed class KnownSharesTests : IDisposable
         for (var hour = -1; hour < 60; hour++)
         {
             var at = Now.Plus(Duration.FromHours(hour)) - Duration.FromMinutes(10);
-            builder.Add(InstantQuantity.CloudAreaFraction, at, 0.4).Add(InstantQuantity.AirTemperatureC, at, 11).Add(InstantQuantity.WindMps, at, 3);
+            builder
+                .Add(InstantQuantity.CloudAreaFraction, at, 0.4)
+                .Add(InstantQuantity.AirTemperatureC, at, 11)
+                .Add(InstantQuantity.WindMps, at, 3);
             if (without != PeriodQuantity.GustMps) builder.Add(PeriodQuantity.GustMps, at, at + Duration.FromHours(1), 7);
             if (without != PeriodQuantity.PrecipitationMm) builder.Add(PeriodQuantity.PrecipitationMm, at, at + Duration.FromHours(1), 0);
         }
@@ -91,7 +94,9 @@ public sealed class KnownSharesTests : IDisposable
 
         public bool IsEnabled(LogLevel logLevel) => true;
 
-        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) =>
-            Told.Add((logLevel, (string)((IReadOnlyList<KeyValuePair<string, object?>>)state!).Single(part => part.Key == "Quantity").Value!));
+        public void Log<TState>(
+            LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) =>
+            Told.Add(
+                (logLevel, (string)((IReadOnlyList<KeyValuePair<string, object?>>)state!).Single(part => part.Key == "Quantity").Value!));
     }
 }

@@ -40,6 +40,10 @@ internal sealed class Heard : IDisposable
 
     public void Dispose() => listener.Dispose();
 
-    private void Add(Instrument instrument, double value, ReadOnlySpan<KeyValuePair<string, object?>> tags) => all.Enqueue(
-        new Measured(instrument.Name, string.Join(",", tags.ToArray().OrderBy(tag => tag.Key, StringComparer.Ordinal).Select(tag => $"{tag.Key}={tag.Value}")), value));
+    private void Add(Instrument instrument, double value, ReadOnlySpan<KeyValuePair<string, object?>> tags) =>
+        all.Enqueue(
+            new Measured(
+                instrument.Name,
+                string.Join(",", tags.ToArray().OrderBy(tag => tag.Key, StringComparer.Ordinal).Select(tag => $"{tag.Key}={tag.Value}")),
+                value));
 }

@@ -46,16 +46,21 @@ public sealed class MeasuredPassTests : IAsyncLifetime
         await TwoDaysAsync();
         // What a pass has fetched it does not read again; a process that has just started does.
         var started = ActivatorUtilities.CreateInstance<ForecastDesk>(parts);
-        Assert.NotNull((await started.Read(TestContext.Current.CancellationToken).AskAsync(NightEvaluation.PlaceOf(Cast.Watches[0]))).Newest);
+        Assert.NotNull(
+            (await started.Read(TestContext.Current.CancellationToken).AskAsync(NightEvaluation.PlaceOf(Cast.Watches[0]))).Newest);
 
-        foreach (var stage in (string[])["tick", "schedule", "claim", "subscriber", "forecast", "parse", "sky", "plan", "policy", "commit", "outbox", "retention"])
+        foreach (
+            var stage in (string[])
+                ["tick", "schedule", "claim", "subscriber", "forecast", "parse", "sky", "plan", "policy", "commit", "outbox", "retention"])
             Assert.True(heard.Times($"nightwatch.stage.duration{{nightwatch.stage={stage}}}") > 0, stage);
         // One sky and one plan a night judged, and those of alternatives on top.
         var judged = heard.Of("nightwatch.night.evaluated").Sum(one => one.Value);
         Assert.True(judged > 0);
         Assert.Equal(judged, heard.Times("nightwatch.stage.duration{nightwatch.stage=policy}"));
         Assert.True(heard.Times("nightwatch.stage.duration{nightwatch.stage=plan}") >= judged);
-        Assert.Equal(heard.Times("nightwatch.stage.duration{nightwatch.stage=sky}"), heard.Times("nightwatch.stage.duration{nightwatch.stage=plan}"));
+        Assert.Equal(
+            heard.Times("nightwatch.stage.duration{nightwatch.stage=sky}"),
+            heard.Times("nightwatch.stage.duration{nightwatch.stage=plan}"));
         Assert.True(heard.Times("nightwatch.feed.fetch.duration{nightwatch.feed=fake,nightwatch.outcome=fresh}") > 0);
         Assert.All(heard.All, measured => Assert.True(measured.Value >= 0, measured.Series));
     }
@@ -64,12 +69,15 @@ public sealed class MeasuredPassTests : IAsyncLifetime
     public async Task A_digest_is_a_letter_too_and_its_stages_are_timed()
     {
         var key = new DueKey(Cast.Watches[0].Id, PassKind.Digest, Noon.InZone(Cast.Watches[0].Site.Zone).Date);
-        await parts.GetRequiredService<DueStore>().ScheduleAsync([new DueItem(key, Noon, Noon + Duration.FromHours(5))], TestContext.Current.CancellationToken);
+        await parts
+            .GetRequiredService<DueStore>()
+            .ScheduleAsync([new DueItem(key, Noon, Noon + Duration.FromHours(5))], TestContext.Current.CancellationToken);
 
         await parts.GetRequiredService<PassRunner>().RunDueAsync(TestContext.Current.CancellationToken);
 
         Assert.Equal(1, heard.Sum("nightwatch.letter.queued{}"));
-        foreach (var stage in (string[])["sky", "plan", "render", "commit"]) Assert.True(heard.Times($"nightwatch.stage.duration{{nightwatch.stage={stage}}}") > 0, stage);
+        foreach (var stage in (string[])["sky", "plan", "render", "commit"])
+            Assert.True(heard.Times($"nightwatch.stage.duration{{nightwatch.stage={stage}}}") > 0, stage);
     }
 
     [Fact]
@@ -111,7 +119,8 @@ public sealed class MeasuredPassTests : IAsyncLifetime
         heard.Ask();
 
         string[] spanTags;
-        lock (spans) spanTags = [.. spans.SelectMany(span => span.TagObjects.Select(tag => $"{tag.Key}={tag.Value}").Append(span.DisplayName))];
+        lock (spans)
+            spanTags = [.. spans.SelectMany(span => span.TagObjects.Select(tag => $"{tag.Key}={tag.Value}").Append(span.DisplayName))];
         Assert.Contains("commit", spanTags);
         var said = heard.All.Select(measured => measured.Labels).Concat(spanTags).Distinct().ToList();
         Assert.All(said, labels => Assert.Matches("^([a-z.]+=[A-Za-z_-]+(,|$))*$|^[a-z]+$", labels));

@@ -33,8 +33,15 @@ public sealed class AlternativeFinderTests : IDisposable
 
             var found = (await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop))[order.Plan.Watch.Id];
 
-            var ranked = Alternatives.Rank(order.Plan.Watch, await CandidatesAsync(parts, forecasts, order.Plan), parts.GetRequiredService<IClock>().GetCurrentInstant()).Take(3);
-            Assert.Equal(ranked.Select(best => (best.Plan.Watch.Id, best.Plan.Night, best.DriveKm)), found.Select(best => (best.Plan.Watch.Id, best.Plan.Night, best.DriveKm)));
+            var ranked = Alternatives
+                .Rank(
+                    order.Plan.Watch,
+                    await CandidatesAsync(parts, forecasts, order.Plan),
+                    parts.GetRequiredService<IClock>().GetCurrentInstant())
+                .Take(3);
+            Assert.Equal(
+                ranked.Select(best => (best.Plan.Watch.Id, best.Plan.Night, best.DriveKm)),
+                found.Select(best => (best.Plan.Watch.Id, best.Plan.Night, best.DriveKm)));
             Assert.All(found, best => Assert.NotEqual(VerdictClass.NoGo, best.Plan.Verdict.Class));
             foreach (var other in found.Where(best => best.Plan.Watch.Id != order.Plan.Watch.Id))
             {
@@ -57,7 +64,10 @@ public sealed class AlternativeFinderTests : IDisposable
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
         var order = await OrderAsync(parts, forecasts, Cast.FirstDay);
 
-        Assert.Empty(await parts.GetRequiredService<AlternativeFinder>().FindAsync([order with { Kind = LetterKind.MorningTimeline }], forecasts, stop));
+        Assert.Empty(
+            await parts
+                .GetRequiredService<AlternativeFinder>()
+                .FindAsync([order with { Kind = LetterKind.MorningTimeline }], forecasts, stop));
     }
 
     // Five more nights here, and tonight at the other places.
@@ -68,7 +78,8 @@ public sealed class AlternativeFinderTests : IDisposable
             .Concat(Cast.Watches.Where(watch => watch.Id != off.Watch.Id).Select(watch => (Watch: watch, off.Night)));
         var plans = new List<NightPlan>();
         foreach (var (watch, night) in candidates)
-            plans.Add((await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan);
+            plans.Add(
+                (await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan);
         return plans;
     }
 
@@ -78,9 +89,20 @@ public sealed class AlternativeFinderTests : IDisposable
     {
         var now = parts.GetRequiredService<IClock>().GetCurrentInstant();
         var watch = Cast.Watches[0];
-        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
+        var plan = (
+            await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
         plan = plan with { Verdict = plan.Verdict with { Class = VerdictClass.NoGo } };
-        return new LetterOrder(LetterKind.RescheduleWarning, plan, new ToldNight { WatchId = watch.Id, Night = night, Told = VerdictClass.Go }, now + Duration.FromHours(1), "it fell through");
+        return new LetterOrder(
+            LetterKind.RescheduleWarning,
+            plan,
+            new ToldNight
+            {
+                WatchId = watch.Id,
+                Night = night,
+                Told = VerdictClass.Go,
+            },
+            now + Duration.FromHours(1),
+            "it fell through");
     }
 
     private Task<ServiceProvider> PartsAsync(LocalDate today) => RehearsalParts.StartAsync(

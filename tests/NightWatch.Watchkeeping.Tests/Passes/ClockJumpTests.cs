@@ -9,7 +9,9 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Tests.Passes;
 
-/// <summary>The machine's clock is put right, or wrong, or the machine slept: minutes to days, both ways, under the service's own ticks.</summary>
+/// <summary>
+/// The machine's clock is put right, or wrong, or the machine slept: minutes to days, both ways, under the service's own ticks.
+/// </summary>
 public sealed class ClockJumpTests : IAsyncLifetime
 {
     private static readonly Instant Start = Instant.FromUtc(2027, 5, 25, 6, 0);
@@ -46,7 +48,11 @@ public sealed class ClockJumpTests : IAsyncLifetime
 
         var letters = await parts.GetRequiredService<OutboxStore>().ListAsync(null, 1000, Cancel);
         Assert.Equal(letters.Count, letters.Select(letter => letter.MessageId).Distinct().Count());
-        Assert.DoesNotContain(letters, letter => letter.State is OutboxState.Pending or OutboxState.Sending or OutboxState.Retry && letter.NotBefore < clock.Now - Duration.FromHours(12));
+        Assert.DoesNotContain(
+            letters,
+            letter =>
+                letter.State is OutboxState.Pending or OutboxState.Sending or OutboxState.Retry
+                && letter.NotBefore < clock.Now - Duration.FromHours(12));
         // Every watch is looked at again in the evenings after the jump, and nothing that is over stays due.
         foreach (var watch in Cast.Watches)
         {

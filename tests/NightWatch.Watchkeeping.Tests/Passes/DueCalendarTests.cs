@@ -61,11 +61,17 @@ public sealed class DueCalendarTests
     {
         var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0));
         var now = Instant.FromUtc(2027, 6, 1, 0, 0);
-        IEnumerable<LocalDate> Digests(Watch of) => DueCalendar.Daily(of, now, Duration.FromDays(21)).Where(item => item.Key.Pass == PassKind.Digest).Select(item => item.Key.Night);
+        IEnumerable<LocalDate> Digests(Watch of) =>
+            DueCalendar
+                .Daily(of, now, Duration.FromDays(21))
+                .Where(item => item.Key.Pass == PassKind.Digest)
+                .Select(item => item.Key.Night);
 
         Assert.Empty(Digests(watch));
         // Thursdays of June 2027.
-        Assert.Equal([new(2027, 6, 3), new(2027, 6, 10), new(2027, 6, 17)], Digests(watch with { Letters = watch.Letters with { Digest = IsoDayOfWeek.Thursday } }));
+        Assert.Equal(
+            [new(2027, 6, 3), new(2027, 6, 10), new(2027, 6, 17)],
+            Digests(watch with { Letters = watch.Letters with { Digest = IsoDayOfWeek.Thursday } }));
     }
 
     [Fact]
@@ -82,33 +88,62 @@ public sealed class DueCalendarTests
         {
             var watch = WatchIn("UTC", new LocalTime(19, 0));
             return DueCalendar
-                .Daily(watch with { Site = watch.Site with { Position = site } }, Instant.FromUtc(2027, 6, 1, 0, 0), Duration.FromHours(20), home)
-                .Single(item => item.Key.Pass == PassKind.Evening && item.Key.Night.Day == 1).DueAt - Instant.FromUtc(2027, 6, 1, 19, 0);
+                    .Daily(
+                        watch with
+                        {
+                            Site = watch.Site with { Position = site },
+                        },
+                        Instant.FromUtc(2027, 6, 1, 0, 0),
+                        Duration.FromHours(20),
+                        home)
+                    .Single(item => item.Key.Pass == PassKind.Evening && item.Key.Night.Day == 1)
+                    .DueAt - Instant.FromUtc(2027, 6, 1, 19, 0);
         }
     }
 
     [Fact]
     public void A_paused_watch_is_due_for_nothing() =>
-        Assert.Empty(DueCalendar.Daily(WatchIn("UTC", new LocalTime(19, 0)) with { Paused = true }, Instant.FromUtc(2027, 6, 1, 0, 0), Duration.FromDays(2)));
+        Assert.Empty(
+            DueCalendar.Daily(
+                WatchIn("UTC", new LocalTime(19, 0)) with
+                {
+                    Paused = true,
+                },
+                Instant.FromUtc(2027, 6, 1, 0, 0),
+                Duration.FromDays(2)));
 
     [Fact]
     public void The_last_word_is_due_at_the_leave_by_that_was_told_even_when_the_night_has_none_left()
     {
         var now = Instant.FromUtc(2027, 6, 1, 12, 0);
         var watch = WatchIn("Africa/Windhoek", new LocalTime(19, 0));
-        var plan = NightEvaluation.Of(watch, new LocalDate(2027, 6, 1), PlaceWeather.Unknown, ChanceBook.Shipped, now, new SharedSky()).Plan with { LeaveBy = null };
-        var told = new ToldNight { WatchId = watch.Id, Night = plan.Night, Told = VerdictClass.Go, LeaveBy = now + Duration.FromHours(3) };
+        var plan = NightEvaluation
+            .Of(watch, new LocalDate(2027, 6, 1), PlaceWeather.Unknown, ChanceBook.Shipped, now, new SharedSky())
+            .Plan with
+        {
+            LeaveBy = null,
+        };
+        var told = new ToldNight
+        {
+            WatchId = watch.Id,
+            Night = plan.Night,
+            Told = VerdictClass.Go,
+            LeaveBy = now + Duration.FromHours(3),
+        };
 
         Assert.Equal(told.LeaveBy, LastWord(told, plan)?.DueAt);
         Assert.Equal(told.LeaveBy, LastWord(told, plan with { LeaveBy = now + Duration.FromHours(5) })?.DueAt);
-        Assert.Equal(now + Duration.FromHours(5), LastWord(told with { LeaveBy = null }, plan with { LeaveBy = now + Duration.FromHours(5) })?.DueAt);
+        Assert.Equal(
+            now + Duration.FromHours(5),
+            LastWord(told with { LeaveBy = null }, plan with { LeaveBy = now + Duration.FromHours(5) })?.DueAt);
         Assert.Null(LastWord(told with { LeaveBy = null }, plan));
         // The table keeps milliseconds; kept, the look must not come a fraction of one before leave-by.
         var odd = told.LeaveBy + Duration.FromTicks(551_823);
         Assert.True(Instant.FromUnixTimeMilliseconds(LastWord(told with { LeaveBy = odd }, plan)!.DueAt.ToUnixTimeMilliseconds()) >= odd);
         Assert.Null(LastWord(told with { Closed = true }, plan));
 
-        DueItem? LastWord(ToldNight memory, NightPlan of) => DueCalendar.OfTold(memory, of, now).SingleOrDefault(item => item.Key.Pass == PassKind.LeaveBy);
+        DueItem? LastWord(ToldNight memory, NightPlan of) =>
+            DueCalendar.OfTold(memory, of, now).SingleOrDefault(item => item.Key.Pass == PassKind.LeaveBy);
     }
 
     private static Watch WatchIn(string zone, LocalTime evening) => new()

@@ -28,7 +28,8 @@ public sealed class PassRunnerTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         broken.Feed = new FakeFeed(new FakeWeather(1, ClimateKind.DryDesert), clock);
-        parts = await RehearsalParts.StartAsync(folder, clock, change: services => services.AddSingleton<IEnumerable<IForecastFeed>>(new[] { broken }));
+        parts = await RehearsalParts.StartAsync(
+            folder, clock, change: services => services.AddSingleton<IEnumerable<IForecastFeed>>(new[] { broken }));
     }
 
     public async ValueTask DisposeAsync()
@@ -104,13 +105,17 @@ public sealed class PassRunnerTests : IAsyncLifetime
         await ScheduleAsync(PassKind.Digest, Noon, Noon + Duration.FromHours(5));
         var first = await RunAsync();
         clock.AdvanceTo(Noon + Duration.FromDays(2));
-        await parts.GetRequiredService<DueStore>().ScheduleAsync(
-            [new DueItem(new DueKey(Cast.Watches[0].Id, PassKind.Digest, Today.PlusDays(2)), Noon, Noon + Duration.FromDays(3))], TestContext.Current.CancellationToken);
+        await parts
+            .GetRequiredService<DueStore>()
+            .ScheduleAsync(
+                [new DueItem(new DueKey(Cast.Watches[0].Id, PassKind.Digest, Today.PlusDays(2)), Noon, Noon + Duration.FromDays(3))],
+                TestContext.Current.CancellationToken);
         var again = await RunAsync();
 
         Assert.Equal((3, 1, 0), (first.Watches, first.Letters, first.Failed));
         Assert.Equal((1, 0, 0), (again.Watches, again.Letters, again.Failed));
-        var digest = Assert.Single(await parts.GetRequiredService<OutboxStore>().ListAsync(null, 10, TestContext.Current.CancellationToken));
+        var digest = Assert.Single(
+            await parts.GetRequiredService<OutboxStore>().ListAsync(null, 10, TestContext.Current.CancellationToken));
         Assert.Equal(("Digest", "marlo.quist@example.org"), (digest.Kind, digest.Recipient));
     }
 
@@ -166,8 +171,12 @@ public sealed class PassRunnerTests : IAsyncLifetime
 
     private Task<PassTally> RunAsync() => parts.GetRequiredService<PassRunner>().RunDueAsync(TestContext.Current.CancellationToken);
 
-    private Task ScheduleAsync(PassKind pass, Instant due, Instant notAfter) => parts.GetRequiredService<DueStore>().ScheduleAsync(
-        [.. Cast.Watches.Select(watch => new DueItem(new DueKey(watch.Id, pass, Today), due, notAfter))], TestContext.Current.CancellationToken);
+    private Task ScheduleAsync(PassKind pass, Instant due, Instant notAfter) =>
+        parts
+            .GetRequiredService<DueStore>()
+            .ScheduleAsync(
+                [.. Cast.Watches.Select(watch => new DueItem(new DueKey(watch.Id, pass, Today), due, notAfter))],
+                TestContext.Current.CancellationToken);
 
     private Task<IReadOnlyList<VerdictRecord>> LooksAsync(Watch watch, LocalDate night) =>
         parts.GetRequiredService<VerdictStore>().OfNightAsync(watch.Id, night, TestContext.Current.CancellationToken);
@@ -188,7 +197,8 @@ public sealed class PassRunnerTests : IAsyncLifetime
         public Task<Fetched> FetchAsync(ForecastPlace place, FetchedHead? known, CancellationToken cancellationToken)
         {
             if (Silent) return Task.FromResult<Fetched>(new Fetched.Unavailable("Nothing today.", null, false));
-            if (LatitudeDeg is { } latitude && Math.Abs(place.LatitudeDeg - latitude) < 0.01) throw new InvalidOperationException("A feed that throws.");
+            if (LatitudeDeg is { } latitude && Math.Abs(place.LatitudeDeg - latitude) < 0.01)
+                throw new InvalidOperationException("A feed that throws.");
             return Feed.FetchAsync(place, known, cancellationToken);
         }
     }

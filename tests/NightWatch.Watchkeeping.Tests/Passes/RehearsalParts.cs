@@ -10,7 +10,9 @@ using NodaTime;
 
 namespace NightWatch.Watchkeeping.Tests.Passes;
 
-/// <summary>The service's own parts as a rehearsal has them: invented weather, a SQLite file, the cast's watches kept, letters into a folder.</summary>
+/// <summary>
+/// The service's own parts as a rehearsal has them: invented weather, a SQLite file, the cast's watches kept, letters into a folder.
+/// </summary>
 internal static class RehearsalParts
 {
     /// <param name="folder">Where file and letters lie.</param>
@@ -18,7 +20,8 @@ internal static class RehearsalParts
     /// <param name="seed">Of the weather.</param>
     /// <param name="watches">Kept from the start; null: all of the cast.</param>
     /// <param name="change">Parts that differ.</param>
-    public static async Task<ServiceProvider> StartAsync<TClock>(string folder, TClock clock, long seed = 1, IReadOnlyList<Watch>? watches = null, Action<IServiceCollection>? change = null)
+    public static async Task<ServiceProvider> StartAsync<TClock>(
+        string folder, TClock clock, long seed = 1, IReadOnlyList<Watch>? watches = null, Action<IServiceCollection>? change = null)
         where TClock : TimeProvider, IClock
     {
         var services = new ServiceCollection()

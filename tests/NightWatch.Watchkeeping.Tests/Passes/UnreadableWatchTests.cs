@@ -23,8 +23,14 @@ public sealed class UnreadableWatchTests : IAsyncLifetime
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => parts = await RehearsalParts.StartAsync(
-        folder, clock, change: services => services.AddSingleton<ILoggerProvider>(log).AddSingleton<ILoggerFactory>(_ => LoggerFactory.Create(logging => logging.AddProvider(log))));
+    public async ValueTask InitializeAsync() =>
+        parts = await RehearsalParts.StartAsync(
+            folder,
+            clock,
+            change: services =>
+                services
+                    .AddSingleton<ILoggerProvider>(log)
+                    .AddSingleton<ILoggerFactory>(_ => LoggerFactory.Create(logging => logging.AddProvider(log))));
 
     public async ValueTask DisposeAsync()
     {
@@ -39,8 +45,14 @@ public sealed class UnreadableWatchTests : IAsyncLifetime
     public async Task The_others_are_planned_and_looked_at_and_what_was_due_for_it_is_closed(string wrong)
     {
         var broken = Cast.Watches[1].Id;
-        await parts.GetRequiredService<DueStore>().ScheduleAsync(
-            [.. Cast.Watches.Select(watch => new DueItem(new DueKey(watch.Id, PassKind.Morning, Today), Noon, Noon + Duration.FromHours(5)))], Cancel);
+        await parts
+            .GetRequiredService<DueStore>()
+            .ScheduleAsync(
+                [
+                    .. Cast.Watches.Select(watch => new DueItem(
+                        new DueKey(watch.Id, PassKind.Morning, Today), Noon, Noon + Duration.FromHours(5))),
+                ],
+                Cancel);
         await RunSqlAsync($"UPDATE watch SET body = {wrong} WHERE id = '{broken}'");
 
         var tally = await parts.GetRequiredService<PassRunner>().RunDueAsync(Cancel);
@@ -49,7 +61,10 @@ public sealed class UnreadableWatchTests : IAsyncLifetime
 
         Assert.Equal((2, 0), (tally.Watches, tally.Failed));
         Assert.Equal(0L, await RunSqlAsync($"SELECT count(*) FROM due WHERE watch_id = '{broken}' AND state IN ('Pending', 'Claimed')"));
-        Assert.Equal(1L, await RunSqlAsync($"SELECT count(*) FROM due WHERE watch_id = '{broken}' AND state = 'Dropped' AND why LIKE 'the watch cannot be read: %'"));
+        Assert.Equal(
+            1L,
+            await RunSqlAsync(
+                $"SELECT count(*) FROM due WHERE watch_id = '{broken}' AND state = 'Dropped' AND why LIKE 'the watch cannot be read: %'"));
         foreach (var watch in Cast.Watches.Where(watch => watch.Id != broken))
         {
             Assert.NotEmpty(await parts.GetRequiredService<VerdictStore>().OfNightAsync(watch.Id, Today, Cancel));
@@ -76,8 +91,12 @@ public sealed class UnreadableWatchTests : IAsyncLifetime
 
         Assert.Empty(await parts.GetRequiredService<VerdictStore>().OfNightAsync(watch.Id, Today.PlusDays(1), Cancel));
         Assert.NotEmpty(await parts.GetRequiredService<VerdictStore>().OfNightAsync(watch.Id, Today.PlusDays(2), Cancel));
-        Assert.Equal(0L, await RunSqlAsync("SELECT count(*) FROM due WHERE pass IN ('Evening', 'Morning') AND state IN ('Pending', 'Claimed')"));
-        Assert.Equal(1L, await RunSqlAsync("SELECT count(*) FROM due WHERE pass = 'Morning' AND state = 'Dropped' AND why LIKE '%told_night%cannot be read%'"));
+        Assert.Equal(
+            0L, await RunSqlAsync("SELECT count(*) FROM due WHERE pass IN ('Evening', 'Morning') AND state IN ('Pending', 'Claimed')"));
+        Assert.Equal(
+            1L,
+            await RunSqlAsync(
+                "SELECT count(*) FROM due WHERE pass = 'Morning' AND state = 'Dropped' AND why LIKE '%told_night%cannot be read%'"));
     }
 
     private async Task<object?> RunSqlAsync(string sql)
@@ -109,7 +128,8 @@ public sealed class UnreadableWatchTests : IAsyncLifetime
 
         public bool IsEnabled(LogLevel logLevel) => true;
 
-        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
+        public void Log<TState>(
+            LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
         {
             if (logLevel < LogLevel.Error) return;
             lock (errors) errors.Add(formatter(state, exception));

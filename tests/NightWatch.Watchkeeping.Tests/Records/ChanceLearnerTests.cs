@@ -75,7 +75,8 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
         int[] days = [0, 1, 6, 8];
 
         var changed = new List<int>();
-        foreach (var day in days) changed.Add(await Learner.LearnAsync(Now + Duration.FromDays(day) - Duration.FromMinutes(day == 1 ? 1 : 0), Cancel));
+        foreach (var day in days)
+            changed.Add(await Learner.LearnAsync(Now + Duration.FromDays(day) - Duration.FromMinutes(day == 1 ? 1 : 0), Cancel));
 
         // The first day again is too early; on the 7th the version in use is not a week old.
         Assert.Equal([1, 0, 0, 1], changed);
@@ -132,8 +133,25 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
         await RecordAsync(lead: 1, 28, comes: .5);
         await parts.GetRequiredService<WatchStore>().PutAsync(FreeOn(IsoDayOfWeek.Friday, IsoDayOfWeek.Saturday), Now, Cancel);
         // A Wednesday that the reader chose.
-        await parts.GetRequiredService<PassStore>().CommitAsync(
-            new PassCommit { Told = [new ToldMemory(new ToldNight { WatchId = watch.Id, Night = new LocalDate(2026, 10, 7), Chosen = true }, 0)] }, Now, Cancel);
+        await parts
+            .GetRequiredService<PassStore>()
+            .CommitAsync(
+                new PassCommit
+                {
+                    Told =
+                    [
+                        new ToldMemory(
+                            new ToldNight
+                            {
+                                WatchId = watch.Id,
+                                Night = new LocalDate(2026, 10, 7),
+                                Chosen = true,
+                            },
+                            0),
+                    ],
+                },
+                Now,
+                Cancel);
 
         await Learner.LearnAsync(Now, Cancel);
 
@@ -172,7 +190,8 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
     }
 
     /// <summary>Good and bad forecasts by turns; as many of the good come usable as is given, a twentieth of the bad.</summary>
-    private async Task RecordAsync(int lead, int nights, double comes, bool withFigures = true, NightOutcome? was = null, OutcomeSource source = OutcomeSource.Debrief)
+    private async Task RecordAsync(
+        int lead, int nights, double comes, bool withFigures = true, NightOutcome? was = null, OutcomeSource source = OutcomeSource.Debrief)
     {
         var outcomes = parts.GetRequiredService<OutcomeStore>();
         var verdicts = new List<VerdictRecord>();
@@ -183,7 +202,8 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
             // Leads are kept on nights of their own, so that each may come as it must.
             var night = First.PlusDays(lead == 0 ? -day - 1 : day);
             verdicts.Add(Verdict(night, lead, withFigures ? figures : null));
-            await outcomes.PutAsync(Cast.Watches[0].Id, night, was ?? (came ? NightOutcome.Clear : NightOutcome.Cloudy), source, Now, Cancel);
+            await outcomes.PutAsync(
+                Cast.Watches[0].Id, night, was ?? (came ? NightOutcome.Clear : NightOutcome.Cloudy), source, Now, Cancel);
         }
 
         await parts.GetRequiredService<PassStore>().CommitAsync(new PassCommit { Verdicts = verdicts }, Now, Cancel);

@@ -17,7 +17,13 @@ internal static class GivenRecord
     public static readonly LocalDate First = new(2027, 5, 1);
 
     public static VerdictMark Mark(
-        int day, int lead, VerdictClass said, double probability, PassKind pass = PassKind.Evening, ProbabilityBasis basis = ProbabilityBasis.EnsembleMembers) => new()
+        int day,
+        int lead,
+        VerdictClass said,
+        double probability,
+        PassKind pass = PassKind.Evening,
+        ProbabilityBasis basis = ProbabilityBasis.EnsembleMembers) =>
+        new()
         {
             Night = First.PlusDays(day),
             LeadNights = lead,
@@ -36,9 +42,19 @@ internal static class GivenRecord
     public static OutcomeRecord Was(int day, NightOutcome outcome, OutcomeSource source = OutcomeSource.Debrief) =>
         new(Watch, First.PlusDays(day), source, outcome, First.PlusDays(day + 1).AtMidnight().InUtc().ToInstant());
 
-    public static RecordedNight Night(int day, IReadOnlyList<VerdictMark> marks, params OutcomeRecord[] outcomes) => new(First.PlusDays(day), marks, outcomes, null);
+    public static RecordedNight Night(int day, IReadOnlyList<VerdictMark> marks, params OutcomeRecord[] outcomes) =>
+        new(First.PlusDays(day), marks, outcomes, null);
 
     /// <summary>One look on the day a night.</summary>
-    public static WatchRecord OfTheDay(params (VerdictClass Said, double Probability, NightOutcome? Was)[] nights) => new(
-        Watch, [.. nights.Select((night, day) => Night(day, [Mark(day, 0, night.Said, night.Probability, PassKind.SameDay)], night.Was is { } was ? [Was(day, was)] : []))]);
+    public static WatchRecord OfTheDay(params (VerdictClass Said, double Probability, NightOutcome? Was)[] nights) =>
+        new(
+            Watch,
+            [
+                .. nights.Select(
+                    (night, day) =>
+                        Night(
+                            day,
+                            [Mark(day, 0, night.Said, night.Probability, PassKind.SameDay)],
+                            night.Was is { } was ? [Was(day, was)] : [])),
+            ]);
 }

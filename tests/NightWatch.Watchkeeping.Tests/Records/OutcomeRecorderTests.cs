@@ -65,9 +65,16 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
 
         var said = await Outcomes.OfWatchAsync(Watch.Id, First, First.PlusDays(9), Cancel);
 
-        Assert.Equal(came.Index().Where(night => night.Item is not null).Select(night => (First.PlusDays(night.Index), night.Item)), said.Select(night => (night.Night, (NightOutcome?)night.Outcome)));
+        Assert.Equal(
+            came.Index().Where(night => night.Item is not null).Select(night => (First.PlusDays(night.Index), night.Item)),
+            said.Select(night => (night.Night, (NightOutcome?)night.Outcome)));
         Assert.True(came.Distinct().Count() > 1, "the nights should differ, or this proves little");
-        Assert.All(said, night => Assert.Equal((OutcomeSource.Analysis, "By later runs of fake over the hours of the night; no observation, and kind to that feed."), (night.Source, night.Note)));
+        Assert.All(
+            said,
+            night =>
+                Assert.Equal(
+                    (OutcomeSource.Analysis, "By later runs of fake over the hours of the night; no observation, and kind to that feed."),
+                    (night.Source, night.Note)));
         Assert.Equal(0, await Recorder.RecordAsync(clock.GetCurrentInstant(), Cancel));
     }
 
@@ -105,7 +112,8 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
     [InlineData("BKN", "METAR YNEA 010000Z AUTO 00000KT 10SM BKN020 10/05 A2992", OutcomeSource.AutomaticMetar, NightOutcome.Cloudy)]
     [InlineData("CAVOK", "METAR YNEA 010000Z 00000KT CAVOK 10/05 Q1020", OutcomeSource.Metar, NightOutcome.NotTold)]
     [InlineData("SKC", "METAR YNEA 010000Z 00000KT 9999 SKC 10/05 Q1020", OutcomeSource.Metar, NightOutcome.Clear)]
-    public async Task A_station_tells_of_a_night_what_holds_whatever_it_could_not_see(string cover, string raw, OutcomeSource by, NightOutcome was)
+    public async Task A_station_tells_of_a_night_what_holds_whatever_it_could_not_see(
+        string cover, string raw, OutcomeSource by, NightOutcome was)
     {
         await OpenAsync(new ObservationsOptions { LaterRuns = false, AerodromeKm = 40, AerodromeUrl = aerodromes.Url.ToString() });
         reports = Reports(("YNEA", -35.0, 141.7, cover)).Replace("\"visib\"", $"\"rawOb\": \"{raw}\", \"visib\"", StringComparison.Ordinal);
@@ -141,15 +149,22 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
         Assert.Equal(1, await Recorder.RecordAsync(At(2, 2), Cancel));
     }
 
-    private static Instant At(int day, int hour) => First.PlusDays(day).At(new LocalTime(hour, 30)).InZoneLeniently(Watch.Site.Zone).ToInstant();
+    private static Instant At(int day, int hour) =>
+        First.PlusDays(day).At(new LocalTime(hour, 30)).InZoneLeniently(Watch.Site.Zone).ToInstant();
 
-    private static string Reports(params (string Station, double Lat, double Lon, string Cover)[] stations) => "[" + string.Join(',',
-        from station in stations
-        from hour in Enumerable.Range(0, 24)
-        let at = First.At(new LocalTime(12, 0)).InZoneLeniently(Watch.Site.Zone).ToInstant() + Duration.FromHours(hour)
-        select string.Create(
-            CultureInfo.InvariantCulture,
-            $$"""{ "icaoId": "{{station.Station}}", "obsTime": {{at.ToUnixTimeSeconds()}}, "lat": {{station.Lat}}, "lon": {{station.Lon}}, "visib": "6+", "clouds": [ { "cover": "{{station.Cover}}" } ] }""")) + "]";
+    private static string Reports(params (string Station, double Lat, double Lon, string Cover)[] stations) =>
+        "["
+        + string.Join(
+            ',',
+            from station in stations
+            from hour in Enumerable.Range(0, 24)
+            let at = First.At(new LocalTime(12, 0)).InZoneLeniently(Watch.Site.Zone).ToInstant() + Duration.FromHours(hour)
+            select string.Create(
+                CultureInfo.InvariantCulture,
+                $$"""{ "icaoId": "{{station.Station}}", "obsTime": {{at.ToUnixTimeSeconds()}}, "lat": {{station.Lat}}""" +
+                $$""", "lon": {{station.Lon}}, "visib": "6+", "clouds": [ { "cover": "{{station.Cover}}" } ] }"""
+            ))
+        + "]";
 
     private async Task ExecuteAsync(string sql)
     {
@@ -169,7 +184,10 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
     private async Task OpenAsync(ObservationsOptions observations)
     {
         if (parts is not null) await parts.DisposeAsync();
-        var settings = AllSettings.ForRehearsal(Path.Combine(folder, "kept.db"), Path.Combine(folder, "letters"), seed: 1) with { Observations = observations };
+        var settings = AllSettings.ForRehearsal(Path.Combine(folder, "kept.db"), Path.Combine(folder, "letters"), seed: 1) with
+        {
+            Observations = observations,
+        };
         settings.Feeds.Contact = "ops@example.org";
         Assert.Empty(settings.Faults());
         parts = new ServiceCollection()

@@ -24,12 +24,20 @@ public sealed class RecordCommandsTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        File.WriteAllText(Path.Combine(folder, "appsettings.json"), """{ "Database": { "Connection": "kept.db" } }""".Replace("kept.db", Path.Combine(folder, "kept.db"), StringComparison.Ordinal));
+        File.WriteAllText(
+            Path.Combine(folder, "appsettings.json"),
+            """{ "Database": { "Connection": "kept.db" } }""".Replace("kept.db", Path.Combine(folder, "kept.db"), StringComparison.Ordinal)
+        );
         await using var database = Database.Open(Path.Combine(folder, "kept.db"));
         await database.MigrateAsync(TestContext.Current.CancellationToken);
         await new WatchStore(database).PutAsync(Cast.Watches[0], Now, TestContext.Current.CancellationToken);
         await new PassStore(database).CommitAsync(
-            new PassCommit { Verdicts = [Verdict(0, VerdictClass.Go, 0.85, "told, \"go\""), Verdict(1, VerdictClass.NoGo, 0.1, "silence")] }, Now, TestContext.Current.CancellationToken);
+            new PassCommit
+            {
+                Verdicts = [Verdict(0, VerdictClass.Go, 0.85, "told, \"go\""), Verdict(1, VerdictClass.NoGo, 0.1, "silence")],
+            },
+            Now,
+            TestContext.Current.CancellationToken);
     }
 
     public ValueTask DisposeAsync()
@@ -41,15 +49,22 @@ public sealed class RecordCommandsTests : IAsyncLifetime
     [Fact]
     public async Task A_verdict_is_exported_with_what_came()
     {
-        Assert.Equal((0, ""), await RunAsync(out _, "outcome", "add", "--watch", "pink-flat", "--night", "2027-06-04", "--was", "wet-lens"));
+        Assert.Equal(
+            (0, ""), await RunAsync(out _, "outcome", "add", "--watch", "pink-flat", "--night", "2027-06-04", "--was", "wet-lens"));
         Assert.Equal((0, ""), await RunAsync(out var output, "verdicts", "--watch", "pink-flat", "--csv", "-"));
 
         string[] lines = Text(output).Split("\r\n");
         Assert.Equal(
-            "night,leadNights,pass,at,class,probability,uncalibrated,calibrationVersion,basis,basisCount,feed,inputsHash,runStart,runEnd,letter,outcome,outcomeSource,why", lines[0]);
+            "night,leadNights,pass,at,class,probability,uncalibrated,calibrationVersion,basis,basisCount,feed,inputsHash,runStart,runEnd," +
+            "letter,outcome,outcomeSource,why",
+            lines[0]);
         Assert.Equal(
-            "2027-06-04,1,evening,2027-06-03T09:00:00.000Z,go,0.85,0.9,2,ensembleMembers,20,met-norway,5f2c,,,outlook,wet-lens,debrief,\"told, \"\"go\"\"\"", lines[1]);
-        Assert.Equal("2027-06-05,1,evening,2027-06-04T09:00:00.000Z,no-go,0.1,0.9,2,ensembleMembers,20,met-norway,5f2c,,,outlook,,,silence", lines[2]);
+            "2027-06-04,1,evening,2027-06-03T09:00:00.000Z,go,0.85,0.9,2,ensembleMembers,20,met-norway,5f2c,,,outlook,wet-lens,debrief," +
+            "\"told, \"\"go\"\"\"",
+            lines[1]);
+        Assert.Equal(
+            "2027-06-05,1,evening,2027-06-04T09:00:00.000Z,no-go,0.1,0.9,2,ensembleMembers,20,met-norway,5f2c,,,outlook,,,silence",
+            lines[2]);
         Assert.Equal(4, lines.Length);
     }
 
@@ -71,19 +86,43 @@ public sealed class RecordCommandsTests : IAsyncLifetime
         await RunAsync(out _, "outcome", "add", "--watch", "pink-flat", "--night", "2027-06-05", "--was", "clear");
 
         Assert.Equal((0, ""), await RunAsync(out var json, "scores", "--site", "pink-flat", "--json"));
-        var table = JsonDocument.Parse(Text(json)).RootElement.GetProperty("scores").GetProperty("leads")[0].GetProperty("calls").GetProperty("table");
+        var table = JsonDocument
+            .Parse(Text(json))
+            .RootElement.GetProperty("scores")
+            .GetProperty("leads")[0]
+            .GetProperty("calls")
+            .GetProperty("table");
         Assert.Equal((0, 1, 1, 0), (Count("hits"), Count("falseAlarms"), Count("misses"), Count("correctRejections")));
 
         Assert.Equal((0, ""), await RunAsync(out var text, "scores", "--watch", "pink-flat"));
         Assert.Contains("2 nights put to the test, 2 with a known outcome (by debrief 2).", Text(text), StringComparison.Ordinal);
-        Assert.Contains("1 night: 2 nights are not enough evidence to score probabilities; 30 are needed.", Text(text), StringComparison.Ordinal);
+        Assert.Contains(
+            "1 night: 2 nights are not enough evidence to score probabilities; 30 are needed.", Text(text), StringComparison.Ordinal);
 
         int Count(string name) => table.GetProperty(name).GetInt32();
     }
 
     [Theory]
-    [InlineData("nightwatch: --was: muddy is not known; accepted: clear, partly, cloudy, wet-lens, stayed.", "outcome", "add", "--watch", "pink-flat", "--night", "2027-06-04", "--was", "muddy")]
-    [InlineData("nightwatch: --night: 2027-06-21 has not come yet; accepted: the date of an evening that has.", "outcome", "add", "--watch", "pink-flat", "--night", "2027-06-21", "--was", "clear")]
+    [InlineData(
+        "nightwatch: --was: muddy is not known; accepted: clear, partly, cloudy, wet-lens, stayed.",
+        "outcome",
+        "add",
+        "--watch",
+        "pink-flat",
+        "--night",
+        "2027-06-04",
+        "--was",
+        "muddy")]
+    [InlineData(
+        "nightwatch: --night: 2027-06-21 has not come yet; accepted: the date of an evening that has.",
+        "outcome",
+        "add",
+        "--watch",
+        "pink-flat",
+        "--night",
+        "2027-06-21",
+        "--was",
+        "clear")]
     [InlineData("nightwatch: --watch: there is no watch 'nowhere'; 'watch list' names them.", "verdicts", "--watch", "nowhere", "--json")]
     [InlineData("nightwatch: --csv: accepted: either --csv FILE (or -) or --json.", "verdicts", "--watch", "pink-flat")]
     [InlineData("nightwatch: --watch: accepted: either --watch ID or --site ID.", "scores")]

@@ -15,7 +15,12 @@ public sealed class WatchRecordTests
     [Fact]
     public void The_photographer_is_believed_before_the_aerodrome_and_the_aerodrome_before_the_feed()
     {
-        var night = Night(0, [], Was(0, NightOutcome.Partly), Was(0, NightOutcome.Clear, OutcomeSource.Metar), Was(0, NightOutcome.Cloudy, OutcomeSource.Analysis));
+        var night = Night(
+            0,
+            [],
+            Was(0, NightOutcome.Partly),
+            Was(0, NightOutcome.Clear, OutcomeSource.Metar),
+            Was(0, NightOutcome.Cloudy, OutcomeSource.Analysis));
 
         Assert.Equal((OutcomeSource.Debrief, VerdictClass.Marginal), (night.Believed!.Source, night.Came));
     }
@@ -23,7 +28,8 @@ public sealed class WatchRecordTests
     [Fact]
     public void Who_stayed_at_home_is_no_witness_where_another_source_can_say()
     {
-        Assert.Equal(VerdictClass.NoGo, Night(0, [], Was(0, NightOutcome.Stayed), Was(0, NightOutcome.Cloudy, OutcomeSource.Analysis)).Came);
+        Assert.Equal(
+            VerdictClass.NoGo, Night(0, [], Was(0, NightOutcome.Stayed), Was(0, NightOutcome.Cloudy, OutcomeSource.Analysis)).Came);
         Assert.Null(Night(0, [], Was(0, NightOutcome.Stayed)).Came);
         Assert.Null(Night(0, []).Usable);
     }
@@ -34,8 +40,11 @@ public sealed class WatchRecordTests
         var night = Night(
             9,
             [
-                Mark(9, 1, VerdictClass.Marginal, 0.5), Mark(9, 0, VerdictClass.Go, 0.6, PassKind.Morning), Mark(9, 0, VerdictClass.NoGo, 0.2, PassKind.LeaveBy),
-                Mark(9, 0, VerdictClass.Go, 0.9, PassKind.After), Mark(9, 2, VerdictClass.NoGo, 0, basis: ProbabilityBasis.SkyAlone),
+                Mark(9, 1, VerdictClass.Marginal, 0.5),
+                Mark(9, 0, VerdictClass.Go, 0.6, PassKind.Morning),
+                Mark(9, 0, VerdictClass.NoGo, 0.2, PassKind.LeaveBy),
+                Mark(9, 0, VerdictClass.Go, 0.9, PassKind.After),
+                Mark(9, 2, VerdictClass.NoGo, 0, basis: ProbabilityBasis.SkyAlone),
             ]);
 
         Assert.Equal((0.2, 0.5), (night.MarkAt(0)!.Probability, night.MarkAt(1)!.Probability));
@@ -45,7 +54,8 @@ public sealed class WatchRecordTests
     [Fact]
     public void A_night_without_a_known_outcome_is_left_out_and_never_counted_as_a_miss()
     {
-        var record = OfTheDay((VerdictClass.Go, 0.9, NightOutcome.Clear), (VerdictClass.Go, 0.8, null), (VerdictClass.NoGo, 0.1, NightOutcome.Stayed));
+        var record = OfTheDay(
+            (VerdictClass.Go, 0.9, NightOutcome.Clear), (VerdictClass.Go, 0.8, null), (VerdictClass.NoGo, 0.1, NightOutcome.Stayed));
 
         Assert.Equal([First], record.CallsAt(0).Select(call => call.Night));
         var scores = RecordScores.Of([record]);
@@ -59,8 +69,10 @@ public sealed class WatchRecordTests
         WatchRecord record = new(
             Watch,
             [
-                Night(0, [Mark(0, 2, VerdictClass.Go, 0.9)], Was(0, NightOutcome.Clear)), Night(1, [Mark(1, 2, VerdictClass.Go, 0.9)], Was(1, NightOutcome.Cloudy)),
-                Night(3, [Mark(3, 2, VerdictClass.Go, 0.9)], Was(3, NightOutcome.Clear)), Night(4, [Mark(4, 2, VerdictClass.Go, 0.9)], Was(4, NightOutcome.Clear)),
+                Night(0, [Mark(0, 2, VerdictClass.Go, 0.9)], Was(0, NightOutcome.Clear)),
+                Night(1, [Mark(1, 2, VerdictClass.Go, 0.9)], Was(1, NightOutcome.Cloudy)),
+                Night(3, [Mark(3, 2, VerdictClass.Go, 0.9)], Was(3, NightOutcome.Clear)),
+                Night(4, [Mark(4, 2, VerdictClass.Go, 0.9)], Was(4, NightOutcome.Clear)),
             ]);
 
         // Said two evenings before: of night 3 on the evening of day 1, when night 0 was over and night 1 was not.
@@ -102,7 +114,10 @@ public sealed class WatchRecordTests
     [Fact]
     public void A_night_that_the_reader_chose_counts_whatever_the_evening()
     {
-        var chosen = Night(2, [Mark(2, 0, VerdictClass.Go, 0.9)], Was(2, NightOutcome.Clear)) with { Told = Told(2) with { Chosen = true, Told = VerdictClass.Go, ToldProbability = 0.9 } };
+        var chosen = Night(2, [Mark(2, 0, VerdictClass.Go, 0.9)], Was(2, NightOutcome.Clear)) with
+        {
+            Told = Told(2) with { Chosen = true, Told = VerdictClass.Go, ToldProbability = 0.9 },
+        };
 
         var record = new WatchRecord(Watch, [chosen]).ForReaderOf(FreeOn(IsoDayOfWeek.Friday));
 
@@ -116,8 +131,8 @@ public sealed class WatchRecordTests
         var givenUp = Told(0) with { Told = VerdictClass.NoGo, ToldProbability = null };
         var told = Told(1) with { Told = VerdictClass.NoGo, ToldProbability = 0.2 };
         var silent = Told(2) with { Snoozed = true };
-        var nights = ((ToldNight[])[givenUp, told, silent])
-            .Select((memory, day) => Night(day, [Mark(day, 0, VerdictClass.NoGo, 0.2)], Was(day, NightOutcome.Clear)) with { Told = memory });
+        var nights = ((ToldNight[])[givenUp, told, silent]).Select(
+            (memory, day) => Night(day, [Mark(day, 0, VerdictClass.NoGo, 0.2)], Was(day, NightOutcome.Clear)) with { Told = memory });
 
         var record = new WatchRecord(Watch, [.. nights]);
 
@@ -128,7 +143,10 @@ public sealed class WatchRecordTests
     [Fact]
     public void Persistence_knows_the_nights_of_all_evenings()
     {
-        var record = OfTheDay((VerdictClass.Go, 0.9, NightOutcome.Clear), (VerdictClass.Go, 0.9, NightOutcome.Cloudy), (VerdictClass.Go, 0.9, NightOutcome.Clear))
+        var record = OfTheDay(
+                (VerdictClass.Go, 0.9, NightOutcome.Clear),
+                (VerdictClass.Go, 0.9, NightOutcome.Cloudy),
+                (VerdictClass.Go, 0.9, NightOutcome.Clear))
             .ForReaderOf(FreeOn(IsoDayOfWeek.Monday));
 
         Assert.Equal([false], record.CallsAt(0).Select(call => call.CameBefore));
@@ -146,7 +164,11 @@ public sealed class WatchRecordTests
             Watch,
             [
                 Night(0, [Mark(0, 0, VerdictClass.Go, 0.9)], Was(0, NightOutcome.NotTold, OutcomeSource.AutomaticMetar)),
-                Night(1, [Mark(1, 0, VerdictClass.Go, 0.9)], Was(1, NightOutcome.NotTold, OutcomeSource.AutomaticMetar), Was(1, NightOutcome.Clear, OutcomeSource.Analysis)),
+                Night(
+                    1,
+                    [Mark(1, 0, VerdictClass.Go, 0.9)],
+                    Was(1, NightOutcome.NotTold, OutcomeSource.AutomaticMetar),
+                    Was(1, NightOutcome.Clear, OutcomeSource.Analysis)),
             ]);
 
         var scores = RecordScores.Of([record]);
@@ -154,7 +176,8 @@ public sealed class WatchRecordTests
         Assert.Equal((2, 1, 1, 0), (scores.Nights, scores.Known, scores.NotTold, scores.OneSided));
         Assert.Equal([First.PlusDays(1)], record.CallsAt(0).Select(call => call.Night)); // by the later run, which saw the night
         Assert.Equal(
-            [new SourceTally(OutcomeSource.AutomaticMetar, 0, 0, 2, 0), new SourceTally(OutcomeSource.Analysis, 1, 0, 0, 1)], scores.Tallies);
+            [new SourceTally(OutcomeSource.AutomaticMetar, 0, 0, 2, 0), new SourceTally(OutcomeSource.Analysis, 1, 0, 0, 1)],
+            scores.Tallies);
         Assert.Equal(1, scores.Outcomes["not-told"]);
     }
 
@@ -162,7 +185,11 @@ public sealed class WatchRecordTests
     public void A_spoilt_night_that_only_an_aerodrome_tells_is_known_and_not_scored_since_a_good_one_would_not_be_told()
     {
         var alone = Night(0, [Mark(0, 0, VerdictClass.Go, 0.9)], Was(0, NightOutcome.Cloudy, OutcomeSource.AutomaticMetar));
-        var besides = Night(1, [Mark(1, 0, VerdictClass.Go, 0.9)], Was(1, NightOutcome.Cloudy, OutcomeSource.AutomaticMetar), Was(1, NightOutcome.Clear, OutcomeSource.Analysis));
+        var besides = Night(
+            1,
+            [Mark(1, 0, VerdictClass.Go, 0.9)],
+            Was(1, NightOutcome.Cloudy, OutcomeSource.AutomaticMetar),
+            Was(1, NightOutcome.Clear, OutcomeSource.Analysis));
 
         var record = new WatchRecord(Watch, [alone, besides]);
 
@@ -176,10 +203,13 @@ public sealed class WatchRecordTests
     [Fact]
     public void The_record_has_the_measures_of_an_archive()
     {
-        var record = OfTheDay(
-        [
-            .. Enumerable.Range(0, 20).Select(i => (VerdictClass.Go, 0.8, (NightOutcome?)(i < 15 ? NightOutcome.Clear : NightOutcome.Cloudy))),
-            .. Enumerable.Range(0, 10).Select(i => (VerdictClass.NoGo, 0.2, (NightOutcome?)(i < 2 ? NightOutcome.Clear : NightOutcome.Cloudy))),
+        var record = OfTheDay([
+            .. Enumerable
+                .Range(0, 20)
+                .Select(i => (VerdictClass.Go, 0.8, (NightOutcome?)(i < 15 ? NightOutcome.Clear : NightOutcome.Cloudy))),
+            .. Enumerable
+                .Range(0, 10)
+                .Select(i => (VerdictClass.NoGo, 0.2, (NightOutcome?)(i < 2 ? NightOutcome.Clear : NightOutcome.Cloudy))),
         ]);
 
         var day = Assert.Single(RecordScores.Of([record]).ByLead);
@@ -206,10 +236,17 @@ public sealed class WatchRecordTests
     [Fact]
     public void Calls_like_this_one_are_told_from_ten_nights_on()
     {
-        var track = OfTheDay([.. Enumerable.Range(0, 21).Select(i => (VerdictClass.Go, 0.9, (NightOutcome?)(i < 17 ? NightOutcome.Clear : NightOutcome.Cloudy))), (VerdictClass.NoGo, 0.1, NightOutcome.Cloudy)]).Track();
+        var track = OfTheDay([
+                .. Enumerable
+                    .Range(0, 21)
+                    .Select(i => (VerdictClass.Go, 0.9, (NightOutcome?)(i < 17 ? NightOutcome.Clear : NightOutcome.Cloudy))),
+                (VerdictClass.NoGo, 0.1, NightOutcome.Cloudy),
+            ])
+            .Track();
 
         Assert.Equal(new LikeCalls(VerdictClass.Go, 0, new Rate(17, 21)), track.Of(VerdictClass.Go, 0));
-        Assert.Equal(new LikeCalls(VerdictClass.Go, null, new Rate(17, 21)), track.Of(VerdictClass.Go, 3)); // too few at that lead: the last look before each night
+        // Too few at that lead: the last look before each night.
+        Assert.Equal(new LikeCalls(VerdictClass.Go, null, new Rate(17, 21)), track.Of(VerdictClass.Go, 3));
         Assert.Null(track.Of(VerdictClass.NoGo, 0));
         Assert.Null(track.Of(VerdictClass.Marginal, 0));
     }

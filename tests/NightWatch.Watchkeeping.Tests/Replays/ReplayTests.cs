@@ -21,7 +21,8 @@ public sealed class FewDays : IAsyncLifetime
     public string Database => Path.Combine(Folder, "kept.db");
 
     public async ValueTask InitializeAsync() =>
-        await new RehearsalRun(5, ClimateKinds.Default, Days, Path.Combine(Folder, "letters"), (_, _, _) => { }, Database).RunAsync(TestContext.Current.CancellationToken);
+        await new RehearsalRun(5, ClimateKinds.Default, Days, Path.Combine(Folder, "letters"), (_, _, _) => { }, Database).RunAsync(
+            TestContext.Current.CancellationToken);
 
     public ValueTask DisposeAsync()
     {
@@ -47,7 +48,9 @@ public sealed class ReplayTests(FewDays days) : IClassFixture<FewDays>
 
         Assert.True(Count(strict, "same") < Count(strict, "looks"));
         Assert.True(Count(strict, "isLetters") < Count(strict, "wasLetters"));
-        Assert.Contains(strict.GetProperty("turned").EnumerateArray(), night => night.GetProperty("wasOn").GetBoolean() && !night.GetProperty("isOn").GetBoolean());
+        Assert.Contains(
+            strict.GetProperty("turned").EnumerateArray(),
+            night => night.GetProperty("wasOn").GetBoolean() && !night.GetProperty("isOn").GetBoolean());
     }
 
     [Fact]
@@ -58,20 +61,34 @@ public sealed class ReplayTests(FewDays days) : IClassFixture<FewDays>
         await using (var database = Database.Open(forgetful))
         {
             await new Retention(database).ApplyAsync(
-                new RetentionRule { ForecastRuns = 2 }, Cast.FirstDay.PlusDays(FewDays.Days).AtMidnight().InUtc().ToInstant(), TestContext.Current.CancellationToken);
+                new RetentionRule { ForecastRuns = 2 },
+                Cast.FirstDay.PlusDays(FewDays.Days).AtMidnight().InUtc().ToInstant(),
+                TestContext.Current.CancellationToken);
         }
 
         var few = Scores(await RunAsync(forgetful, [.. Whole, "--json"]));
 
         Assert.True(Count(few, "lost") > Count(few, "looks"));
         Assert.Equal(Count(few, "looks"), Count(few, "same"));
-        Assert.Contains("looks cannot be made again: their forecasts are not kept any more.", (await RunAsync(forgetful, Whole)).Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "looks cannot be made again: their forecasts are not kept any more.",
+            (await RunAsync(forgetful, Whole)).Output,
+            StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("nightwatch: --set: there is no limit 'clouds.stop'; accepted: a limit of the watch file and its value, such as cloud.stop=0.4 or usableRunMin=120.", "clouds.stop=0.4")]
-    [InlineData("nightwatch: --set: 'cloud.stop' is no limit; accepted: a limit of the watch file and its value, such as cloud.stop=0.4 or usableRunMin=120.", "cloud.stop")]
-    [InlineData("nightwatch: --set: 'cloud.stop=much' has no number, true or false; accepted: a limit of the watch file and its value, such as cloud.stop=0.4 or usableRunMin=120.", "cloud.stop=much")]
+    [InlineData(
+        "nightwatch: --set: there is no limit 'clouds.stop'; accepted: a limit of the watch file and its value, such as cloud.stop=0.4 " +
+        "or usableRunMin=120.",
+        "clouds.stop=0.4")]
+    [InlineData(
+        "nightwatch: --set: 'cloud.stop' is no limit; accepted: a limit of the watch file and its value, such as cloud.stop=0.4 or " +
+        "usableRunMin=120.",
+        "cloud.stop")]
+    [InlineData(
+        "nightwatch: --set: 'cloud.stop=much' has no number, true or false; accepted: a limit of the watch file and its value, such as " +
+        "cloud.stop=0.4 or usableRunMin=120.",
+        "cloud.stop=much")]
     [InlineData("limits.cloud.stop", "cloud.stop=7")]
     public async Task A_limit_that_cannot_be_is_refused_in_one_line(string line, string set)
     {
@@ -92,14 +109,16 @@ public sealed class ReplayTests(FewDays days) : IClassFixture<FewDays>
         return JsonDocument.Parse(ran.Output).RootElement.GetProperty("scores");
     }
 
-    private async Task<JsonElement> ReplayAsync(params string[] more) => Scores(await RunAsync(days.Database, [.. Whole, "--json", .. more]));
+    private async Task<JsonElement> ReplayAsync(params string[] more) =>
+        Scores(await RunAsync(days.Database, [.. Whole, "--json", .. more]));
 
     private async Task<(int Exit, string Output, string Error)> RunAsync(string database, string[] args)
     {
         var config = Path.Combine(days.Folder, Path.GetFileName(database) + ".json");
         File.WriteAllText(config, $$"""{ "Database": { "Connection": "{{database}}" } }""");
         var (output, error) = (new MemoryStream(), new StringWriter());
-        var exit = await CommandLine.RunAsync([.. args, "--config", config], new Shell(output, error, new FakeClock(Instant.FromUtc(2027, 7, 1, 0, 0)), days.Folder));
+        var exit = await CommandLine.RunAsync(
+            [.. args, "--config", config], new Shell(output, error, new FakeClock(Instant.FromUtc(2027, 7, 1, 0, 0)), days.Folder));
         return (exit, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 }

@@ -36,9 +36,16 @@ public sealed class SimulatedWeatherTests
         {
             var at = watch.Site.Zone.AtStartOfDay(night.PlusDays(-lead)).ToInstant() + Duration.FromHours(lead == 0 ? 14 : 19);
             var runs = new List<ForecastSeries>();
-            for (var back = 0; back <= ForecastDesk.EarlierRuns; back++) runs.Add(((Fetched.Fresh)await FeedAt(at - back * FakeRun.Every).FetchAsync(NightEvaluation.PlaceOf(watch), null, stop)).Series);
+            for (var back = 0; back <= ForecastDesk.EarlierRuns; back++)
+                runs.Add(
+                    ((Fetched.Fresh)await FeedAt(at - back * FakeRun.Every).FetchAsync(NightEvaluation.PlaceOf(watch), null, stop)).Series);
             var members = (FetchedMembers.Fresh)await FeedAt(at).FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
-            var came = new PlaceWeather { Newest = runs[0], EarlierRuns = [.. runs.Skip(1)], Members = ensemble > 0 ? members.Members : [] };
+            var came = new PlaceWeather
+            {
+                Newest = runs[0],
+                EarlierRuns = [.. runs.Skip(1)],
+                Members = ensemble > 0 ? members.Members : [],
+            };
             var service = NightEvaluation.Of(watch, night, came, ChanceBook.Unlearnt, at, new SharedSky()).Plan;
             AssertSame(service.Verdict, simulated.PlanAt(at, night, dark, told: null).Verdict);
             compared++;
@@ -54,7 +61,9 @@ public sealed class SimulatedWeatherTests
     {
         var simulated = new SimulatedWeather(world, watch, new SharedSky());
         foreach (var (night, _) in DarkNights(simulated).Take(8))
-            AssertSame((await new Truth(world, new SharedSky()).OfAsync(watch, night, TestContext.Current.CancellationToken)).Verdict, simulated.TruthOf(night).Verdict);
+            AssertSame(
+                (await new Truth(world, new SharedSky()).OfAsync(watch, night, TestContext.Current.CancellationToken)).Verdict,
+                simulated.TruthOf(night).Verdict);
     }
 
     private static void AssertSame(Verdict service, Verdict simulated)
@@ -62,7 +71,9 @@ public sealed class SimulatedWeatherTests
         Assert.Equal(service.Class, simulated.Class);
         Assert.Equal(service.Run, simulated.Run);
         Assert.Equal(service.Probability, simulated.Probability);
-        Assert.Equal(service.Reasons.Select(reason => (reason.Factor, reason.Severity, reason.Value)), simulated.Reasons.Select(reason => (reason.Factor, reason.Severity, reason.Value)));
+        Assert.Equal(
+            service.Reasons.Select(reason => (reason.Factor, reason.Severity, reason.Value)),
+            simulated.Reasons.Select(reason => (reason.Factor, reason.Severity, reason.Value)));
     }
 
     private static IEnumerable<(LocalDate Night, Interval Dark)> DarkNights(SimulatedWeather simulated) =>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NightWatch.Planning.Verdicts;
 using NightWatch.Watchkeeping.Photographers;
 using NightWatch.Watchkeeping.SimulatedYears;
@@ -37,7 +38,9 @@ public sealed class YearsRunTests
     [Fact]
     public void More_sites_begin_with_the_fewer()
     {
-        Assert.Equal(SimulatedSites.Of(9, 3).Select(watch => watch.Site.Position), SimulatedSites.Of(9, 8).Take(3).Select(watch => watch.Site.Position));
+        Assert.Equal(
+            SimulatedSites.Of(9, 3).Select(watch => watch.Site.Position),
+            SimulatedSites.Of(9, 8).Take(3).Select(watch => watch.Site.Position));
         Assert.All(SimulatedSites.Of(9, 50), watch => Assert.InRange(watch.Site.Position.LatitudeDeg, -48, 48));
     }
 
@@ -45,5 +48,11 @@ public sealed class YearsRunTests
         new YearsRun(climate, seed, nightsASite: 150, sites, every: 12, members: 0, _ => { }).Run(TestContext.Current.CancellationToken);
 
     private static List<string> Text(IEnumerable<SimulatedNight> nights) =>
-        [.. nights.Select(night => FormattableString.Invariant($"{night.Site} {night.Night:R} {night.Came} {night.Letters} {string.Join(' ', night.Looks.Select(look => (look.Class, look.Probability.Value, look.DarkCloud)))}"))];
+        [
+            .. nights.Select(night =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{night.Site} {night.Night:R} {night.Came} {night.Letters} " +
+                    $"{string.Join(' ', night.Looks.Select(look => (look.Class, look.Probability.Value, look.DarkCloud)))}")),
+        ];
 }

@@ -84,16 +84,39 @@ public sealed class YearsScoresTests
     {
         using var output = new MemoryStream();
         YearsTable.Draw(
-            new Shell(output, TextWriter.Null, new FakeClock(default), Path.GetTempPath()), scores with { Members = members }, TimeSpan.FromSeconds(7));
+            new Shell(output, TextWriter.Null, new FakeClock(default), Path.GetTempPath()),
+            scores with
+            {
+                Members = members,
+            },
+            TimeSpan.FromSeconds(7));
         var text = Encoding.UTF8.GetString(output.ToArray());
-        Assert.StartsWith("Invented weather, marine-coast: 2 sites, 1 year from Fri 1 Jan 2027, one night in 4, seed 1, in 7 s.", text, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Invented weather, marine-coast: 2 sites, 1 year from Fri 1 Jan 2027, one night in 4, seed 1, in 7 s.",
+            text,
+            StringComparison.Ordinal);
         Assert.Contains(about, text.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Contains("Cloud to 40 %", text, StringComparison.Ordinal);
     }
 
-    private static SimulatedNight Night(int day, VerdictClass came, double probability, bool told, double cloud) => new(
-        0, new LocalDate(2027, 1, 1).PlusDays(14 * day), came,
-        [.. Enumerable.Range(0, 4).Select(lead => new ArchivedLook(
-            lead, default, VerdictClass.Marginal, new Probability(probability, ProbabilityBasis.LaggedRuns, 0), null, cloud, true, true, true))],
-        new LetterCourse(told ? 1 : 0, 0, told, told, came != VerdictClass.NoGo));
+    private static SimulatedNight Night(int day, VerdictClass came, double probability, bool told, double cloud) =>
+        new(
+            0,
+            new LocalDate(2027, 1, 1).PlusDays(14 * day),
+            came,
+            [
+                .. Enumerable
+                    .Range(0, 4)
+                    .Select(lead => new ArchivedLook(
+                        lead,
+                        default,
+                        VerdictClass.Marginal,
+                        new Probability(probability, ProbabilityBasis.LaggedRuns, 0),
+                        null,
+                        cloud,
+                        true,
+                        true,
+                        true)),
+            ],
+            new LetterCourse(told ? 1 : 0, 0, told, told, came != VerdictClass.NoGo));
 }

@@ -105,7 +105,8 @@ public sealed class SteeringTests : IAsyncLifetime
         async Task<int> ClaimedAsync(int days)
         {
             var at = Noon + Duration.FromDays(days);
-            await due.ScheduleAsync([new DueItem(new DueKey(Flat.Id, PassKind.Morning, Today.PlusDays(days)), at, at + Duration.FromHours(1))], Cancel);
+            await due.ScheduleAsync(
+                [new DueItem(new DueKey(Flat.Id, PassKind.Morning, Today.PlusDays(days)), at, at + Duration.FromHours(1))], Cancel);
             return (await due.ClaimAsync(at, 10, Duration.FromMinutes(1), Cancel)).Count;
         }
 
@@ -122,15 +123,24 @@ public sealed class SteeringTests : IAsyncLifetime
         var (from, to) = await GoNightsAsync();
         await TellAsync(from.Watch, from.Ahead, VerdictClass.Go, onCalendar: true);
 
-        var outcome = await Wishes.SwitchNightAsync(new(from.Watch.Id, Today.PlusDays(from.Ahead)), new(to.Watch.Id, Today.PlusDays(to.Ahead)), Cancel);
+        var outcome = await Wishes.SwitchNightAsync(
+            new(from.Watch.Id, Today.PlusDays(from.Ahead)), new(to.Watch.Id, Today.PlusDays(to.Ahead)), Cancel);
 
         Assert.IsType<SteeringOutcome.Done>(outcome);
         Assert.True(await ToldAsync(from.Watch, from.Ahead) is { IsOff: true, OnCalendar: false, Closed: true });
         Assert.True(await ToldAsync(to.Watch, to.Ahead) is { IsOn: true, OnCalendar: true, Chosen: true });
         var letters = await LettersAsync();
         Assert.Equal(2, letters.Count);
-        Assert.Contains(letters, letter => CalendarOf(letter).Contains("METHOD:CANCEL", StringComparison.Ordinal) && letter.Subject!.StartsWith("STAND DOWN", StringComparison.Ordinal));
-        Assert.Contains(letters, letter => CalendarOf(letter).Contains("METHOD:REQUEST", StringComparison.Ordinal) && letter.Subject!.StartsWith("SWITCHED", StringComparison.Ordinal));
+        Assert.Contains(
+            letters,
+            letter =>
+                CalendarOf(letter).Contains("METHOD:CANCEL", StringComparison.Ordinal)
+                && letter.Subject!.StartsWith("STAND DOWN", StringComparison.Ordinal));
+        Assert.Contains(
+            letters,
+            letter =>
+                CalendarOf(letter).Contains("METHOD:REQUEST", StringComparison.Ordinal)
+                && letter.Subject!.StartsWith("SWITCHED", StringComparison.Ordinal));
 
         // Asking twice writes nothing new.
         await Wishes.SwitchNightAsync(new(from.Watch.Id, Today.PlusDays(from.Ahead)), new(to.Watch.Id, Today.PlusDays(to.Ahead)), Cancel);
@@ -155,7 +165,8 @@ public sealed class SteeringTests : IAsyncLifetime
     {
         var stranger = Gums with { Id = "stranger", Subscriber = new Subscriber("Wenche Aas", "wenche@example.org") };
         await parts.GetRequiredService<WatchStore>().PutAsync(stranger, Noon, Cancel);
-        Assert.IsType<SteeringOutcome.Refused>(await Wishes.SwitchNightAsync(new(Flat.Id, Today.PlusDays(1)), new("stranger", Today.PlusDays(1)), Cancel));
+        Assert.IsType<SteeringOutcome.Refused>(
+            await Wishes.SwitchNightAsync(new(Flat.Id, Today.PlusDays(1)), new("stranger", Today.PlusDays(1)), Cancel));
     }
 
     [Fact]
@@ -167,36 +178,58 @@ public sealed class SteeringTests : IAsyncLifetime
         Assert.Equal(OutboxState.Suppressed, Assert.Single(await Outbox.ListAsync(null, 10, Cancel)).State);
     }
 
-    private static string CalendarOf(MimeMessage letter) => letter.BodyParts.OfType<TextPart>().Single(part => part.ContentType.IsMimeType("text", "calendar")).Text;
+    private static string CalendarOf(MimeMessage letter) =>
+        letter.BodyParts.OfType<TextPart>().Single(part => part.ContentType.IsMimeType("text", "calendar")).Text;
 
     /// <summary>Twelve nights of either class that came as called, as far ahead, on evenings on which the reader is free.</summary>
     private async Task RecordAsync(Watch watch, int ahead)
     {
-        var nights = Enumerable.Range(1, 60).Select(back => Today.PlusDays(-back)).Where(night => Alternatives.IsFree(watch, night)).Take(24);
+        var nights = Enumerable
+            .Range(1, 60)
+            .Select(back => Today.PlusDays(-back))
+            .Where(night => Alternatives.IsFree(watch, night))
+            .Take(24);
         var calls = nights.Select((night, i) => (i < 12 ? VerdictClass.Go : VerdictClass.Marginal, night));
         foreach (var (said, night) in calls)
         {
-            await parts.GetRequiredService<OutcomeStore>().PutAsync(watch.Id, night, said == VerdictClass.Go ? NightOutcome.Clear : NightOutcome.Partly, OutcomeSource.Debrief, Noon, Cancel);
-            await parts.GetRequiredService<PassStore>().CommitAsync(
-                new PassCommit
-                {
-                    Verdicts =
-                    [
-                        new()
-                        {
-                            WatchId = watch.Id,
-                            Night = night,
-                            Pass = PassKind.Evening,
-                            At = night.PlusDays(-ahead).At(new LocalTime(9, 0)).InUtc().ToInstant(),
-                            Verdict = new() { Class = said, Run = null, Probability = new(0.8, ProbabilityBasis.EnsembleMembers, 20), Reasons = [] },
-                            InputsHash = "5f2c",
-                            Why = "as a test",
-                            LeadNights = ahead,
-                            FeedId = "fake",
-                        },
-                    ],
-                },
-                Noon, Cancel);
+            await parts
+                .GetRequiredService<OutcomeStore>()
+                .PutAsync(
+                    watch.Id,
+                    night,
+                    said == VerdictClass.Go ? NightOutcome.Clear : NightOutcome.Partly,
+                    OutcomeSource.Debrief,
+                    Noon,
+                    Cancel);
+            await parts
+                .GetRequiredService<PassStore>()
+                .CommitAsync(
+                    new PassCommit
+                    {
+                        Verdicts =
+                        [
+                            new()
+                            {
+                                WatchId = watch.Id,
+                                Night = night,
+                                Pass = PassKind.Evening,
+                                At = night.PlusDays(-ahead).At(new LocalTime(9, 0)).InUtc().ToInstant(),
+                                Verdict = new()
+                                {
+                                    Class = said,
+                                    Run = null,
+                                    Probability = new(0.8, ProbabilityBasis.EnsembleMembers, 20),
+                                    Reasons = [],
+                                },
+                                InputsHash = "5f2c",
+                                Why = "as a test",
+                                LeadNights = ahead,
+                                FeedId = "fake",
+                            },
+                        ],
+                    },
+                    Noon,
+                    Cancel);
         }
     }
 
@@ -209,7 +242,9 @@ public sealed class SteeringTests : IAsyncLifetime
         {
             for (var ahead = 1; ahead <= 5; ahead++)
             {
-                var plan = (await NightEvaluation.AskAsync(watch, Today.PlusDays(ahead), forecasts, Noon, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
+                var plan = (
+                    await NightEvaluation.AskAsync(
+                        watch, Today.PlusDays(ahead), forecasts, Noon, parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;
                 if (plan.Verdict.Class != VerdictClass.NoGo) on.Add((watch, ahead));
             }
         }
@@ -218,7 +253,8 @@ public sealed class SteeringTests : IAsyncLifetime
         return (on[0], on[^1]);
     }
 
-    private async Task<ToldNight> ToldAsync(Watch watch, int ahead) => (await parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, Today.PlusDays(ahead), Cancel)).Night;
+    private async Task<ToldNight> ToldAsync(Watch watch, int ahead) =>
+        (await parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, Today.PlusDays(ahead), Cancel)).Night;
 
     private async Task TellAsync(Watch watch, int ahead, VerdictClass told, bool onCalendar, bool queued = false)
     {
@@ -237,9 +273,24 @@ public sealed class SteeringTests : IAsyncLifetime
             OnCalendar = onCalendar,
         };
         OutboxDraft[] letters = queued
-            ? [new() { DedupeKey = $"outlook {ahead}", MessageId = $"outlook.{ahead}@example.org", Kind = "Outlook", Recipient = watch.Subscriber.Address, Mime = "Subject: x\r\n\r\n"u8.ToArray(), NotBefore = Noon, NotAfter = Noon + Duration.FromHours(9), About = [new(watch.Id, night)] }]
+            ?
+            [
+                new()
+                {
+                    DedupeKey = $"outlook {ahead}",
+                    MessageId = $"outlook.{ahead}@example.org",
+                    Kind = "Outlook",
+                    Recipient = watch.Subscriber.Address,
+                    Mime = "Subject: x\r\n\r\n"u8.ToArray(),
+                    NotBefore = Noon,
+                    NotAfter = Noon + Duration.FromHours(9),
+                    About = [new(watch.Id, night)],
+                },
+            ]
             : [];
-        await parts.GetRequiredService<PassStore>().CommitAsync(new PassCommit { Told = [memory with { Night = next }], Letters = letters }, Noon, Cancel);
+        await parts
+            .GetRequiredService<PassStore>()
+            .CommitAsync(new PassCommit { Told = [memory with { Night = next }], Letters = letters }, Noon, Cancel);
     }
 
     private async Task<IReadOnlyList<MimeMessage>> LettersAsync()

@@ -14,12 +14,21 @@ public sealed class ClimateTests
     [InlineData(ClimateKind.HumidContinental, 41.98, -87.92, -6, .33, .46, .18, 2.2, .48)] // Chicago
     [InlineData(ClimateKind.MarineCoast, 48.12, -123.50, -8, .23, .41, .44, 1.0, .89)] // Port Angeles
     public void Nights_are_like_the_stations(
-        ClimateKind kind, double latitude, double longitude, double zoneH, double atMost20, double atMost45, double nightToNight, double leastK, double within2K)
+        ClimateKind kind,
+        double latitude,
+        double longitude,
+        double zoneH,
+        double atMost20,
+        double atMost45,
+        double nightToNight,
+        double leastK,
+        double within2K)
     {
         var nights = new InventedNights(kind, new ForecastPlace(latitude, longitude, 0), zoneH);
 
         var made = StationFigures.Of(
-            nights.Cloud(), nights.Of((world, at, _) => world.At(nights.Place, at), hours => hours.Min(state => state.AirC - state.DewPointC)));
+            nights.Cloud(),
+            nights.Of((world, at, _) => world.At(nights.Place, at), hours => hours.Min(state => state.AirC - state.DewPointC)));
 
         Assert.Equal(atMost20, made.AtMost20, 0.05);
         Assert.Equal(atMost45, made.AtMost45, 0.05);
@@ -31,10 +40,14 @@ public sealed class ClimateTests
         Assert.Equal((atMost20, atMost45, nightToNight), (told.AtMost20, told.AtMost45, told.NightToNight), new Near(0.02));
     }
 
-    /// <summary>Mean opaque cloud in percent of winter (December to February) and summer (June to August), night (20 to 04 h) and day (09 to 17 h), of the station.</summary>
+    /// <summary>
+    /// Mean opaque cloud in percent of winter (December to February) and summer (June to August), night (20 to 04 h) and day (09 to 17 h),
+    /// of the station.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Courses))]
-    public void Seasons_and_hours_are_cloudy_as_at_the_station(ClimateKind kind, double longitude, int[] months, int fromHour, double percent)
+    public void Seasons_and_hours_are_cloudy_as_at_the_station(
+        ClimateKind kind, double longitude, int[] months, int fromHour, double percent)
     {
         var place = new ForecastPlace(45, longitude, 0);
         var zoneH = Math.Round(longitude / 15);
@@ -73,14 +86,21 @@ public sealed class ClimateTests
     [Fact]
     public void The_south_has_its_seasons_half_a_year_later()
     {
-        double Cloud(double latitude, int month) => Enumerable.Range(0, 400).Average(i =>
-            new FakeWeather(1, ClimateKind.MarineCoast).At(new ForecastPlace(latitude, -123, 0), Instant.FromUtc(2000 + i, month, 15, 9, 0)).Cloud);
+        double Cloud(double latitude, int month) =>
+            Enumerable
+                .Range(0, 400)
+                .Average(i =>
+                    new FakeWeather(1, ClimateKind.MarineCoast)
+                        .At(new ForecastPlace(latitude, -123, 0), Instant.FromUtc(2000 + i, month, 15, 9, 0))
+                        .Cloud);
 
         Assert.True(Cloud(48, 12) > Cloud(48, 8) + 0.1);
         Assert.True(Cloud(-48, 6) > Cloud(-48, 2) + 0.1);
     }
 
-    /// <summary>Tens of kilometres make another night, hundreds another weather: distances as assumed, see <see cref="FakeWeather"/>.</summary>
+    /// <summary>
+    /// Tens of kilometres make another night, hundreds another weather: distances as assumed, see <see cref="FakeWeather"/>.
+    /// </summary>
     [Theory]
     [InlineData(0.05, 0.92, 1)] // 5 km
     [InlineData(0.4, 0.6, 0.96)] // 40 km

@@ -38,7 +38,8 @@ public sealed class FakeFeedTests
         clock.AdvanceHours(2);
 
         Assert.Equal(
-            new Fetched.Unchanged(Instant.FromUtc(2031, 3, 2, 19, 0)), await Feed.FetchAsync(Moor, known, TestContext.Current.CancellationToken));
+            new Fetched.Unchanged(Instant.FromUtc(2031, 3, 2, 19, 0)),
+            await Feed.FetchAsync(Moor, known, TestContext.Current.CancellationToken));
         clock.AdvanceHours(3);
         Assert.NotEqual(known.LastModified, (await Fresh(known)).Head.LastModified);
     }
@@ -62,7 +63,8 @@ public sealed class FakeFeedTests
         var past = Issued - Duration.FromHours(10);
         var future = Issued + Duration.FromHours(36);
         Assert.Equal(weather.At(Moor, past).PressureHpa, series.At(InstantQuantity.SeaLevelPressureHpa, past).Value!.Value, 2);
-        Assert.Equal(weather.Forecast(Moor, future, Issued).PressureHpa, series.At(InstantQuantity.SeaLevelPressureHpa, future).Value!.Value, 2);
+        Assert.Equal(
+            weather.Forecast(Moor, future, Issued).PressureHpa, series.At(InstantQuantity.SeaLevelPressureHpa, future).Value!.Value, 2);
         Assert.NotEqual(weather.At(Moor, future).PressureHpa, series.At(InstantQuantity.SeaLevelPressureHpa, future).Value!.Value, 2);
     }
 
@@ -101,7 +103,9 @@ public sealed class FakeFeedTests
         Assert.Equal([0, 1, 2, 3, 4], fresh.Members.Select(m => m.Member!.Value));
         double Spread(int hour)
         {
-            var values = fresh.Members.Select(m => m.At(InstantQuantity.SeaLevelPressureHpa, Issued + Duration.FromHours(hour)).Value!.Value).ToList();
+            var values = fresh
+                .Members.Select(m => m.At(InstantQuantity.SeaLevelPressureHpa, Issued + Duration.FromHours(hour)).Value!.Value)
+                .ToList();
             return values.Max() - values.Min();
         }
 
@@ -114,7 +118,12 @@ public sealed class FakeFeedTests
     [InlineData("{}", "issuedAt")]
     [InlineData("""{"issuedAt":"2031-03-02T12:00:00Z","place":{}}""", "latitudeDeg")]
     [InlineData("""{"issuedAt":"2031-03-02T12:00:00Z","place":{"latitudeDeg":1,"longitudeDeg":2},"runs":[]}""", "runs is empty")]
-    [InlineData("""{"issuedAt":"2031-03-02T12:00:00Z","place":{"latitudeDeg":1,"longitudeDeg":2},"runs":[{"instants":{"time":["now"]}}]}""", "no instant")]
+    [InlineData(
+        """{"issuedAt":"2031-03-02T12:00:00Z","place":{"latitudeDeg":1,"longitudeDeg":2},"runs":[{"instants":{"time":["now"]}}]}""",
+        "no instant")]
     public void What_is_no_body_of_its_own_is_refused(string body, string why) =>
-        Assert.Contains(why, Assert.Throws<ForecastFormatException>(() => new FakeReader().Read(Encoding.UTF8.GetBytes(body), Now)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            why,
+            Assert.Throws<ForecastFormatException>(() => new FakeReader().Read(Encoding.UTF8.GetBytes(body), Now)).Message,
+            StringComparison.Ordinal);
 }

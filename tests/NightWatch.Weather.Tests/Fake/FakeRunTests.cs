@@ -20,7 +20,8 @@ public sealed class FakeRunTests
     [InlineData(85, 98)]
     public async Task It_is_what_the_feed_answers_for_the_hours_wanted(int fromHours, int toHours)
     {
-        var fresh = Assert.IsType<Fetched.Fresh>(await new FakeFeed(weather, new FakeClock(now)).FetchAsync(moor, null, TestContext.Current.CancellationToken));
+        var fresh = Assert.IsType<Fetched.Fresh>(
+            await new FakeFeed(weather, new FakeClock(now)).FetchAsync(moor, null, TestContext.Current.CancellationToken));
         var wanted = Wanted(fromHours, toHours);
         AssertSame(fresh.Series, FakeRun.Of(weather, moor, now, wanted), wanted);
     }
@@ -28,7 +29,9 @@ public sealed class FakeRunTests
     [Fact]
     public async Task Its_members_are_the_feeds()
     {
-        var fresh = Assert.IsType<FetchedMembers.Fresh>(await new FakeFeed(weather, new FakeClock(now), members: 3).FetchMembersAsync(moor, null, TestContext.Current.CancellationToken));
+        var fresh = Assert.IsType<FetchedMembers.Fresh>(
+            await new FakeFeed(weather, new FakeClock(now), members: 3).FetchMembersAsync(moor, null, TestContext.Current.CancellationToken)
+        );
         var wanted = Wanted(20, 40);
         foreach (var (number, member) in fresh.Members.Index())
             AssertSame(member, FakeRun.Of(weather, moor, now, wanted, number), wanted);
@@ -38,11 +41,14 @@ public sealed class FakeRunTests
     public void Hours_outside_are_unknown() =>
         Assert.Null(FakeRun.Of(weather, moor, now, Wanted(20, 30)).At(InstantQuantity.CloudAreaFraction, now).Value);
 
-    private static Interval Wanted(int fromHours, int toHours) => new(now + Duration.FromHours(fromHours), now + Duration.FromHours(toHours));
+    private static Interval Wanted(int fromHours, int toHours) =>
+        new(now + Duration.FromHours(fromHours), now + Duration.FromHours(toHours));
 
     private static void AssertSame(ForecastSeries feed, ForecastSeries run, Interval wanted)
     {
-        Assert.Equal((feed.FeedId, feed.IssuedAt, feed.RetrievedAt, feed.Cell, feed.Member), (run.FeedId, run.IssuedAt, run.RetrievedAt, run.Cell, run.Member));
+        Assert.Equal(
+            (feed.FeedId, feed.IssuedAt, feed.RetrievedAt, feed.Cell, feed.Member),
+            (run.FeedId, run.IssuedAt, run.RetrievedAt, run.Cell, run.Member));
         Assert.Equal(feed.Instants.Keys.Order(), run.Instants.Keys.Order());
         Assert.Equal(feed.Periods.Keys.Order(), run.Periods.Keys.Order());
         for (var at = wanted.Start; at < wanted.End; at += Duration.FromMinutes(35))

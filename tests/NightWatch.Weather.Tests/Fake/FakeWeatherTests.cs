@@ -5,7 +5,9 @@ using NodaTime;
 
 namespace NightWatch.Weather.Tests.Fake;
 
-/// <summary>What the invented weather must be like so that a rehearsal means something. Bounds are ours; nothing outside is claimed.</summary>
+/// <summary>
+/// What the invented weather must be like so that a rehearsal means something. Bounds are ours; nothing outside is claimed.
+/// </summary>
 public sealed class FakeWeatherTests
 {
     private static readonly ForecastPlace Moor = new(55.1, -4.5, 300);
@@ -15,28 +17,42 @@ public sealed class FakeWeatherTests
         Gen.Long, Gen.Double[-90, 90], Gen.Double[-180, 180], Gen.Double[0, 4000], Gen.Double[0, 20 * 8766],
         (seed, lat, lon, m, h) => (seed, new ForecastPlace(lat, lon, m), Start + Duration.FromHours(h)));
 
-    private static Instant Midnight(int day, ForecastPlace place) => Start + Duration.FromDays(day) - Duration.FromHours(place.LongitudeDeg / 15);
+    private static Instant Midnight(int day, ForecastPlace place) =>
+        Start + Duration.FromDays(day) - Duration.FromHours(place.LongitudeDeg / 15);
 
     private static double NightCloud(Func<Instant, WeatherState> weather, Instant midnight) =>
         Enumerable.Range(-3, 7).Average(h => weather(midnight + Duration.FromHours(h)).Cloud);
 
     [Fact]
-    public void Every_value_is_possible_everywhere() => Anywhere.Sample(x =>
-    {
-        foreach (var w in new[] { new FakeWeather(x.Seed).At(x.Place, x.At), new FakeWeather(x.Seed).Forecast(x.Place, x.At, x.At - Duration.FromHours(100), 3) })
-        {
-            Assert.All([w.Cloud, w.LowCloud, w.MediumCloud, w.HighCloud, w.Fog, w.RelativeHumidity, w.RainProbability, w.ThunderProbability], v => Assert.InRange(v, 0, 1));
-            Assert.True(w.Cloud >= Math.Max(w.LowCloud, Math.Max(w.MediumCloud, w.HighCloud)) - 1e-12);
-            Assert.InRange(w.AirC, -85, 50);
-            Assert.True(w.DewPointC <= w.AirC);
-            Assert.InRange(w.WindMps, 0, 30);
-            Assert.True(w.GustMps >= w.WindMps);
-            Assert.InRange(w.WindFromDeg, 0, 360);
-            Assert.InRange(w.RainMmPerH, 0, 20);
-            Assert.InRange(w.PressureHpa, 950, 1050);
-            Assert.InRange(w.VisibilityM, 0, 50_000);
-        }
-    }, iter: 300);
+    public void Every_value_is_possible_everywhere() =>
+        Anywhere.Sample(
+            x =>
+            {
+                foreach (
+                    var w in new[]
+                    {
+                        new FakeWeather(x.Seed).At(x.Place, x.At),
+                        new FakeWeather(x.Seed).Forecast(x.Place, x.At, x.At - Duration.FromHours(100), 3),
+                    })
+                {
+                    Assert.All(
+                        [
+                            w.Cloud, w.LowCloud, w.MediumCloud, w.HighCloud, w.Fog, w.RelativeHumidity, w.RainProbability,
+                            w.ThunderProbability,
+                        ],
+                        v => Assert.InRange(v, 0, 1));
+                    Assert.True(w.Cloud >= Math.Max(w.LowCloud, Math.Max(w.MediumCloud, w.HighCloud)) - 1e-12);
+                    Assert.InRange(w.AirC, -85, 50);
+                    Assert.True(w.DewPointC <= w.AirC);
+                    Assert.InRange(w.WindMps, 0, 30);
+                    Assert.True(w.GustMps >= w.WindMps);
+                    Assert.InRange(w.WindFromDeg, 0, 360);
+                    Assert.InRange(w.RainMmPerH, 0, 20);
+                    Assert.InRange(w.PressureHpa, 950, 1050);
+                    Assert.InRange(w.VisibilityM, 0, 50_000);
+                }
+            },
+            iter: 300);
 
     [Fact]
     public void The_same_seed_makes_the_same_weather_and_another_seed_another()
@@ -134,9 +150,14 @@ public sealed class FakeWeatherTests
     public void Clear_calm_nights_cool_toward_the_dew_point_and_never_below()
     {
         var weather = new FakeWeather(1);
-        var calm = Enumerable.Range(0, 365)
-            .Select(day => (Evening: weather.At(Moor, Midnight(day, Moor) - Duration.FromHours(6)), Dawn: weather.At(Moor, Midnight(day, Moor) + Duration.FromHours(5))))
-            .Where(n => n.Evening.Cloud < 0.1 && n.Dawn.Cloud < 0.1 && n.Dawn.WindMps < 3).ToList();
+        var calm = Enumerable
+            .Range(0, 365)
+            .Select(day =>
+                (
+                    Evening: weather.At(Moor, Midnight(day, Moor) - Duration.FromHours(6)),
+                    Dawn: weather.At(Moor, Midnight(day, Moor) + Duration.FromHours(5))))
+            .Where(n => n.Evening.Cloud < 0.1 && n.Dawn.Cloud < 0.1 && n.Dawn.WindMps < 3)
+            .ToList();
 
         Assert.True(calm.Count > 10);
         Assert.True(calm.Average(n => n.Evening.AirC - n.Dawn.AirC) > 3);
@@ -160,7 +181,9 @@ public sealed class FakeWeatherTests
     {
         var weather = new FakeWeather(1);
         double Month(ForecastPlace place, int month) =>
-            Enumerable.Range(0, 30 * 24).Average(h => weather.At(place, Instant.FromUtc(2031, month, 1, 0, 0) + Duration.FromHours(h)).AirC);
+            Enumerable
+                .Range(0, 30 * 24)
+                .Average(h => weather.At(place, Instant.FromUtc(2031, month, 1, 0, 0) + Duration.FromHours(h)).AirC);
 
         Assert.True(Month(Moor, 7) > Month(Moor, 1) + 12);
         Assert.True(Month(new ForecastPlace(-43, 147, 100), 1) > Month(new ForecastPlace(-43, 147, 100), 7) + 8);

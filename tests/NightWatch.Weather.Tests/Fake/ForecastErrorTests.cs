@@ -67,14 +67,17 @@ public sealed class ForecastErrorTests
         Assert.True(Step(ForecastError.SwitchH) > 2 * Step(ForecastError.SwitchH + 1));
     }
 
-    /// <summary>What members scatter by is an assumption; that they scatter about the run, and know the truth by the run alone, is not.</summary>
+    /// <summary>
+    /// What members scatter by is an assumption; that they scatter about the run, and know the truth by the run alone, is not.
+    /// </summary>
     [Theory]
     [InlineData(12)]
     [InlineData(80)]
     public void Members_are_centred_on_the_run(double leadH)
     {
         var (noise, own, place) = (new NoiseField(1, 300, 20), new NoiseField(2, 300, 20), (0.6, 0.0, 0.8));
-        double View(int i, int member, double truth) => new ForecastError(leadH, 100 * i, member).Slow(truth, noise, own, place, 100 * i + leadH);
+        double View(int i, int member, double truth) =>
+            new ForecastError(leadH, 100 * i, member).Slow(truth, noise, own, place, 100 * i + leadH);
         var lost = Math.Sqrt(1 - Math.Pow(new ForecastError(leadH, 0, 0).Kept, 2));
         var scatter = ForecastError.SpreadShare * lost;
         var towardsClimate = Math.Sqrt(1 - scatter * scatter);
@@ -84,6 +87,8 @@ public sealed class ForecastErrorTests
         Assert.Equal(0, apart.Average(), 0.03);
         Assert.Equal(scatter, Math.Sqrt(apart.Average(x => x * x)), 0.03);
         // Another truth moves a member by no more than it moves the run.
-        Assert.All(Enumerable.Range(0, 50), i => Assert.Equal(towardsClimate * (View(i, 0, 1.5) - View(i, 0, 0.5)), View(i, 3, 1.5) - View(i, 3, 0.5), 12));
+        Assert.All(
+            Enumerable.Range(0, 50),
+            i => Assert.Equal(towardsClimate * (View(i, 0, 1.5) - View(i, 0, 0.5)), View(i, 3, 1.5) - View(i, 3, 0.5), 12));
     }
 }

@@ -32,9 +32,11 @@ public sealed class MutatedBodyTests
         static string Column(Func<int, string> value) => string.Join(',', Enumerable.Range(0, 72).Select(value));
         var n = (Func<double, int, string>)((x, i) => (x + i % 7).ToString(System.Globalization.CultureInfo.InvariantCulture));
         return OpenMeteoReaderTests.Body(
-            $"\"cloud_cover\":[{Column(i => n(20, i))}],\"temperature_2m\":[{Column(i => n(3.5, i))}],\"wind_speed_10m\":[{Column(i => n(2.1, i))}],"
-            + $"\"wind_gusts_10m\":[{Column(i => n(5.5, i))}],\"precipitation\":[{Column(i => n(0.1, i))}],\"visibility\":[{Column(i => n(9000, i))}],"
-            + $"\"weather_code\":[{Column(i => i == 9 ? "95" : "3")}],\"soil_moisture_0_to_7cm\":[{Column(_ => "0.24")}]",
+            $"\"cloud_cover\":[{Column(i => n(20, i))}],\"temperature_2m\":[{Column(i => n(3.5, i))}],"
+                + $"\"wind_speed_10m\":[{Column(i => n(2.1, i))}],"
+                + $"\"wind_gusts_10m\":[{Column(i => n(5.5, i))}],\"precipitation\":[{Column(i => n(0.1, i))}],"
+                + $"\"visibility\":[{Column(i => n(9000, i))}],"
+                + $"\"weather_code\":[{Column(i => i == 9 ? "95" : "3")}],\"soil_moisture_0_to_7cm\":[{Column(_ => "0.24")}]",
             times: Column(i => (1930114800 + 3600 * i).ToString(System.Globalization.CultureInfo.InvariantCulture)));
     }
 
@@ -82,60 +84,88 @@ public sealed class MutatedBodyTests
         var reader = ForecastReaders.For(feed);
         var body = Body(feed);
         var (instants, periods) = Given(reader.Read(body, Retrieved));
-        Gen.Select(Gen.Int, Gen.Int[1, 30], Gen.Bool).Sample((seed, cuts, disorder) =>
-        {
-            var root = JsonNode.Parse(body)!;
-            var random = new Random(seed);
-            for (var i = 0; i < cuts; i++)
-                Damage(root, random, disorder && feed is "met-norway" or "nws");
-            try
-            {
-                var series = reader.Read(Encoding.UTF8.GetBytes(root.ToJsonString()), Retrieved);
-                return IsSound(series)
-                    && series.Instants.All(q => q.Value.Where(p => p.Quality == Quality.Direct).All(p => instants.Contains((q.Key, p.At, p.Value))))
-                    && series.Periods.All(q => q.Value.Where(p => p.Quality == Quality.Direct).All(p => periods.Contains((q.Key, p.Start, p.Value))));
-            }
-            catch (ForecastFormatException)
-            {
-                return true;
-            }
-        }, iter: 60);
+        Gen.Select(Gen.Int, Gen.Int[1, 30], Gen.Bool)
+            .Sample(
+                (seed, cuts, disorder) =>
+                {
+                    var root = JsonNode.Parse(body)!;
+                    var random = new Random(seed);
+                    for (var i = 0; i < cuts; i++) Damage(root, random, disorder && feed is "met-norway" or "nws");
+                    try
+                    {
+                        var series = reader.Read(Encoding.UTF8.GetBytes(root.ToJsonString()), Retrieved);
+                        return IsSound(series)
+                            && series.Instants.All(q =>
+                                q.Value.Where(p => p.Quality == Quality.Direct).All(p => instants.Contains((q.Key, p.At, p.Value))))
+                            && series.Periods.All(q =>
+                                q.Value.Where(p => p.Quality == Quality.Direct).All(p => periods.Contains((q.Key, p.Start, p.Value))));
+                    }
+                    catch (ForecastFormatException)
+                    {
+                        return true;
+                    }
+                },
+                iter: 60);
     }
 
     [Fact]
     public void Broken_ensembles_are_refused_or_read()
     {
-        var body = Encoding.UTF8.GetBytes(OpenMeteoBody().Replace("\"temperature_2m\":[", "\"cloud_cover_member01\":[", StringComparison.Ordinal)
-            .Replace("\"precipitation\":[", "\"cloud_cover_member02\":[", StringComparison.Ordinal));
+        var body = Encoding.UTF8.GetBytes(
+            OpenMeteoBody()
+                .Replace("\"temperature_2m\":[", "\"cloud_cover_member01\":[", StringComparison.Ordinal)
+                .Replace("\"precipitation\":[", "\"cloud_cover_member02\":[", StringComparison.Ordinal));
         Assert.Equal(3, new OpenMeteoEnsembleReader().ReadMembers(body.ToArray(), Retrieved).Length);
-        Hit.Array[1, 4].Sample(hits =>
-        {
-            try
-            {
-                return new OpenMeteoEnsembleReader().ReadMembers(hits.Aggregate(body, (b, hit) => b.Length == 0 ? b : Apply(b, hit)), Retrieved).All(IsSound);
-            }
-            catch (ForecastFormatException)
-            {
-                return true;
-            }
-        }, iter: 300);
+        Hit.Array[1, 4]
+            .Sample(
+                hits =>
+                {
+                    try
+                    {
+                        return new OpenMeteoEnsembleReader()
+                            .ReadMembers(hits.Aggregate(body, (b, hit) => b.Length == 0 ? b : Apply(b, hit)), Retrieved)
+                            .All(IsSound);
+                    }
+                    catch (ForecastFormatException)
+                    {
+                        return true;
+                    }
+                },
+                iter: 300);
     }
 
     [Theory, MemberData(nameof(Feeds))]
     public void Text_that_is_no_UTF8_is_refused(string feed)
     {
-        byte[] bad = [.. "{\"properties\":{\"x"u8, 0xC3, 0x28, .. "\":\""u8, 0xFF, .. "\",\"timeseries\":[{\"time\":\""u8, 0xFF, .. "\"}]},\"hourly\":{\"time\":[\""u8, 0xFF, .. "\"]},\"issuedAt\":\""u8, 0xFF, .. "\"}"u8];
+        byte[] bad =
+        [
+            .. "{\"properties\":{\"x"u8,
+            0xC3,
+            0x28,
+            .. "\":\""u8,
+            0xFF,
+            .. "\",\"timeseries\":[{\"time\":\""u8,
+            0xFF,
+            .. "\"}]},\"hourly\":{\"time\":[\""u8,
+            0xFF,
+            .. "\"]},\"issuedAt\":\""u8,
+            0xFF,
+            .. "\"}"u8,
+        ];
 
         Assert.Throws<ForecastFormatException>(() => ForecastReaders.For(feed).Read(bad, Retrieved));
     }
 
     [Theory, MemberData(nameof(Feeds))]
     public void Nesting_without_end_is_refused(string feed) =>
-        Assert.Throws<ForecastFormatException>(() => ForecastReaders.For(feed).Read(Encoding.UTF8.GetBytes(new string('[', 100_000)), Retrieved));
+        Assert.Throws<ForecastFormatException>(() =>
+            ForecastReaders.For(feed).Read(Encoding.UTF8.GetBytes(new string('[', 100_000)), Retrieved));
 
-    private static (HashSet<(InstantQuantity, Instant, double)> Instants, HashSet<(PeriodQuantity, Instant, double)> Periods) Given(ForecastSeries series) =>
-        ([.. series.Instants.SelectMany(q => q.Value.Select(p => (q.Key, p.At, p.Value)))],
-         [.. series.Periods.SelectMany(q => q.Value.Select(p => (q.Key, p.Start, p.Value)))]);
+    private static (HashSet<(InstantQuantity, Instant, double)> Instants, HashSet<(PeriodQuantity, Instant, double)> Periods) Given(
+        ForecastSeries series) =>
+        (
+            [.. series.Instants.SelectMany(q => q.Value.Select(p => (q.Key, p.At, p.Value)))],
+            [.. series.Periods.SelectMany(q => q.Value.Select(p => (q.Key, p.Start, p.Value)))]);
 
     /// <summary>One thing taken out, made null or, where order carries no meaning, put elsewhere.</summary>
     private static void Damage(JsonNode root, Random random, bool disorder)

@@ -20,7 +20,8 @@ public sealed class FetchRulesTests
     [InlineData(1, null, true)]
     [InlineData(-1, null, false)]
     [InlineData(1, -1, false)]
-    public void A_feed_is_asked_when_its_answer_has_expired_and_nothing_holds_it(int? expiredMinutesAgo, int? heldUntilMinutesAgo, bool mayAsk)
+    public void A_feed_is_asked_when_its_answer_has_expired_and_nothing_holds_it(
+        int? expiredMinutesAgo, int? heldUntilMinutesAgo, bool mayAsk)
     {
         var known = expiredMinutesAgo is null ? null : new FetchedHead(null, Ago(expiredMinutesAgo), Now - Duration.FromHours(2));
 
@@ -32,8 +33,11 @@ public sealed class FetchRulesTests
     [InlineData(null, 30, true)]
     [InlineData(600, 29, false)]
     [InlineData(600, 30, true)]
-    public void Without_an_expiry_or_with_one_already_past_it_waits_half_an_hour(int? expiredMinutesAgo, int retrievedMinutesAgo, bool mayAsk) =>
-        Assert.Equal(mayAsk, Rules.MayAsk(new FetchedHead(null, Ago(expiredMinutesAgo), Ago(retrievedMinutesAgo)!.Value), null, Now));
+    public void Without_an_expiry_or_with_one_already_past_it_waits_half_an_hour(
+        int? expiredMinutesAgo,
+        int retrievedMinutesAgo,
+        bool mayAsk
+    ) => Assert.Equal(mayAsk, Rules.MayAsk(new FetchedHead(null, Ago(expiredMinutesAgo), Ago(retrievedMinutesAgo)!.Value), null, Now));
 
     [Theory]
     [InlineData(0, null, Freshness.Good)]
@@ -50,7 +54,8 @@ public sealed class FetchRulesTests
     [InlineData(10, false, 10)]
     [InlineData(null, true, 1440)]
     [InlineData(2000, true, 2000)]
-    public void A_hold_is_what_the_feed_demands_and_a_day_where_the_operator_must_act(int? demandedMinutes, bool operatorMustAct, int? heldMinutes)
+    public void A_hold_is_what_the_feed_demands_and_a_day_where_the_operator_must_act(
+        int? demandedMinutes, bool operatorMustAct, int? heldMinutes)
     {
         Duration? demanded = demandedMinutes is { } m ? Duration.FromMinutes(m) : null;
 
@@ -69,11 +74,14 @@ public sealed class FetchRulesTests
 
     [Fact]
     public void One_run_seen_twice_is_one_run() =>
-        Assert.Equal([5L, 3, 1], Rules.Distinct([Run(5, 3, 0), Run(4, 3, 1), Run(3, 9, 6), Run(2, 9, 8), Run(1, 15, 12)], 4).Select(r => r.Id));
+        Assert.Equal(
+            [5L, 3, 1], Rules.Distinct([Run(5, 3, 0), Run(4, 3, 1), Run(3, 9, 6), Run(2, 9, 8), Run(1, 15, 12)], 4).Select(r => r.Id));
 
     [Fact]
     public void Without_issue_times_answers_hours_apart_are_runs() =>
-        Assert.Equal([5L, 2, 1], Rules.Distinct([Run(5, null, 0), Run(4, null, 1), Run(3, null, 3), Run(2, null, 6), Run(1, null, 12)], 4).Select(r => r.Id));
+        Assert.Equal(
+            [5L, 2, 1],
+            Rules.Distinct([Run(5, null, 0), Run(4, null, 1), Run(3, null, 3), Run(2, null, 6), Run(1, null, 12)], 4).Select(r => r.Id));
 
     [Fact]
     public void An_older_run_answered_later_does_not_displace_a_newer_one() =>

@@ -25,7 +25,8 @@ public sealed class ForecastFetcherTests
     private Instant Now => clock.GetCurrentInstant();
 
     private ForecastPass Pass(params IForecastFeed[] feeds) =>
-        new ForecastFetcher(feeds, null, archive, rain, holds, clock, new FetchRules()).BeginPass(3, false, TestContext.Current.CancellationToken);
+        new ForecastFetcher(feeds, null, archive, rain, holds, clock, new FetchRules()).BeginPass(
+            3, false, TestContext.Current.CancellationToken);
 
     private Fetched.Fresh Met(Duration? expires = null)
     {
@@ -53,7 +54,8 @@ public sealed class ForecastFetcherTests
         });
         var pass = Pass(feed);
 
-        var all = await Task.WhenAll(Enumerable.Range(0, 50).Select(i => pass.WeatherAsync(new ForecastPlace(51.5 + 0.00005 * i, -0.1, 20 + i % 10))));
+        var all = await Task.WhenAll(
+            Enumerable.Range(0, 50).Select(i => pass.WeatherAsync(new ForecastPlace(51.5 + 0.00005 * i, -0.1, 20 + i % 10))));
 
         Assert.Equal(1, feed.Asked);
         Assert.Equal(new ForecastPlace(51.5, -0.1, 20), Assert.Single(asked));
@@ -138,8 +140,17 @@ public sealed class ForecastFetcherTests
     public async Task A_second_opinion_is_the_next_feed_s()
     {
         var fetcher = new ForecastFetcher(
-            [new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), new ScriptedFeed("nws", (_, _) => Down()), new ScriptedFeed("met-norway", (_, _) => Met())],
-            null, archive, rain, holds, clock, new FetchRules());
+            [
+                new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()),
+                new ScriptedFeed("nws", (_, _) => Down()),
+                new ScriptedFeed("met-norway", (_, _) => Met()),
+            ],
+            null,
+            archive,
+            rain,
+            holds,
+            clock,
+            new FetchRules());
 
         var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).WeatherAsync(Place);
 
@@ -265,7 +276,8 @@ public sealed class ForecastFetcherTests
     [Fact]
     public async Task Rain_is_kept_at_every_answer_and_at_none_in_between()
     {
-        var feed = new ScriptedFeed("met-norway", (_, known) => known is null ? Met() : new Fetched.Unchanged(Now + Duration.FromMinutes(40)));
+        var feed = new ScriptedFeed(
+            "met-norway", (_, known) => known is null ? Met() : new Fetched.Unchanged(Now + Duration.FromMinutes(40)));
         clock.Reset(Instant.FromUtc(2020, 7, 20, 11, 5)); // the recording starts at 11:00
 
         var first = await Pass(feed).WeatherAsync(Place);
@@ -277,14 +289,21 @@ public sealed class ForecastFetcherTests
         clock.AdvanceHours(6);
         var second = await Pass(feed).WeatherAsync(Place);
         Assert.Equal(2, rain.Merges);
-        Assert.Equal((Instant.FromUtc(2020, 7, 20, 11, 0), Instant.FromUtc(2020, 7, 21, 5, 0)), (second.Rain[0].Hour, second.Rain[^1].Hour));
+        Assert.Equal(
+            (Instant.FromUtc(2020, 7, 20, 11, 0), Instant.FromUtc(2020, 7, 21, 5, 0)), (second.Rain[0].Hour, second.Rain[^1].Hour));
     }
 
     [Fact]
     public async Task A_second_opinion_does_not_speak_of_the_rain()
     {
         var fetcher = new ForecastFetcher(
-            [new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), new ScriptedFeed("met-norway", (_, _) => Met())], null, archive, rain, holds, clock, new FetchRules());
+            [new ScriptedFeed("open-meteo", (_, _) => OpenMeteo()), new ScriptedFeed("met-norway", (_, _) => Met())],
+            null,
+            archive,
+            rain,
+            holds,
+            clock,
+            new FetchRules());
 
         var forecast = await fetcher.BeginPass(0, secondOpinion: true, TestContext.Current.CancellationToken).WeatherAsync(Place);
 

@@ -22,7 +22,8 @@ internal sealed class MemoryArchive : IForecastArchive
         }
     }
 
-    public Task<long> AddAsync(string feedId, string cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken)
+    public Task<long> AddAsync(
+        string feedId, string cell, FetchedHead head, ImmutableArray<ForecastSeries> series, CancellationToken cancellationToken)
     {
         lock (gate)
         {

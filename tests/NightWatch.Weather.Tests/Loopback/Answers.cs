@@ -14,7 +14,8 @@ internal static class Answers
         return context.Response.Body.WriteAsync(body).AsTask();
     }
 
-    public static Task Json(this HttpContext context, string body, int status = 200) => context.Json(System.Text.Encoding.UTF8.GetBytes(body), status);
+    public static Task Json(this HttpContext context, string body, int status = 200) =>
+        context.Json(System.Text.Encoding.UTF8.GetBytes(body), status);
 
     public static async Task Gzip(this HttpContext context, byte[] body)
     {

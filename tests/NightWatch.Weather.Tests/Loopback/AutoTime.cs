@@ -5,8 +5,8 @@ using NodaTime;
 namespace NightWatch.Weather.Tests.Loopback;
 
 /// <summary>
-/// A clock that stands still while the network works and jumps over every wait between attempts, noting how long it would have been. However
-/// slow the machine, nothing runs out of time on it.
+/// A clock that stands still while the network works and jumps over every wait between attempts, noting how long it would have been.
+/// However slow the machine, nothing runs out of time on it.
 /// </summary>
 /// <param name="start">What it shows at first.</param>
 /// <param name="limits">How long things may take. They are not waits; they end only when a test says so.</param>

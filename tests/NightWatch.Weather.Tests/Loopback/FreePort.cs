@@ -5,8 +5,8 @@ namespace NightWatch.Weather.Tests.Loopback;
 
 /// <summary>Ports of loopback for what must be told its port beforehand, and for what must find nobody there.</summary>
 /// <remarks>
-/// They lie below the range from which a system serves who asks for any port, and every connection that goes out (32768 and up on Linux, 49152
-/// elsewhere), so that none of those comes by one between the look and the use.
+/// They lie below the range from which a system serves who asks for any port, and every connection that goes out (32768 and up on Linux,
+/// 49152 elsewhere), so that none of those comes by one between the look and the use.
 /// </remarks>
 internal static class FreePort
 {

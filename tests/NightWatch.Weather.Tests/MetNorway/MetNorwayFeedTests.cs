@@ -13,7 +13,8 @@ public sealed class MetNorwayFeedTests
     private static readonly Instant Now = Instant.FromUtc(2020, 7, 20, 11, 5);
     private static readonly ForecastPlace Place = new(51.47660001, -0.00004, 45.6);
 
-    private static async Task<(Fetched Result, FeedServer Server)> Fetch(Func<int, HttpContext, Task> answer, FetchedHead? known = null, ForecastPlace? place = null)
+    private static async Task<(Fetched Result, FeedServer Server)> Fetch(
+        Func<int, HttpContext, Task> answer, FetchedHead? known = null, ForecastPlace? place = null)
     {
         await using var server = await FeedServer.StartAsync(answer);
         using var handler = new SocketsHttpHandler { AutomaticDecompression = System.Net.DecompressionMethods.All };
@@ -33,7 +34,8 @@ public sealed class MetNorwayFeedTests
     {
         using var http = new HttpClient();
 
-        var e = Assert.Throws<ArgumentException>(() => new MetNorwayFeed(http, new MetNorwayOptions { Contact = contact }, new FakeClock(Now)));
+        var e = Assert.Throws<ArgumentException>(() =>
+            new MetNorwayFeed(http, new MetNorwayOptions { Contact = contact }, new FakeClock(Now)));
 
         Assert.Contains("contact", e.Message, StringComparison.Ordinal);
     }
@@ -166,7 +168,10 @@ public sealed class MetNorwayFeedTests
     public async Task A_host_that_is_not_there_is_no_answer()
     {
         using var http = new HttpClient();
-        var feed = new MetNorwayFeed(http, new MetNorwayOptions { Contact = "https://example.org/", BaseUrl = new Uri("http://127.0.0.1:1/") }, new FakeClock(Now));
+        var feed = new MetNorwayFeed(
+            http,
+            new MetNorwayOptions { Contact = "https://example.org/", BaseUrl = new Uri("http://127.0.0.1:1/") },
+            new FakeClock(Now));
 
         var result = await feed.FetchAsync(Place, null, TestContext.Current.CancellationToken);
 
@@ -184,5 +189,6 @@ public sealed class MetNorwayFeedTests
 
     [Fact]
     public async Task A_place_that_is_none_is_the_caller_s_mistake() =>
-        await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() => Fetch((_, http) => http.Status(200), null, new ForecastPlace(95, 0, 0)));
+        await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() =>
+            Fetch((_, http) => http.Status(200), null, new ForecastPlace(95, 0, 0)));
 }

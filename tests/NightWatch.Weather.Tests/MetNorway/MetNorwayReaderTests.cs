@@ -28,7 +28,8 @@ public sealed class MetNorwayReaderTests
         Assert.Equal("Data from MET Norway", Recorded.Attribution.Text);
     }
 
-    // Read by eye from met-norway-complete-51.5,-0.1.json: hourly part, last hourly steps, the seam at 22 July 18:00, six-hourly part, last step.
+    // Read by eye from met-norway-complete-51.5,-0.1.json: hourly part, last hourly steps, the seam at 22 July 18:00, six-hourly part, last
+    // step.
     [Theory]
     [InlineData("2020-07-20T11:00:00Z", InstantQuantity.AirTemperatureC, 18.8)]
     [InlineData("2020-07-20T11:00:00Z", InstantQuantity.DewPointC, 7.2)]
@@ -100,7 +101,9 @@ public sealed class MetNorwayReaderTests
         Assert.Equal(Reading.Unknown, Recorded.Over(PeriodQuantity.PrecipitationProbability, evening));
         Assert.Equal(Reading.Unknown, Recorded.At(InstantQuantity.VisibilityM, evening.Start));
         Assert.Equal(Reading.Unknown, Recorded.At(InstantQuantity.FogAreaFraction, At("2020-07-23T00:00:00Z")));
-        Assert.Equal(Reading.Unknown, Recorded.Over(PeriodQuantity.PrecipitationMm, new Interval(At("2020-07-29T00:00:00Z"), At("2020-07-29T07:00:00Z"))));
+        Assert.Equal(
+            Reading.Unknown,
+            Recorded.Over(PeriodQuantity.PrecipitationMm, new Interval(At("2020-07-29T00:00:00Z"), At("2020-07-29T07:00:00Z"))));
     }
 
     [Fact]
@@ -121,8 +124,14 @@ public sealed class MetNorwayReaderTests
         Assert.Equal(7.9, series.Over(PeriodQuantity.GustMps, first).Value);
         Assert.Equal(0.012, series.Over(PeriodQuantity.ThunderProbability, first).Value!.Value, 9);
         Assert.Equal(0.004, series.Over(PeriodQuantity.PrecipitationProbability, first).Value!.Value, 9);
-        Assert.Equal(0.216, series.Over(PeriodQuantity.PrecipitationProbability, new Interval(At("2031-03-02T12:00:00Z"), At("2031-03-02T18:00:00Z"))).Value!.Value, 9);
-        Assert.Null(series.Over(PeriodQuantity.ThunderProbability, new Interval(At("2031-03-02T12:00:00Z"), At("2031-03-02T13:00:00Z"))).Value);
+        Assert.Equal(
+            0.216,
+            series
+                .Over(PeriodQuantity.PrecipitationProbability, new Interval(At("2031-03-02T12:00:00Z"), At("2031-03-02T18:00:00Z")))
+                .Value!.Value,
+            9);
+        Assert.Null(
+            series.Over(PeriodQuantity.ThunderProbability, new Interval(At("2031-03-02T12:00:00Z"), At("2031-03-02T13:00:00Z"))).Value);
     }
 
     [Theory]
@@ -149,7 +158,8 @@ public sealed class MetNorwayReaderTests
     [InlineData("{\"properties\":{\"timeseries\":[{\"time\":\"2031-03-02T11:00:00Z\"}]}}", "timeseries[0].data is not an object")]
     [InlineData("{\"properties\":{\"timeseries\":[{\"time\":\"2031-03-02T11:00:00Z\",\"data\":{}}]}}", "geometry is not an object")]
     public void What_is_no_answer_is_refused_with_the_place(string body, string why) =>
-        Assert.Contains(why, Assert.Throws<ForecastFormatException>(() => Read(Encoding.UTF8.GetBytes(body))).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            why, Assert.Throws<ForecastFormatException>(() => Read(Encoding.UTF8.GetBytes(body))).Message, StringComparison.Ordinal);
 
     /// <summary>Invented values in the documented shape, with what newer answers carry.</summary>
     private static string Newer() => """

@@ -18,9 +18,11 @@ public sealed class NwsFeedTests
 
     private readonly FakeClock clock = new(Now);
 
-    private NwsFeed Feed(FeedServer server, HttpClient http) => new(http, new NwsOptions { Contact = "ops@example.org", BaseUrl = server.Url }, clock);
+    private NwsFeed Feed(FeedServer server, HttpClient http) =>
+        new(http, new NwsOptions { Contact = "ops@example.org", BaseUrl = server.Url }, clock);
 
-    private async Task<(Fetched Result, IReadOnlyList<string> Asked)> Fetch(Func<string, HttpContext, Task> answer, params FetchedHead?[] known)
+    private async Task<(Fetched Result, IReadOnlyList<string> Asked)> Fetch(
+        Func<string, HttpContext, Task> answer, params FetchedHead?[] known)
     {
         await using var server = await FeedServer.StartAsync((_, http) => answer(http.Request.Path.Value!, http));
         using var client = new HttpClient();
@@ -37,7 +39,10 @@ public sealed class NwsFeedTests
     public void It_is_not_built_without_a_contact()
     {
         using var http = new HttpClient();
-        Assert.Contains("contact", Assert.Throws<ArgumentException>(() => new NwsFeed(http, new NwsOptions(), clock)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "contact",
+            Assert.Throws<ArgumentException>(() => new NwsFeed(http, new NwsOptions(), clock)).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -91,7 +96,8 @@ public sealed class NwsFeedTests
     public async Task A_renumbered_grid_is_looked_up_again()
     {
         var renumbered = false;
-        var newPoints = Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Points).Replace("\"gridX\": 58", "\"gridX\": 60", StringComparison.Ordinal));
+        var newPoints = Encoding.UTF8.GetBytes(
+            Encoding.UTF8.GetString(Points).Replace("\"gridX\": 58", "\"gridX\": 60", StringComparison.Ordinal));
         var (result, asked) = await Fetch(
             (path, http) =>
             {
@@ -138,7 +144,8 @@ public sealed class NwsFeedTests
             },
             null, null);
 
-        Assert.Contains("Forecast Grid Expired (correlation abc1)", Assert.IsType<Fetched.Unavailable>(result).Why, StringComparison.Ordinal);
+        Assert.Contains(
+            "Forecast Grid Expired (correlation abc1)", Assert.IsType<Fetched.Unavailable>(result).Why, StringComparison.Ordinal);
         Assert.Equal(4, asked.Count);
     }
 

@@ -62,10 +62,18 @@ public sealed class NwsGridpointReaderTests
     public void Recorded_gusts_probabilities_and_amounts_keep_their_intervals()
     {
         // windGust 21:00/PT2H 29.632 km/h, 23:00/PT1H 25.928; PoP 21:00/PT3H 8 %, 00:00/PT6H 1 %; QPF 21:00/PT3H 0 mm
-        Assert.Equal(29.632 / 3.6, Recorded.Over(PeriodQuantity.GustMps, Between("2022-02-03T21:00:00Z", "2022-02-04T00:00:00Z")).Value!.Value, 6);
-        Assert.Equal(25.928 / 3.6, Recorded.Over(PeriodQuantity.GustMps, Between("2022-02-03T23:00:00Z", "2022-02-04T00:00:00Z")).Value!.Value, 6);
-        Assert.Equal(0.08, Recorded.Over(PeriodQuantity.PrecipitationProbability, Between("2022-02-03T23:00:00Z", "2022-02-04T01:00:00Z")).Value!.Value, 9);
-        Assert.Equal(0.01, Recorded.Over(PeriodQuantity.PrecipitationProbability, Between("2022-02-04T00:00:00Z", "2022-02-04T06:00:00Z")).Value!.Value, 9);
+        Assert.Equal(
+            29.632 / 3.6, Recorded.Over(PeriodQuantity.GustMps, Between("2022-02-03T21:00:00Z", "2022-02-04T00:00:00Z")).Value!.Value, 6);
+        Assert.Equal(
+            25.928 / 3.6, Recorded.Over(PeriodQuantity.GustMps, Between("2022-02-03T23:00:00Z", "2022-02-04T00:00:00Z")).Value!.Value, 6);
+        Assert.Equal(
+            0.08,
+            Recorded.Over(PeriodQuantity.PrecipitationProbability, Between("2022-02-03T23:00:00Z", "2022-02-04T01:00:00Z")).Value!.Value,
+            9);
+        Assert.Equal(
+            0.01,
+            Recorded.Over(PeriodQuantity.PrecipitationProbability, Between("2022-02-04T00:00:00Z", "2022-02-04T06:00:00Z")).Value!.Value,
+            9);
         Assert.Equal(0, Recorded.Over(PeriodQuantity.PrecipitationMm, Between("2022-02-03T21:00:00Z", "2022-02-04T00:00:00Z")).Value);
         Assert.Equal(27, Recorded.Periods[PeriodQuantity.PrecipitationMm].Length);
     }
@@ -73,7 +81,9 @@ public sealed class NwsGridpointReaderTests
     [Fact]
     public void The_recorded_rain_adds_up_to_the_file_s()
     {
-        var layer = JsonNode.Parse(Recording.Bytes(Recording.NwsGridpoint))!["properties"]!["quantitativePrecipitation"]!["values"]!.AsArray();
+        var layer = JsonNode.Parse(Recording.Bytes(Recording.NwsGridpoint))!["properties"]!["quantitativePrecipitation"]![
+            "values"
+        ]!.AsArray();
         var total = layer.Sum(v => (double)v!["value"]!);
 
         var series = Recorded.Over(PeriodQuantity.PrecipitationMm, Between("2022-02-03T21:00:00Z", "2022-02-10T12:00:00Z"));
@@ -88,7 +98,8 @@ public sealed class NwsGridpointReaderTests
         Assert.Equal(Reading.Unknown, Recorded.At(InstantQuantity.VisibilityM, At("2022-02-06T00:00:00Z")));
         Assert.Equal(Reading.Unknown, Recorded.At(InstantQuantity.LowCloudAreaFraction, At("2022-02-04T00:00:00Z")));
         Assert.Equal(Reading.Unknown, Recorded.At(InstantQuantity.SeaLevelPressureHpa, At("2022-02-04T00:00:00Z")));
-        Assert.Equal(Reading.Unknown, Recorded.Over(PeriodQuantity.PrecipitationMm, Between("2022-02-10T12:00:00Z", "2022-02-10T18:00:00Z")));
+        Assert.Equal(
+            Reading.Unknown, Recorded.Over(PeriodQuantity.PrecipitationMm, Between("2022-02-10T12:00:00Z", "2022-02-10T18:00:00Z")));
     }
 
     [Fact]
@@ -98,13 +109,16 @@ public sealed class NwsGridpointReaderTests
             "skyCover":{"uom":"wmoUnit:percent","values":[{"validTime":"2031-03-02T03:00:00+00:00/PT9H","value":71}]},
             "weather":{"values":[
               {"validTime":"2031-03-02T03:00:00+00:00/PT3H","value":[{"coverage":null,"weather":null,"intensity":null}]},
-              {"validTime":"2031-03-02T06:00:00+00:00/PT3H","value":[{"coverage":"patchy","weather":"fog"},{"coverage":"chance","weather":"thunderstorms"}]},
+              {"validTime":"2031-03-02T06:00:00+00:00/PT3H","value":[{"coverage":"patchy","weather":"fog"},{"coverage":"chance",
+                "weather":"thunderstorms"}]},
               {"validTime":"2031-03-02T09:00:00+00:00/PT3H","value":[{"coverage":"galore","weather":"fog"}]}]},
             "probabilityOfThunder":{"values":[]}
             """);
 
         Assert.Equal(0, series.At(InstantQuantity.FogAreaFraction, At("2031-03-02T03:00:00Z")).Value);
-        Assert.Equal(new Reading(0.2, Quality.Derived, Duration.FromHours(1)), series.At(InstantQuantity.FogAreaFraction, At("2031-03-02T07:00:00Z")));
+        Assert.Equal(
+            new Reading(0.2, Quality.Derived, Duration.FromHours(1)),
+            series.At(InstantQuantity.FogAreaFraction, At("2031-03-02T07:00:00Z")));
         Assert.Equal(Reading.Unknown, series.At(InstantQuantity.FogAreaFraction, At("2031-03-02T10:00:00Z")));
         Assert.Equal(0.4, series.Over(PeriodQuantity.ThunderProbability, Between("2031-03-02T06:00:00Z", "2031-03-02T09:00:00Z")).Value);
         Assert.Equal(0, series.Over(PeriodQuantity.ThunderProbability, Between("2031-03-02T03:00:00Z", "2031-03-02T06:00:00Z")).Value);
@@ -112,11 +126,17 @@ public sealed class NwsGridpointReaderTests
 
     [Fact]
     public void Thunder_s_own_layer_is_taken_where_it_has_values() =>
-        Assert.Equal(new Reading(0.15, Quality.Direct, Duration.FromHours(6)), Read("""
-            "skyCover":{"uom":"wmoUnit:percent","values":[{"validTime":"2031-03-02T03:00:00+00:00/PT9H","value":71}]},
-            "weather":{"values":[{"validTime":"2031-03-02T03:00:00+00:00/PT3H","value":[{"coverage":"definite","weather":"thunderstorms"}]}]},
-            "probabilityOfThunder":{"values":[{"validTime":"2031-03-02T03:00:00+00:00/PT6H","value":15}]}
-            """).Over(PeriodQuantity.ThunderProbability, Between("2031-03-02T03:00:00Z", "2031-03-02T09:00:00Z")));
+        Assert.Equal(
+            new Reading(0.15, Quality.Direct, Duration.FromHours(6)),
+            Read(
+                    """
+                    "skyCover":{"uom":"wmoUnit:percent","values":[{"validTime":"2031-03-02T03:00:00+00:00/PT9H","value":71}]},
+                    "weather":{"values":[{"validTime":"2031-03-02T03:00:00+00:00/PT3H","value":[{"coverage":"definite",
+                      "weather":"thunderstorms"}]}]},
+                    "probabilityOfThunder":{"values":[{"validTime":"2031-03-02T03:00:00+00:00/PT6H","value":15}]}
+                    """
+                )
+                .Over(PeriodQuantity.ThunderProbability, Between("2031-03-02T03:00:00Z", "2031-03-02T09:00:00Z")));
 
     // The prefix of the unit has changed before ("unit:" to "wmoUnit:"); only what stands after the colon counts.
     [Theory]
@@ -140,7 +160,8 @@ public sealed class NwsGridpointReaderTests
     public void Absurd_and_null_values_and_intervals_that_cannot_be_read_are_unknown()
     {
         var series = Read("""
-            "skyCover":{"uom":"wmoUnit:percent","values":[{"validTime":"2031-03-02T03:00:00+00:00/PT1H","value":71},{"validTime":"soon/PT1H","value":3},
+            "skyCover":{"uom":"wmoUnit:percent","values":[{"validTime":"2031-03-02T03:00:00+00:00/PT1H","value":71},
+              {"validTime":"soon/PT1H","value":3},
               {"validTime":"2031-03-02T05:00:00+00:00/PT1H","value":null},{"validTime":"2031-03-02T06:00:00+00:00/PT1H","value":140}]},
             "temperature":{"uom":"wmoUnit:degC","values":[{"validTime":"2031-03-02T03:00:00+00:00/PT1H","value":5537.8}]}
             """);
@@ -153,7 +174,10 @@ public sealed class NwsGridpointReaderTests
     [InlineData("{}", "properties is not an object")]
     [InlineData("""{"properties":{}}""", "no layer with values")]
     [InlineData("""{"properties":{"skyCover":{"values":[{"validTime":"2031-03-02T03:00:00+00:00/PT1H","value":1}]}}}""", "not a polygon")]
-    [InlineData("""{"title":"Unexpected Problem","status":500,"type":"https://api.weather.gov/problems/UnexpectedProblem"}""", "properties is not an object")]
+    [InlineData(
+        """{"title":"Unexpected Problem","status":500,"type":"https://api.weather.gov/problems/UnexpectedProblem"}""",
+        "properties is not an object")]
     public void What_is_no_answer_is_refused_with_the_reason(string body, string why) =>
-        Assert.Contains(why, Assert.Throws<ForecastFormatException>(() => Read(Encoding.UTF8.GetBytes(body))).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            why, Assert.Throws<ForecastFormatException>(() => Read(Encoding.UTF8.GetBytes(body))).Message, StringComparison.Ordinal);
 }

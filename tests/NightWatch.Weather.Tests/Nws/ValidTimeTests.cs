@@ -5,7 +5,8 @@ namespace NightWatch.Weather.Tests.Nws;
 
 public sealed class ValidTimeTests
 {
-    // ISO 8601 intervals as the service's schema allows them (weather-gov/api, openapi.yaml 1.9.0) and as nws-gridpoint-30.0,-85.0.json has them.
+    // ISO 8601 intervals as the service's schema allows them (weather-gov/api, openapi.yaml 1.9.0) and as nws-gridpoint-30.0,-85.0.json has
+    // them.
     [Theory]
     [InlineData("2022-02-03T21:00:00+00:00/PT1H", "2022-02-03T21:00:00Z", 1)]
     [InlineData("2022-02-04T01:00:00+00:00/PT10H", "2022-02-04T01:00:00Z", 10)]

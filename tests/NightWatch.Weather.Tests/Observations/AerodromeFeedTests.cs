@@ -10,7 +10,8 @@ namespace NightWatch.Weather.Tests.Observations;
 
 public sealed class AerodromeFeedTests
 {
-    private const string Body = """[ { "icaoId": "FYWW", "obsTime": 1812142800, "lat": -22.48, "lon": 17.47, "clouds": [ { "cover": "OVC" } ] } ]""";
+    private const string Body =
+        """[ { "icaoId": "FYWW", "obsTime": 1812142800, "lat": -22.48, "lon": 17.47, "clouds": [ { "cover": "OVC" } ] } ]""";
 
     private static readonly ForecastPlace Place = new(-22.5, 17.5, 1600);
 
@@ -43,7 +44,8 @@ public sealed class AerodromeFeedTests
     [InlineData(200, "{ \"error\": \"none\" }", "broken answer")]
     public async Task Whatever_the_host_says_is_an_answer_and_no_exception(int status, string body, string? why)
     {
-        await using var server = await FeedServer.StartAsync((_, context) => status == 204 ? context.Status(204) : context.Json(body, status));
+        await using var server = await FeedServer.StartAsync(
+            (_, context) => status == 204 ? context.Status(204) : context.Json(body, status));
         await using var parts = Parts(server.Url);
 
         var answer = await parts.GetRequiredService<AerodromeFeed>().OfAsync(["FYWW"], 24, Cancel);
@@ -66,7 +68,8 @@ public sealed class AerodromeFeedTests
 
     [Fact]
     public void Without_a_contact_nobody_is_asked() =>
-        Assert.Throws<ArgumentException>(() => new AerodromeFeed(new HttpClient(), new AerodromeOptions(), new FakeClock(Instant.FromUtc(2027, 6, 5, 9, 0))));
+        Assert.Throws<ArgumentException>(() =>
+            new AerodromeFeed(new HttpClient(), new AerodromeOptions(), new FakeClock(Instant.FromUtc(2027, 6, 5, 9, 0))));
 
     private static ServiceProvider Parts(Uri url) => new ServiceCollection()
         .AddSingleton<IClock>(new FakeClock(Instant.FromUtc(2027, 6, 5, 9, 0)))

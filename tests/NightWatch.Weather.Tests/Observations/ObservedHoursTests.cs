@@ -12,7 +12,8 @@ public sealed class ObservedHoursTests
     [Fact]
     public void An_hour_is_as_the_nearest_report_saw_it_and_may_be_anything_without_one()
     {
-        var seen = ObservedHours.Over(null, [Report(-10, "OVC"), Report(25, "BKN"), Report(50, "FEW"), Report(200, "SCT", wet: true)], Night, Night)!;
+        var seen = ObservedHours.Over(
+            null, [Report(-10, "OVC"), Report(25, "BKN"), Report(50, "FEW"), Report(200, "SCT", wet: true)], Night, Night)!;
 
         Assert.Equal((1.0, 1.0), Cloud(seen, 0));
         Assert.Equal(3 / 16.0, Cloud(seen, 1).Best!.Value, 12); // ten minutes before the hour beats thirty-five
@@ -25,7 +26,11 @@ public sealed class ObservedHoursTests
     [Fact]
     public void Cloud_that_a_station_cannot_see_is_there_in_the_worst_reading_only_and_no_feed_fills_it_in()
     {
-        var seen = ObservedHours.Over(Later(total: 0.9), [Report(0, "CLR", Blind), Report(60, "SCT", Blind), Report(120, "OVC", Blind), Report(180, "///", Blind)], Night, Night)!;
+        var seen = ObservedHours.Over(
+            Later(total: 0.9),
+            [Report(0, "CLR", Blind), Report(60, "SCT", Blind), Report(120, "OVC", Blind), Report(180, "///", Blind)],
+            Night,
+            Night)!;
 
         Assert.Equal((0.0, 1.0), Cloud(seen, 0));
         Assert.Equal((7 / 16.0, 1.0), Cloud(seen, 1));
@@ -36,7 +41,8 @@ public sealed class ObservedHoursTests
     }
 
     [Fact]
-    public void Without_a_report_of_the_night_nothing_is_seen() => Assert.Null(ObservedHours.Over(Later(0), [Report(-600, "FEW")], Night, Night));
+    public void Without_a_report_of_the_night_nothing_is_seen() =>
+        Assert.Null(ObservedHours.Over(Later(0), [Report(-600, "FEW")], Night, Night));
 
     [Fact]
     public void Later_hours_of_a_feed_are_read_twice_only_where_they_lack_an_hour()
@@ -69,8 +75,10 @@ public sealed class ObservedHoursTests
 
     private static Instant At(int minutes) => Dusk + Duration.FromMinutes(minutes);
 
-    private static (double? Best, double? Worst) Cloud(SeenHours seen, int hour) => (
-        seen.Best.At(InstantQuantity.CloudAreaFraction, At(60 * hour)).Value, seen.Worst.At(InstantQuantity.CloudAreaFraction, At(60 * hour)).Value);
+    private static (double? Best, double? Worst) Cloud(SeenHours seen, int hour) =>
+        (
+            seen.Best.At(InstantQuantity.CloudAreaFraction, At(60 * hour)).Value,
+            seen.Worst.At(InstantQuantity.CloudAreaFraction, At(60 * hour)).Value);
 
     private static AerodromeReport Report(int minutes, string cover, StationSight? sight = null, bool wet = false) =>
         new("FYWW", At(minutes), -22.5, 17.5, ObservedSky.Of([cover]), sight ?? Whole, null, null, wet, false);
@@ -84,6 +92,12 @@ public sealed class ObservedHoursTests
             builder.Add(InstantQuantity.WindMps, At(60 * hour), 2);
         }
 
-        return builder.Build("fake", "hand", At(900), At(900), new Attribution("Written by hand", new Uri("https://example.org/"), "none"), new ForecastCell(0, 0, null));
+        return builder.Build(
+            "fake",
+            "hand",
+            At(900),
+            At(900),
+            new Attribution("Written by hand", new Uri("https://example.org/"), "none"),
+            new ForecastCell(0, 0, null));
     }
 }

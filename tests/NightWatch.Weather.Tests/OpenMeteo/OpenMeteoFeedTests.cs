@@ -32,7 +32,13 @@ public sealed class OpenMeteoFeedTests
     public void The_free_host_is_refused_for_commercial_use_with_what_to_do(Usage? usage, string? key, string? url, string? why)
     {
         using var http = new HttpClient();
-        var options = new OpenMeteoOptions { Usage = usage, ApiKey = key, BaseUrl = url is null ? null : new Uri(url), EnsembleBaseUrl = url is null ? null : new Uri(url) };
+        var options = new OpenMeteoOptions
+        {
+            Usage = usage,
+            ApiKey = key,
+            BaseUrl = url is null ? null : new Uri(url),
+            EnsembleBaseUrl = url is null ? null : new Uri(url),
+        };
 
         foreach (var make in new Func<object>[]
         {
@@ -53,8 +59,19 @@ public sealed class OpenMeteoFeedTests
 
         Assert.IsType<Fetched.Fresh>(result);
         var url = Assert.Single(server.Seen).PathAndQuery;
-        Assert.StartsWith("/v1/forecast?latitude=46.1234&longitude=7.5678&elevation=1650&hourly=cloud_cover,", url, StringComparison.Ordinal);
-        foreach (var part in new[] { "past_days=3", "timezone=GMT", "timeformat=unixtime", "wind_speed_unit=ms", "precipitation_unit=mm", "dew_point_2m", "cape" })
+        Assert.StartsWith(
+            "/v1/forecast?latitude=46.1234&longitude=7.5678&elevation=1650&hourly=cloud_cover,", url, StringComparison.Ordinal);
+        foreach (
+            var part in new[]
+            {
+                "past_days=3",
+                "timezone=GMT",
+                "timeformat=unixtime",
+                "wind_speed_unit=ms",
+                "precipitation_unit=mm",
+                "dew_point_2m",
+                "cape",
+            })
             Assert.Contains(part, url, StringComparison.Ordinal);
         Assert.StartsWith("NightWatch/", server.Seen[0].Headers["User-Agent"], StringComparison.Ordinal);
     }
@@ -74,9 +91,13 @@ public sealed class OpenMeteoFeedTests
     [Fact]
     public async Task A_variable_it_does_not_know_costs_the_extras_and_not_the_forecast()
     {
-        var (result, server) = await Fetch((number, http) => number == 1
-            ? http.Json("""{"error":true,"reason":"Cannot initialize WeatherVariable from invalid String value cape for key hourly"}""", 400)
-            : http.Json(Good));
+        var (result, server) = await Fetch(
+            (number, http) =>
+                number == 1
+                    ? http.Json(
+                        """{"error":true,"reason":"Cannot initialize WeatherVariable from invalid String value cape for key hourly"}""",
+                        400)
+                    : http.Json(Good));
 
         Assert.IsType<Fetched.Fresh>(result);
         Assert.Contains("cape", server.Seen[0].PathAndQuery, StringComparison.Ordinal);
@@ -86,7 +107,8 @@ public sealed class OpenMeteoFeedTests
     [Fact]
     public async Task A_place_without_data_is_for_the_operator()
     {
-        var (result, server) = await Fetch((_, http) => http.Json("""{"error":true,"reason":"No data is available for this location"}""", 400));
+        var (result, server) = await Fetch(
+            (_, http) => http.Json("""{"error":true,"reason":"No data is available for this location"}""", 400));
 
         var unavailable = Assert.IsType<Fetched.Unavailable>(result);
         Assert.Contains("No data is available", unavailable.Why, StringComparison.Ordinal);
@@ -134,8 +156,13 @@ public sealed class OpenMeteoFeedTests
 
     [Fact]
     public async Task An_error_inside_a_200_is_no_answer() =>
-        Assert.Contains("The service is overloaded", Assert.IsType<Fetched.Unavailable>(
-            (await Fetch((_, http) => http.Json("""{"error":true,"reason":"The service is overloaded"}"""))).Result).Why, StringComparison.Ordinal);
+        Assert.Contains(
+            "The service is overloaded",
+            Assert
+                .IsType<Fetched.Unavailable>(
+                    (await Fetch((_, http) => http.Json("""{"error":true,"reason":"The service is overloaded"}"""))).Result)
+                .Why,
+            StringComparison.Ordinal);
 
     [Fact]
     public async Task A_customer_s_key_goes_with_the_request()
@@ -152,16 +179,25 @@ public sealed class OpenMeteoFeedTests
     [Fact]
     public async Task The_ensemble_is_asked_for_one_model_and_kept_for_three_hours()
     {
-        await using var server = await FeedServer.StartAsync((_, http) => http.Json(
-            """{"latitude":46,"longitude":7.5,"hourly_units":{"cloud_cover":"%"},"hourly":{"time":[1930114800],"cloud_cover":[1],"cloud_cover_member01":[2]}}"""));
+        await using var server = await FeedServer.StartAsync(
+            (_, http) =>
+                http.Json(
+                    """{"latitude":46,"longitude":7.5,"hourly_units":{"cloud_cover":"%"}""" +
+                    ""","hourly":{"time":[1930114800],"cloud_cover":[1]""" +
+                    ""","cloud_cover_member01":[2]}}"""
+                ));
         using var http = new HttpClient();
-        var feed = new OpenMeteoEnsembleFeed(http, new OpenMeteoOptions { Usage = Usage.Private, EnsembleBaseUrl = server.Url }, new FakeClock(Now));
+        var feed = new OpenMeteoEnsembleFeed(
+            http, new OpenMeteoOptions { Usage = Usage.Private, EnsembleBaseUrl = server.Url }, new FakeClock(Now));
 
         var fresh = Assert.IsType<FetchedMembers.Fresh>(await feed.FetchMembersAsync(Place, null, TestContext.Current.CancellationToken));
 
         Assert.Equal(2, fresh.Members.Length);
         Assert.Equal(Now + Duration.FromHours(3), fresh.Head.Expires);
-        Assert.Contains("hourly=cloud_cover,precipitation,wind_gusts_10m&models=ecmwf_ifs025_ensemble&", Assert.Single(server.Seen).PathAndQuery, StringComparison.Ordinal);
+        Assert.Contains(
+            "hourly=cloud_cover,precipitation,wind_gusts_10m&models=ecmwf_ifs025_ensemble&",
+            Assert.Single(server.Seen).PathAndQuery,
+            StringComparison.Ordinal);
         Assert.IsType<FetchedMembers.Unchanged>(await feed.FetchMembersAsync(Place, fresh.Head, TestContext.Current.CancellationToken));
     }
 
@@ -172,7 +208,8 @@ public sealed class OpenMeteoFeedTests
     {
         await using var server = await FeedServer.StartAsync((_, http) => http.Json(body, status));
         using var http = new HttpClient();
-        var feed = new OpenMeteoEnsembleFeed(http, new OpenMeteoOptions { Usage = Usage.Private, EnsembleBaseUrl = server.Url }, new FakeClock(Now));
+        var feed = new OpenMeteoEnsembleFeed(
+            http, new OpenMeteoOptions { Usage = Usage.Private, EnsembleBaseUrl = server.Url }, new FakeClock(Now));
 
         Assert.IsType<FetchedMembers.Unavailable>(await feed.FetchMembersAsync(Place, null, TestContext.Current.CancellationToken));
     }

@@ -15,13 +15,17 @@ public sealed class OpenMeteoReaderTests
 
     private static ForecastSeries Read(string body) => new OpenMeteoReader().Read(Encoding.UTF8.GetBytes(body), First);
 
-    internal static string Body(string hourly, string units = "", string times = "1930114800,1930118400,1930122000") => $$"""
-        {"latitude":46.12,"longitude":7.56,"generationtime_ms":0.41,"utc_offset_seconds":0,"timezone":"GMT","timezone_abbreviation":"GMT","elevation":1650.0,
-         "hourly_units":{"time":"unixtime","cloud_cover":"%","temperature_2m":"°C","dew_point_2m":"°C","wind_speed_10m":"m/s","wind_gusts_10m":"m/s",
-          "wind_direction_10m":"°","precipitation":"mm","precipitation_probability":"%","visibility":"m","cape":"J/kg","weather_code":"wmo code",
-          "soil_moisture_0_to_1cm":"m³/m³","soil_moisture_0_to_7cm":"m³/m³","soil_moisture_0_to_10cm":"undefined"{{units}} },
-         "hourly":{"time":[{{times}}],{{hourly}} } }
-        """;
+    internal static string Body(string hourly, string units = "", string times = "1930114800,1930118400,1930122000") =>
+        $$"""
+            {"latitude":46.12,"longitude":7.56,"generationtime_ms":0.41,"utc_offset_seconds":0,"timezone":"GMT",
+              "timezone_abbreviation":"GMT","elevation":1650.0,
+             "hourly_units":{"time":"unixtime","cloud_cover":"%","temperature_2m":"°C","dew_point_2m":"°C","wind_speed_10m":"m/s",
+               "wind_gusts_10m":"m/s",
+              "wind_direction_10m":"°","precipitation":"mm","precipitation_probability":"%","visibility":"m","cape":"J/kg",
+                "weather_code":"wmo code",
+              "soil_moisture_0_to_1cm":"m³/m³","soil_moisture_0_to_7cm":"m³/m³","soil_moisture_0_to_10cm":"undefined"{{units}} },
+             "hourly":{"time":[{{times}}],{{hourly}} } }
+            """;
 
     private static readonly string Documented = Body("""
         "cloud_cover":[12,35,null],"cloud_cover_low":[2,5,null],"cloud_cover_mid":[0,10,null],"cloud_cover_high":[11,25,null],
@@ -89,7 +93,10 @@ public sealed class OpenMeteoReaderTests
     public void A_list_of_one_location_is_read_and_of_two_refused()
     {
         Assert.Equal(0.12, Read($"[{Documented}]").At(InstantQuantity.CloudAreaFraction, H(0)).Value!.Value, 9);
-        Assert.Contains("2 locations", Assert.Throws<ForecastFormatException>(() => Read($"[{Documented},{Documented}]")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "2 locations",
+            Assert.Throws<ForecastFormatException>(() => Read($"[{Documented},{Documented}]")).Message,
+            StringComparison.Ordinal);
     }
 
     /// <summary>A variable that no model offers is a full list of nulls; one that is not there at all is no different.</summary>
@@ -109,7 +116,8 @@ public sealed class OpenMeteoReaderTests
     [InlineData("\"wind_speed_10m\":[10,10,10]", "leagues", null)]
     public void A_unit_is_converted_or_the_value_is_unknown(string column, string unit, double? expected)
     {
-        var body = Body("\"cloud_cover\":[1,2,3]," + column).Replace("\"wind_speed_10m\":\"m/s\"", $"\"wind_speed_10m\":\"{unit}\"", StringComparison.Ordinal);
+        var body = Body("\"cloud_cover\":[1,2,3]," + column)
+            .Replace("\"wind_speed_10m\":\"m/s\"", $"\"wind_speed_10m\":\"{unit}\"", StringComparison.Ordinal);
 
         Assert.Equal(expected, Read(body).At(InstantQuantity.WindMps, H(0)).Value);
     }
@@ -132,7 +140,8 @@ public sealed class OpenMeteoReaderTests
             """);
 
         Assert.Equal(
-            [0, 1, 2, 3], series.Instants[InstantQuantity.CloudAreaFraction].Select(p => (p.At - Instant.FromUtc(2031, 3, 30, 0, 0)).TotalHours));
+            [0, 1, 2, 3],
+            series.Instants[InstantQuantity.CloudAreaFraction].Select(p => (p.At - Instant.FromUtc(2031, 3, 30, 0, 0)).TotalHours));
     }
 
     [Fact]
@@ -149,7 +158,9 @@ public sealed class OpenMeteoReaderTests
     [InlineData("101", 1.0)]
     [InlineData("-1", 0.0)]
     public void Absurd_cloud_is_unknown_and_a_small_overshoot_is_clamped(string value, double? expected) =>
-        Assert.Equal(expected, Read(Body($"\"cloud_cover\":[{value},50,50],\"temperature_2m\":[1,1,1]")).At(InstantQuantity.CloudAreaFraction, H(0)).Value);
+        Assert.Equal(
+            expected,
+            Read(Body($"\"cloud_cover\":[{value},50,50],\"temperature_2m\":[1,1,1]")).At(InstantQuantity.CloudAreaFraction, H(0)).Value);
 
     [Fact]
     public void A_run_whose_cloud_came_as_fractions_has_unknown_cloud()
@@ -167,7 +178,9 @@ public sealed class OpenMeteoReaderTests
     [Theory]
     [InlineData("""{"error":true,"reason":"No data is available for this location"}""", "No data is available")]
     [InlineData("""{"latitude":1,"longitude":2,"hourly":{"time":[]}}""", "hourly.time is empty")]
-    [InlineData("""{"latitude":1,"longitude":2,"hourly":{"time":[1930114800],"cloud_cover":[1,2]}}""", "hourly.cloud_cover has 2 values for 1 times")]
+    [InlineData(
+        """{"latitude":1,"longitude":2,"hourly":{"time":[1930114800],"cloud_cover":[1,2]}}""",
+        "hourly.cloud_cover has 2 values for 1 times")]
     [InlineData("""{"latitude":1,"longitude":2,"hourly":{"time":["2031-03-02T00:00"],"cloud_cover":[1]}}""", "utc_offset_seconds")]
     [InlineData("""{"latitude":1,"longitude":2,"hourly":{"time":[1930114800],"cloud_cover":[null]}}""", "no value")]
     [InlineData("""{"hourly":{"time":[1930114800],"cloud_cover":[1]}}""", "latitude and longitude")]

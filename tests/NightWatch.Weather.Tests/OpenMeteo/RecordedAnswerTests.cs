@@ -8,7 +8,9 @@ using NodaTime.Testing;
 
 namespace NightWatch.Weather.Tests.OpenMeteo;
 
-/// <summary>Open-Meteo's answers as they really came (Recordings/README.md); the figures beside them are the bodies' own, converted by hand.</summary>
+/// <summary>
+/// Open-Meteo's answers as they really came (Recordings/README.md); the figures beside them are the bodies' own, converted by hand.
+/// </summary>
 public sealed class RecordedAnswerTests
 {
     private static readonly Instant Now = Instant.FromUtc(2027, 3, 1, 11, 5, 20);
@@ -34,11 +36,16 @@ public sealed class RecordedAnswerTests
         var shower = Instant.FromUtc(2024, 4, 30, 7, 0);
         var gust = Instant.FromUtc(2024, 4, 30, 4, 0);
 
-        Assert.Equal(0.006 * 25.4, series.Over(PeriodQuantity.PrecipitationMm, new Interval(shower - Duration.FromHours(1), shower)).Value!.Value, 1e-9);
-        Assert.Equal(11.0 * 0.44704, series.Over(PeriodQuantity.GustMps, new Interval(gust - Duration.FromHours(1), gust)).Value!.Value, 1e-6);
+        Assert.Equal(
+            0.006 * 25.4,
+            series.Over(PeriodQuantity.PrecipitationMm, new Interval(shower - Duration.FromHours(1), shower)).Value!.Value,
+            1e-9);
+        Assert.Equal(
+            11.0 * 0.44704, series.Over(PeriodQuantity.GustMps, new Interval(gust - Duration.FromHours(1), gust)).Value!.Value, 1e-6);
     }
 
-    // The clocks went forward at 07:00Z on 9 March 2025; the body goes on in hours five behind UTC. Row 30, "06:00" of that day: 30.9 °F, no cloud.
+    // The clocks went forward at 07:00Z on 9 March 2025; the body goes on in hours five behind UTC. Row 30, "06:00" of that day: 30.9 °F,
+    // no cloud.
     [Fact]
     public void Hours_beyond_a_change_of_clocks_stay_where_they_are()
     {
@@ -69,7 +76,8 @@ public sealed class RecordedAnswerTests
     [InlineData(Recording.OpenMeteoOverloaded, 503, "The service is overloaded", null)]
     [InlineData(Recording.OpenMeteoOverloaded, 200, "The service is overloaded", null)]
     [InlineData(Recording.OpenMeteoDailyLimit, 429, "Daily API request limit exceeded", 12 * 3600 + 54 * 60 + 45)]
-    public async Task What_it_says_when_it_fails_is_told_and_no_forecast_is_made_of_it(string recording, int status, string told, int? waitS)
+    public async Task What_it_says_when_it_fails_is_told_and_no_forecast_is_made_of_it(
+        string recording, int status, string told, int? waitS)
     {
         await using var server = await FeedServer.StartAsync((_, http) =>
         {
@@ -79,7 +87,8 @@ public sealed class RecordedAnswerTests
         using var http = new HttpClient();
         var feed = new OpenMeteoFeed(http, new OpenMeteoOptions { Usage = Usage.Private, BaseUrl = server.Url }, new FakeClock(Now));
 
-        var none = Assert.IsType<Fetched.Unavailable>(await feed.FetchAsync(new ForecastPlace(40.71, -73.99, 10), null, TestContext.Current.CancellationToken));
+        var none = Assert.IsType<Fetched.Unavailable>(
+            await feed.FetchAsync(new ForecastPlace(40.71, -73.99, 10), null, TestContext.Current.CancellationToken));
 
         Assert.Contains(told, none.Why, StringComparison.Ordinal);
         Assert.Equal(waitS is { } seconds ? Duration.FromSeconds(seconds) : null, none.AskAgainAfter);

@@ -21,15 +21,27 @@ public sealed class SeriesPackTests
 
     public static TheoryData<string> Answers => ["met-norway", "nws", "open-meteo", "open-meteo-ensemble", "fake", "fake members"];
 
-    private static ImmutableArray<ForecastSeries> Answer(string name) => name switch
-    {
-        "met-norway" => [new MetNorwayReader().Read(Recording.Bytes(Recording.MetNorway), Retrieved)],
-        "nws" => [new NwsGridpointReader().Read(Recording.Bytes(Recording.NwsGridpoint), Retrieved)],
-        "open-meteo" => [new OpenMeteoReader().Read(Hourly("\"cloud_cover\":[12,null,100],\"temperature_2m\":[-0.0,2.6,null],\"visibility\":[24140.0,90.5,20]"), Retrieved)],
-        "open-meteo-ensemble" => new OpenMeteoEnsembleReader().ReadMembers(Hourly("\"cloud_cover\":[1,2,3],\"cloud_cover_member07\":[4,null,33.3]"), Retrieved),
-        "fake" => [new FakeReader().Read(FakeBody.Write(new FakeWeather(3), new ForecastPlace(55, -4, 200), Instant.FromUtc(2027, 3, 4, 12, 0), null), Retrieved)],
-        _ => new FakeReader().ReadMembers(FakeBody.Write(new FakeWeather(3), new ForecastPlace(55, -4, 200), Instant.FromUtc(2027, 3, 4, 12, 0), 5), Retrieved),
-    };
+    private static ImmutableArray<ForecastSeries> Answer(string name) =>
+        name switch
+        {
+            "met-norway" => [new MetNorwayReader().Read(Recording.Bytes(Recording.MetNorway), Retrieved)],
+            "nws" => [new NwsGridpointReader().Read(Recording.Bytes(Recording.NwsGridpoint), Retrieved)],
+            "open-meteo" =>
+            [
+                new OpenMeteoReader().Read(
+                    Hourly("\"cloud_cover\":[12,null,100],\"temperature_2m\":[-0.0,2.6,null],\"visibility\":[24140.0,90.5,20]"), Retrieved),
+            ],
+            "open-meteo-ensemble" => new OpenMeteoEnsembleReader().ReadMembers(
+                Hourly("\"cloud_cover\":[1,2,3],\"cloud_cover_member07\":[4,null,33.3]"), Retrieved),
+            "fake" =>
+            [
+                new FakeReader().Read(
+                    FakeBody.Write(new FakeWeather(3), new ForecastPlace(55, -4, 200), Instant.FromUtc(2027, 3, 4, 12, 0), null),
+                    Retrieved),
+            ],
+            _ => new FakeReader().ReadMembers(
+                FakeBody.Write(new FakeWeather(3), new ForecastPlace(55, -4, 200), Instant.FromUtc(2027, 3, 4, 12, 0), 5), Retrieved),
+        };
 
     private static byte[] Hourly(string columns) => Encoding.UTF8.GetBytes(OpenMeteoReaderTests.Body(columns));
 
@@ -48,47 +60,69 @@ public sealed class SeriesPackTests
     [Fact]
     public void Whatever_the_values_are_they_come_back_bit_for_bit()
     {
-        var value = Gen.OneOf(Gen.Double, Gen.Int[-400, 4000].Select(n => n / 10.0), Gen.Int[0, 1000].Select(n => n / 1000.0), Gen.Int[0, 500].Select(n => n / 3.6), Gen.Const(-0.0));
-        var point = Gen.Select(Gen.Long[1, 36_000_000_000_000], value, Gen.Bool.Select(direct => direct ? Quality.Direct : Quality.Derived));
-        Gen.Select(point.Array[1, 80], point.Array[0, 30], Gen.Int[-1, 60]).Sample((instants, periods, member) =>
-        {
-            var at = Instant.FromUtc(2027, 1, 1, 0, 0);
-            var points = instants.Select(p => new InstantPoint(at = at.PlusTicks(p.Item1), p.Item2, p.Item3)).ToImmutableArray();
-            var stretches = periods.Select(p => (Start: at, End: at = at.PlusTicks(p.Item1), p.Item2, p.Item3)).Select(p => new PeriodPoint(p.Start, p.End, p.Item3, p.Item4));
-            var series = new ForecastSeries
-            {
-                FeedId = "fake",
-                ModelId = "é 模",
-                Member = member < 0 ? null : member,
-                IssuedAt = member < 0 ? null : at.PlusTicks(member),
-                RetrievedAt = Retrieved,
-                Attribution = member % 2 == 0 ? Source : Source with { LicenceLink = new Uri("https://example.org/l") },
-                Cell = new ForecastCell(-46.123456789, 7.1, member < 0 ? null : -3.5),
-                Instants = ImmutableDictionary<InstantQuantity, ImmutableArray<InstantPoint>>.Empty.Add(InstantQuantity.WindMps, points),
-                Periods = ImmutableDictionary<PeriodQuantity, ImmutableArray<PeriodPoint>>.Empty.Add(PeriodQuantity.GustMps, [.. stretches]),
-            };
+        var value = Gen.OneOf(
+            Gen.Double,
+            Gen.Int[-400, 4000].Select(n => n / 10.0),
+            Gen.Int[0, 1000].Select(n => n / 1000.0),
+            Gen.Int[0, 500].Select(n => n / 3.6),
+            Gen.Const(-0.0));
+        var point = Gen.Select(
+            Gen.Long[1, 36_000_000_000_000], value, Gen.Bool.Select(direct => direct ? Quality.Direct : Quality.Derived));
+        Gen.Select(point.Array[1, 80], point.Array[0, 30], Gen.Int[-1, 60])
+            .Sample(
+                (instants, periods, member) =>
+                {
+                    var at = Instant.FromUtc(2027, 1, 1, 0, 0);
+                    var points = instants.Select(p => new InstantPoint(at = at.PlusTicks(p.Item1), p.Item2, p.Item3)).ToImmutableArray();
+                    var stretches = periods
+                        .Select(p => (Start: at, End: at = at.PlusTicks(p.Item1), p.Item2, p.Item3))
+                        .Select(p => new PeriodPoint(p.Start, p.End, p.Item3, p.Item4));
+                    var series = new ForecastSeries
+                    {
+                        FeedId = "fake",
+                        ModelId = "é 模",
+                        Member = member < 0 ? null : member,
+                        IssuedAt = member < 0 ? null : at.PlusTicks(member),
+                        RetrievedAt = Retrieved,
+                        Attribution = member % 2 == 0 ? Source : Source with { LicenceLink = new Uri("https://example.org/l") },
+                        Cell = new ForecastCell(-46.123456789, 7.1, member < 0 ? null : -3.5),
+                        Instants = ImmutableDictionary<InstantQuantity, ImmutableArray<InstantPoint>>.Empty.Add(
+                            InstantQuantity.WindMps, points),
+                        Periods = ImmutableDictionary<PeriodQuantity, ImmutableArray<PeriodPoint>>.Empty.Add(
+                            PeriodQuantity.GustMps, [.. stretches]),
+                    };
 
-            AssertSame(series, Assert.Single(SeriesPack.Unpack(SeriesPack.Pack([series]), null, Retrieved)));
-        }, iter: 500);
+                    AssertSame(series, Assert.Single(SeriesPack.Unpack(SeriesPack.Pack([series]), null, Retrieved)));
+                }, iter: 500);
     }
 
     [Theory, MemberData(nameof(Answers))]
     public void A_changed_or_missing_byte_is_refused(string name)
     {
         var packed = SeriesPack.Pack(Answer(name));
-        Gen.Select(Gen.Int[0, packed.Length - 1], Gen.Int[1, 255], Gen.Bool).Sample((at, flip, cut) =>
-        {
-            byte[] broken = cut ? packed[..at] : [.. packed[..at], (byte)(packed[at] ^ flip), .. packed[(at + 1)..]];
-            try
-            {
-                // The last byte of a compressed stream has bits that nobody reads; what does come through is what was packed.
-                return SeriesPack.Unpack(broken, null, Retrieved).Zip(Answer(name)).All(pair => { AssertSame(pair.Second, pair.First); return true; });
-            }
-            catch (ForecastFormatException)
-            {
-                return true;
-            }
-        }, iter: 300);
+        Gen.Select(Gen.Int[0, packed.Length - 1], Gen.Int[1, 255], Gen.Bool)
+            .Sample(
+                (at, flip, cut) =>
+                {
+                    byte[] broken = cut ? packed[..at] : [.. packed[..at], (byte)(packed[at] ^ flip), .. packed[(at + 1)..]];
+                    try
+                    {
+                        // The last byte of a compressed stream has bits that nobody reads; what does come through is what was packed.
+                        return SeriesPack
+                            .Unpack(broken, null, Retrieved)
+                            .Zip(Answer(name))
+                            .All(pair =>
+                            {
+                                AssertSame(pair.Second, pair.First);
+                                return true;
+                            });
+                    }
+                    catch (ForecastFormatException)
+                    {
+                        return true;
+                    }
+                },
+                iter: 300);
     }
 
     [Fact]
@@ -165,10 +199,18 @@ public sealed class SeriesPackTests
             (given.FeedId, given.ModelId, given.Member, given.IssuedAt, given.Attribution, given.Cell));
         Assert.Equal(expected.Instants.Where(q => !q.Value.IsEmpty).Select(q => q.Key).Order(), given.Instants.Keys.Order());
         Assert.Equal(expected.Periods.Where(q => !q.Value.IsEmpty).Select(q => q.Key).Order(), given.Periods.Keys.Order());
-        Assert.All(given.Instants, q => Assert.Equal(expected.Instants[q.Key].Select(p => (p.At, Bits(p.Value), p.Quality)), q.Value.Select(p => (p.At, Bits(p.Value), p.Quality))));
+        Assert.All(
+            given.Instants,
+            q =>
+                Assert.Equal(
+                    expected.Instants[q.Key].Select(p => (p.At, Bits(p.Value), p.Quality)),
+                    q.Value.Select(p => (p.At, Bits(p.Value), p.Quality))));
         Assert.All(
             given.Periods,
-            q => Assert.Equal(expected.Periods[q.Key].Select(p => (p.Start, p.End, Bits(p.Value), p.Quality)), q.Value.Select(p => (p.Start, p.End, Bits(p.Value), p.Quality))));
+            q =>
+                Assert.Equal(
+                    expected.Periods[q.Key].Select(p => (p.Start, p.End, Bits(p.Value), p.Quality)),
+                    q.Value.Select(p => (p.Start, p.End, Bits(p.Value), p.Quality))));
     }
 
     private static long Bits(double value) => BitConverter.DoubleToInt64Bits(value);

@@ -27,15 +27,24 @@ public sealed class RainLedgerTests
         Assert.Equal(new RainBefore(null, 71, 72), RainLedger.Total(Hours(-72, -10, 0.1).Concat(Hours(-9, 0, 0.1)), Now));
 
     [Fact]
-    public void Before_there_is_enough_it_is_unknown_and_not_dry() => Assert.Equal(new RainBefore(null, 71, 72), RainLedger.Total(Hours(-71, 0, 0), Now));
+    public void Before_there_is_enough_it_is_unknown_and_not_dry() =>
+        Assert.Equal(new RainBefore(null, 71, 72), RainLedger.Total(Hours(-71, 0, 0), Now));
 
     [Fact]
     public void What_was_said_last_counts() =>
-        Assert.Equal(72 * 0.5, RainLedger.Total(Hours(-72, 0, 3, saidHoursAgo: 8).Concat(Hours(-72, 0, 0.5)).Concat(Hours(-72, 0, 9, saidHoursAgo: 20)), Now).Mm!.Value, 9);
+        Assert.Equal(
+            72 * 0.5,
+            RainLedger
+                .Total(Hours(-72, 0, 3, saidHoursAgo: 8).Concat(Hours(-72, 0, 0.5)).Concat(Hours(-72, 0, 9, saidHoursAgo: 20)), Now)
+                .Mm!.Value,
+            9);
 
     [Fact]
     public void The_running_hour_counts_by_its_share() =>
-        Assert.Equal(1.5, RainLedger.Total(Hours(-5, 1, 0).Append(new RainEntry(Now, 6, Now + Hour)), Now + Duration.FromMinutes(15), 4).Mm!.Value, 9);
+        Assert.Equal(
+            1.5,
+            RainLedger.Total(Hours(-5, 1, 0).Append(new RainEntry(Now, 6, Now + Hour)), Now + Duration.FromMinutes(15), 4).Mm!.Value,
+            9);
 
     [Fact]
     public void A_forecast_adds_the_hours_shortly_ahead_and_not_those_far_ahead()
@@ -63,11 +72,14 @@ public sealed class RainLedgerTests
         var weather = new FakeWeather(3);
         var place = new ForecastPlace(55, -4, 200);
         var at = Instant.FromUtc(2031, 3, 2, 13, 0);
-        var fresh = Assert.IsType<Fetched.Fresh>(await new FakeFeed(weather, new FakeClock(at)).FetchAsync(place, null, TestContext.Current.CancellationToken));
+        var fresh = Assert.IsType<Fetched.Fresh>(
+            await new FakeFeed(weather, new FakeClock(at)).FetchAsync(place, null, TestContext.Current.CancellationToken));
 
         var fell = RainLedger.Antecedent(fresh.Series, [], Instant.FromUtc(2031, 3, 2, 12, 0));
 
-        var truth = Enumerable.Range(0, 72).Sum(h => weather.At(place, Instant.FromUtc(2031, 3, 2, 12, 0) - h * Hour - Duration.FromMinutes(30)).RainMmPerH);
+        var truth = Enumerable
+            .Range(0, 72)
+            .Sum(h => weather.At(place, Instant.FromUtc(2031, 3, 2, 12, 0) - h * Hour - Duration.FromMinutes(30)).RainMmPerH);
         Assert.Equal(truth, fell.Mm!.Value, 1);
     }
 
@@ -76,7 +88,10 @@ public sealed class RainLedgerTests
     {
         var retrieved = Instant.FromUtc(2020, 7, 20, 11, 5);
         var series = new MetNorwayReader().Read(Recording.Bytes(Recording.MetNorway), retrieved);
-        var before = Enumerable.Range(1, 72).Select(h => new RainEntry(Instant.FromUtc(2020, 7, 20, 11, 0) - h * Hour, 0.25, retrieved - h * Hour)).ToList();
+        var before = Enumerable
+            .Range(1, 72)
+            .Select(h => new RainEntry(Instant.FromUtc(2020, 7, 20, 11, 0) - h * Hour, 0.25, retrieved - h * Hour))
+            .ToList();
 
         Assert.Equal(RainBefore.Unknown, RainLedger.Antecedent(series, [], retrieved));
         Assert.Equal(new RainBefore(null, 71, 72), RainLedger.Antecedent(null, before, retrieved));
@@ -86,6 +101,13 @@ public sealed class RainLedgerTests
 
     [Fact]
     public void More_entries_never_make_a_known_total_unknown() =>
-        Gen.Select(Gen.Int[-100, 10], Gen.Double[0, 5]).Array[0, 30].Sample(extra =>
-            RainLedger.Total(Hours(-72, 0, 0.1, saidHoursAgo: 5).Concat(extra.Select(e => new RainEntry(Now + e.Item1 * Hour, e.Item2, Now))), Now).Mm is >= 0);
+        Gen.Select(Gen.Int[-100, 10], Gen.Double[0, 5])
+            .Array[0, 30]
+            .Sample(extra =>
+                RainLedger
+                    .Total(
+                        Hours(-72, 0, 0.1, saidHoursAgo: 5).Concat(extra.Select(e => new RainEntry(Now + e.Item1 * Hour, e.Item2, Now))),
+                        Now)
+                    .Mm
+                    is >= 0);
 }

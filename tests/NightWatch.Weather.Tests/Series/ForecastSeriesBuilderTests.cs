@@ -12,7 +12,10 @@ public sealed class ForecastSeriesBuilderTests
         ForecastSeriesReadingsTests.Build(b => b.Add(quantity, Start, value)).At(quantity, Start).Value;
 
     private static double? One(PeriodQuantity quantity, double value) =>
-        ForecastSeriesReadingsTests.Build(b => b.Add(quantity, Start, Start + Hour, value)).Over(quantity, new Interval(Start, Start + Hour)).Value;
+        ForecastSeriesReadingsTests
+            .Build(b => b.Add(quantity, Start, Start + Hour, value))
+            .Over(quantity, new Interval(Start, Start + Hour))
+            .Value;
 
     [Theory]
     [InlineData(-0.02, 0.0)]

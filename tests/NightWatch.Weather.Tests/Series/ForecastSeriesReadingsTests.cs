@@ -20,7 +20,13 @@ public sealed class ForecastSeriesReadingsTests
     {
         var builder = new ForecastSeriesBuilder();
         fill(builder);
-        return builder.Build("fake", "test", null, Start, new Attribution("t", new Uri("https://example.org/"), "l"), new ForecastCell(0, 0, null));
+        return builder.Build(
+            "fake",
+            "test",
+            null,
+            Start,
+            new Attribution("t", new Uri("https://example.org/"), "l"),
+            new ForecastCell(0, 0, null));
     }
 
     [Fact]
@@ -45,7 +51,9 @@ public sealed class ForecastSeriesReadingsTests
     [InlineData(-0.1)]
     [InlineData(2.01)]
     public void Outside_the_points_it_is_unknown(double hour) =>
-        Assert.Equal(Reading.Unknown, Instants(InstantQuantity.AirTemperatureC, (0, 1), (1, 2), (2, 3)).At(InstantQuantity.AirTemperatureC, H(hour)));
+        Assert.Equal(
+            Reading.Unknown,
+            Instants(InstantQuantity.AirTemperatureC, (0, 1), (1, 2), (2, 3)).At(InstantQuantity.AirTemperatureC, H(hour)));
 
     [Fact]
     public void A_quantity_the_feed_does_not_have_is_unknown()
@@ -69,7 +77,8 @@ public sealed class ForecastSeriesReadingsTests
     [Fact]
     public void The_seam_from_hourly_to_six_hourly_is_no_hole()
     {
-        var reading = Instants(InstantQuantity.CloudAreaFraction, (0, 0), (1, 0), (7, 0.6), (13, 0.6)).At(InstantQuantity.CloudAreaFraction, H(4));
+        var reading = Instants(InstantQuantity.CloudAreaFraction, (0, 0), (1, 0), (7, 0.6), (13, 0.6))
+            .At(InstantQuantity.CloudAreaFraction, H(4));
 
         Assert.Equal(0.3, reading.Value!.Value, 12);
         Assert.Equal(Duration.FromHours(6), reading.NativeStep);
@@ -86,7 +95,8 @@ public sealed class ForecastSeriesReadingsTests
     [InlineData(359, 359, 0.5, 359)]
     [InlineData(270, 90, 0.5, 0)]
     public void Wind_direction_goes_the_shorter_way_round(double from, double to, double share, double expected) =>
-        Assert.Equal(expected, Instants(InstantQuantity.WindFromDeg, (0, from), (1, to)).At(InstantQuantity.WindFromDeg, H(share)).Value!.Value, 9);
+        Assert.Equal(
+            expected, Instants(InstantQuantity.WindFromDeg, (0, from), (1, to)).At(InstantQuantity.WindFromDeg, H(share)).Value!.Value, 9);
 
     [Fact]
     public void An_amount_is_spread_by_overlap()
@@ -106,7 +116,8 @@ public sealed class ForecastSeriesReadingsTests
     [InlineData(PeriodQuantity.PrecipitationProbability, 0.7)]
     [InlineData(PeriodQuantity.ThunderProbability, 0.7)]
     public void Gusts_and_probabilities_read_as_their_maximum(PeriodQuantity quantity, double most) =>
-        Assert.Equal(most, Periods(quantity, (0, 1, most / 2), (1, 2, most), (2, 3, most / 3)).Over(quantity, new Interval(H(0.5), H(2.5))).Value);
+        Assert.Equal(
+            most, Periods(quantity, (0, 1, most / 2), (1, 2, most), (2, 3, most / 3)).Over(quantity, new Interval(H(0.5), H(2.5))).Value);
 
     [Theory]
     [InlineData(-0.5, 0.5)]
@@ -114,8 +125,10 @@ public sealed class ForecastSeriesReadingsTests
     [InlineData(3.5, 4.5)]
     [InlineData(5, 6)]
     public void A_period_that_is_not_wholly_covered_is_unknown(double from, double to) =>
-        Assert.Equal(Reading.Unknown,
-            Periods(PeriodQuantity.PrecipitationMm, (0, 1, 1), (2, 3, 1), (3, 4, 1)).Over(PeriodQuantity.PrecipitationMm, new Interval(H(from), H(to))));
+        Assert.Equal(
+            Reading.Unknown,
+            Periods(PeriodQuantity.PrecipitationMm, (0, 1, 1), (2, 3, 1), (3, 4, 1))
+                .Over(PeriodQuantity.PrecipitationMm, new Interval(H(from), H(to))));
 
     [Fact]
     public void A_period_without_end_is_unknown() =>
@@ -144,22 +157,46 @@ public sealed class ForecastSeriesReadingsTests
             Instants(InstantQuantity.AirTemperatureC, (0, a), (1, b)).At(InstantQuantity.AirTemperatureC, H(share)).Value is { } v
             && v >= Math.Min(a, b) - 1e-9 && v <= Math.Max(a, b) + 1e-9);
 
-    /// <summary>Feeds with holes, seams from one step to another and walks that begin before the first value and end after the last.</summary>
+    /// <summary>
+    /// Feeds with holes, seams from one step to another and walks that begin before the first value and end after the last.
+    /// </summary>
     [Fact]
     public void A_walk_reads_exactly_what_single_readings_do() =>
-        Gen.Select(Gen.Select(Gen.Int[0, 60], Gen.Double[0, 1]).Array[0, 40], Gen.Double[-10, 50], Gen.OneOf(Gen.Const(5), Gen.Const(7), Gen.Const(60), Gen.Const(180)), Gen.Int[0, 80]).Sample((hours, from, stepMin, count) =>
-        {
-            var distinct = hours.DistinctBy(point => point.Item1).OrderBy(point => point.Item1).Select(point => ((double)point.Item1, point.Item2)).ToArray();
-            var (instants, periods) = (
-                Instants(InstantQuantity.CloudAreaFraction, distinct),
-                Periods(PeriodQuantity.PrecipitationMm, [.. distinct.Zip(distinct.Skip(1), (a, b) => (a.Item1, b.Item2 > 0.2 ? b.Item1 : a.Item1 + 1, a.Item2))]));
-            var (start, step) = (H(from), Duration.FromMinutes(stepMin));
-            var (at, over) = (new double[count], new double[count]);
-            instants.Along(InstantQuantity.CloudAreaFraction, start, step, at);
-            periods.Along(PeriodQuantity.PrecipitationMm, start, step, over);
+        Gen.Select(
+                Gen.Select(Gen.Int[0, 60], Gen.Double[0, 1]).Array[0, 40],
+                Gen.Double[-10, 50],
+                Gen.OneOf(Gen.Const(5), Gen.Const(7), Gen.Const(60), Gen.Const(180)),
+                Gen.Int[0, 80])
+            .Sample(
+                (hours, from, stepMin, count) =>
+                {
+                    var distinct = hours
+                        .DistinctBy(point => point.Item1)
+                        .OrderBy(point => point.Item1)
+                        .Select(point => ((double)point.Item1, point.Item2))
+                        .ToArray();
+                    var (instants, periods) = (
+                        Instants(InstantQuantity.CloudAreaFraction, distinct),
+                        Periods(
+                            PeriodQuantity.PrecipitationMm,
+                            [.. distinct.Zip(distinct.Skip(1), (a, b) => (a.Item1, b.Item2 > 0.2 ? b.Item1 : a.Item1 + 1, a.Item2))]));
+                    var (start, step) = (H(from), Duration.FromMinutes(stepMin));
+                    var (at, over) = (new double[count], new double[count]);
+                    instants.Along(InstantQuantity.CloudAreaFraction, start, step, at);
+                    periods.Along(PeriodQuantity.PrecipitationMm, start, step, over);
 
-            Assert.Equal(Enumerable.Range(0, count).Select(i => instants.At(InstantQuantity.CloudAreaFraction, start + step * i).Value ?? double.NaN), at);
-            Assert.Equal(
-                Enumerable.Range(0, count).Select(i => periods.Over(PeriodQuantity.PrecipitationMm, new Interval(start + step * i, start + step * (i + 1))).Value ?? double.NaN), over);
-        }, iter: 2000);
+                    Assert.Equal(
+                        Enumerable
+                            .Range(0, count)
+                            .Select(i => instants.At(InstantQuantity.CloudAreaFraction, start + step * i).Value ?? double.NaN),
+                        at);
+                    Assert.Equal(
+                        Enumerable
+                            .Range(0, count)
+                            .Select(i =>
+                                periods.Over(PeriodQuantity.PrecipitationMm, new Interval(start + step * i, start + step * (i + 1))).Value
+                                ?? double.NaN),
+                        over);
+                },
+                iter: 2000);
 }

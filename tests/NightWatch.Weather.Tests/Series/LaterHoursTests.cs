@@ -12,7 +12,12 @@ public sealed class LaterHoursTests
     public void An_hour_is_taken_from_the_newest_run_that_speaks_of_it()
     {
         // The evening's run, one of midnight that knows no past, and one of the next day that does.
-        var runs = new[] { Run(issued: 6, first: 6, last: 30, cloud: 0.1), Run(issued: 10, first: 10, last: 30, cloud: 0.5), Run(issued: 29, first: 9, last: 30, cloud: 0.9) };
+        var runs = new[]
+        {
+            Run(issued: 6, first: 6, last: 30, cloud: 0.1),
+            Run(issued: 10, first: 10, last: 30, cloud: 0.5),
+            Run(issued: 29, first: 9, last: 30, cloud: 0.9),
+        };
 
         var later = LaterHours.Of(runs, Night)!;
 

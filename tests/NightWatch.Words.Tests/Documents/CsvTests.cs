@@ -14,7 +14,8 @@ public sealed class CsvTests
     [InlineData("b,bb", "\"b,bb\"")]
     [InlineData("", "")]
     [InlineData(" a ", " a ")] // rule 4: spaces belong to the field
-    public void A_field_is_quoted_only_where_it_must_be(string field, string written) => Assert.Equal($"name\r\n{written}\r\n", Written(field));
+    public void A_field_is_quoted_only_where_it_must_be(string field, string written) =>
+        Assert.Equal($"name\r\n{written}\r\n", Written(field));
 
     [Fact]
     public void What_is_not_known_is_an_empty_field_and_never_zero() => Assert.Equal("name\r\n\r\n", Written(null));

@@ -6,8 +6,10 @@ namespace NightWatch.Planning.Verification.Calls;
 /// <param name="Calls">Go or marginal is a call.</param>
 /// <param name="Brier">Of the probabilities; its parts by tenths.</param>
 /// <param name="Reliability">What came when about so much was said, by tenths.</param>
-/// <param name="SkillOnClimate">Brier skill against each place's own share of usable nights, which it knows from the very same nights; null: none came, or all.</param>
-/// <param name="SkillOnPersistence">Brier skill against "as on the last night that was over"; null: no such night, or it never erred.</param>
+/// <param name="SkillOnClimate">Brier skill against each place's own share of usable nights, which it knows from the very same nights;
+/// null: none came, or all.</param>
+/// <param name="SkillOnPersistence">Brier skill against "as on the last night that was over"; null: no such night, or it never
+/// erred.</param>
 /// <param name="RankedProbability">Mean ranked probability score over no-go, marginal, go.</param>
 /// <param name="RankedSkill">Its skill against the classes' own shares; null: one class alone came.</param>
 public sealed record CallScores(
@@ -40,8 +42,12 @@ public sealed record CallScores(
 
     private static double? OnClimate(IReadOnlyList<ScoredCall> calls)
     {
-        var shares = calls.GroupBy(call => call.Place).ToDictionary(place => place.Key, place => place.Average(call => call.Usable ? 1.0 : 0));
-        return Skill.Of(calls.Average(call => call.Pair.SquaredError), calls.Average(call => new ForecastPair(shares[call.Place], call.Usable).SquaredError));
+        var shares = calls
+            .GroupBy(call => call.Place)
+            .ToDictionary(place => place.Key, place => place.Average(call => call.Usable ? 1.0 : 0));
+        return Skill.Of(
+            calls.Average(call => call.Pair.SquaredError),
+            calls.Average(call => new ForecastPair(shares[call.Place], call.Usable).SquaredError));
     }
 
     private static double? OnPersistence(IReadOnlyList<ScoredCall> calls)
@@ -49,10 +55,13 @@ public sealed record CallScores(
         ScoredCall[] known = [.. calls.Where(call => call.CameBefore is not null)];
         if (known.Length == 0) return null;
         return Skill.Of(
-            known.Average(call => call.Pair.SquaredError), known.Average(call => new ForecastPair(call.CameBefore!.Value ? 1 : 0, call.Usable).SquaredError));
+            known.Average(call => call.Pair.SquaredError),
+            known.Average(call => new ForecastPair(call.CameBefore!.Value ? 1 : 0, call.Usable).SquaredError));
     }
 
-    /// <summary>The service gives one probability, that of a usable night; go and marginal share it as they do over the whole set.</summary>
+    /// <summary>
+    /// The service gives one probability, that of a usable night; go and marginal share it as they do over the whole set.
+    /// </summary>
     private static (double Score, double Climate) Ranked(IReadOnlyList<ScoredCall> calls)
     {
         double Share(VerdictClass came) => calls.Count(call => call.Came == came) / (double)calls.Count;

@@ -10,7 +10,8 @@ namespace NightWatch.Planning.Verification.Calls;
 /// <param name="Probability">Said, 0 to 1.</param>
 /// <param name="Came">The class that came; go and marginal are usable.</param>
 /// <param name="CameBefore">Whether the last night that was over when it was said came usable; null: there was none.</param>
-public readonly record struct ScoredCall(string Place, LocalDate Night, VerdictClass Said, double Probability, VerdictClass Came, bool? CameBefore)
+public readonly record struct ScoredCall(
+    string Place, LocalDate Night, VerdictClass Said, double Probability, VerdictClass Came, bool? CameBefore)
 {
     /// <summary>The subscriber was told to go, or that it may work.</summary>
     public bool SaidOn => Said != VerdictClass.NoGo;

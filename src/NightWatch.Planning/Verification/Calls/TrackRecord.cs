@@ -18,13 +18,23 @@ public sealed class TrackRecord(IReadOnlyDictionary<int, IReadOnlyList<ScoredCal
     /// <summary>No record.</summary>
     public static TrackRecord None { get; } = new(new Dictionary<int, IReadOnlyList<ScoredCall>>());
 
-    /// <summary>Calls like one that is about to be told: of its class and lead; where those are too few, of its class on the last look.</summary>
+    /// <summary>
+    /// Calls like one that is about to be told: of its class and lead; where those are too few, of its class on the last look.
+    /// </summary>
     /// <returns>Null: too few either way.</returns>
     public LikeCalls? Of(VerdictClass said, int leadNights)
     {
         var same = Count(said, byLead.GetValueOrDefault(leadNights) ?? []);
         if (same.Count >= FewestToTell) return new LikeCalls(said, leadNights, same);
-        var last = Count(said, [.. byLead.OrderBy(lead => lead.Key).SelectMany(lead => lead.Value).GroupBy(call => (call.Place, call.Night)).Select(night => night.First())]);
+        var last = Count(
+            said,
+            [
+                .. byLead
+                    .OrderBy(lead => lead.Key)
+                    .SelectMany(lead => lead.Value)
+                    .GroupBy(call => (call.Place, call.Night))
+                    .Select(night => night.First()),
+            ]);
         return last.Count >= FewestToTell ? new LikeCalls(said, null, last) : null;
     }
 

@@ -40,8 +40,8 @@ public static class OutcomeWords
     public static NightOutcome? Of(string? word) => word is not null && Outcomes.TryGetValue(word, out var outcome) ? outcome : null;
 
     /// <summary>
-    /// The class that came, to hold a verdict against; null where nobody can say. A wet lens under a clear sky is a marginal night that came:
-    /// dew is a caution with a remedy that the plan names, and no part of the probability.
+    /// The class that came, to hold a verdict against; null where nobody can say. A wet lens under a clear sky is a marginal night that
+    /// came: dew is a caution with a remedy that the plan names, and no part of the probability.
     /// </summary>
     public static VerdictClass? Came(this NightOutcome outcome) => outcome switch
     {

@@ -23,7 +23,9 @@ public static class WeatherOutcome
         return (most == NightOutcome.Cloudy) == (least == NightOutcome.Cloudy) ? least : NightOutcome.NotTold;
     }
 
-    /// <summary>Cloudy where the night was not usable; else clear or partly by the worst of cloud, rain, wind and fog over the best run.</summary>
+    /// <summary>
+    /// Cloudy where the night was not usable; else clear or partly by the worst of cloud, rain, wind and fog over the best run.
+    /// </summary>
     /// <returns>Null: the sky allowed no run whatever the weather, or the cloud of the run is not wholly known.</returns>
     public static NightOutcome? Of(NightPlan plan)
     {
@@ -33,7 +35,11 @@ public static class WeatherOutcome
         var cells = plan.Conditions.Where(step => step.At >= run.Start && step.At < run.End).ToList();
         if (cells.Count == 0 || cells.Exists(step => step.Cloud is null)) return null;
         if (verdict.Class == VerdictClass.NoGo) return NightOutcome.Cloudy;
-        return verdict.Reasons.Where(reason => Seen.Contains(reason.Factor) && !reason.IsUnknown).Select(reason => reason.Severity).DefaultIfEmpty().Max() switch
+        return verdict
+            .Reasons.Where(reason => Seen.Contains(reason.Factor) && !reason.IsUnknown)
+            .Select(reason => reason.Severity)
+            .DefaultIfEmpty()
+            .Max() switch
         {
             Severity.Ok => NightOutcome.Clear,
             _ => NightOutcome.Partly,

@@ -92,7 +92,10 @@ internal sealed class CheckedFile(string path, string prefix)
         }
 
         foreach (var missing in info.Properties.Where(property => IsRequired(info, property) && !seen.Contains(property.Name)))
-            Fault(node.Line, Join(field, missing.Name), $"is missing; accepted: {Accepted(missing.PropertyType, Join(field, missing.Name))}.");
+            Fault(
+                node.Line,
+                Join(field, missing.Name),
+                $"is missing; accepted: {Accepted(missing.PropertyType, Join(field, missing.Name))}.");
     }
 
     private void CheckItems(JsonTree node, Type element, string field)
@@ -137,7 +140,11 @@ internal sealed class CheckedFile(string path, string prefix)
         if (name is not null && SubjectConverter.Kinds.TryGetValue(name, out var type))
             CheckObject(node, WatchJson.Options.GetTypeInfo(type), field, ["kind"]);
         else
-            Fault(kind?.Line ?? node.Line, Join(field, "kind"), $"{(kind is null ? "is missing" : Shown(kind) + " is not accepted")}; accepted: {string.Join(", ", SubjectConverter.Kinds.Keys)}.");
+            Fault(
+                kind?.Line ?? node.Line,
+                Join(field, "kind"),
+                $"{(kind is null ? "is missing" : Shown(kind) + " is not accepted")}; accepted: " +
+                $"{string.Join(", ", SubjectConverter.Kinds.Keys)}.");
     }
 
     private void CheckSkyline(JsonTree node, string field)
@@ -148,7 +155,11 @@ internal sealed class CheckedFile(string path, string prefix)
         for (var i = 0; i < node.Items.Count; i++)
         {
             var pair = node.Items[i].Items;
-            var isPoint = pair.Count == 2 && pair.All(item => item.Kind == JsonTokenType.Number) && Figure(pair[0]) is >= 0 and < 360 && Figure(pair[1]) is >= -5 and <= 90;
+            var isPoint =
+                pair.Count == 2
+                && pair.All(item => item.Kind == JsonTokenType.Number)
+                && Figure(pair[0]) is >= 0 and < 360
+                && Figure(pair[1]) is >= -5 and <= 90;
             if (!isPoint)
                 Fault(node.Items[i].Line, $"{field}[{i}]", "is not a point of a skyline; " + accepted);
             else if (!azimuths.Add(Figure(pair[0])))
@@ -162,8 +173,11 @@ internal sealed class CheckedFile(string path, string prefix)
     {
         if (property.IsRequired) return true;
         // A positional record's parameter without a default is required too; for structs the serializer would fill in zero.
-        var constructor = info.Type.GetConstructors(BindingFlags.Public | BindingFlags.Instance).MaxBy(candidate => candidate.GetParameters().Length);
-        return constructor?.GetParameters().FirstOrDefault(p => string.Equals(p.Name, property.Name, StringComparison.OrdinalIgnoreCase)) is { HasDefaultValue: false };
+        var constructor = info
+            .Type.GetConstructors(BindingFlags.Public | BindingFlags.Instance)
+            .MaxBy(candidate => candidate.GetParameters().Length);
+        return constructor?.GetParameters().FirstOrDefault(p => string.Equals(p.Name, property.Name, StringComparison.OrdinalIgnoreCase))
+            is { HasDefaultValue: false };
     }
 
     private string Accepted(Type type, string field)
@@ -173,13 +187,16 @@ internal sealed class CheckedFile(string path, string prefix)
         if (FieldRules.Texts.TryGetValue(Rule(field), out var rule)) return rule.Accepted;
         if (type.IsEnum)
         {
-            return string.Join(", ", Enum.GetNames(type).Where(name => name != nameof(IsoDayOfWeek.None)).Select(JsonNamingPolicy.CamelCase.ConvertName));
+            return string.Join(
+                ", ", Enum.GetNames(type).Where(name => name != nameof(IsoDayOfWeek.None)).Select(JsonNamingPolicy.CamelCase.ConvertName));
         }
 
         if (type == typeof(bool)) return "true or false";
         if (type == typeof(LocalTime)) return "a time of day such as \"19:00\"";
         if (typeof(DateTimeZone).IsAssignableFrom(type)) return "an IANA time zone such as \"Africa/Windhoek\"";
-        return type == typeof(string) ? "text" : type == typeof(GeoPosition) ? "an object with latitudeDeg, longitudeDeg, elevationM" : "an object";
+        return type == typeof(string) ? "text"
+            : type == typeof(GeoPosition) ? "an object with latitudeDeg, longitudeDeg, elevationM"
+            : "an object";
     }
 
     private string Rule(string field)
@@ -203,12 +220,19 @@ internal sealed class CheckedFile(string path, string prefix)
         return line;
     }
 
-    private static string Names(JsonTypeInfo info) => string.Join(", ", info.Properties.Where(property => property.Get is not null).Select(property => property.Name));
+    private static string Names(JsonTypeInfo info) =>
+        string.Join(", ", info.Properties.Where(property => property.Get is not null).Select(property => property.Name));
 
     private static string Join(string field, string name) => field.Length == 0 ? name : field + "." + name;
 
     private static string Shown(JsonTree node) =>
-        node.Raw.IsEmpty ? node.Kind == JsonTokenType.StartObject ? "an object" : "a list" : node.Raw.Length > 60 ? "this text" : Encoding.UTF8.GetString(node.Raw.Span);
+        node.Raw.IsEmpty
+            ? node.Kind == JsonTokenType.StartObject
+                ? "an object"
+                : "a list"
+            : node.Raw.Length > 60
+                ? "this text"
+                : Encoding.UTF8.GetString(node.Raw.Span);
 
     private static string FirstSentence(string message) => message.Split(" LineNumber:")[0];
 }

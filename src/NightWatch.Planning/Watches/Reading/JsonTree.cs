@@ -18,7 +18,14 @@ internal sealed record JsonTree(JsonTokenType Kind, int Line, ReadOnlyMemory<byt
     /// <exception cref="JsonException">It is not JSON; the line number is in the exception, from 0.</exception>
     public static JsonTree Parse(byte[] utf8)
     {
-        var reader = new Utf8JsonReader(utf8, new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = 32 });
+        var reader = new Utf8JsonReader(
+            utf8,
+            new JsonReaderOptions
+            {
+                AllowTrailingCommas = true,
+                CommentHandling = JsonCommentHandling.Skip,
+                MaxDepth = 32,
+            });
         var lines = new LineCounter(utf8);
         reader.Read();
         var root = Value(ref reader, utf8, lines);

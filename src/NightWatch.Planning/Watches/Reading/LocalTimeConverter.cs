@@ -13,7 +13,10 @@ internal sealed class LocalTimeConverter : JsonConverter<LocalTime>
 
     public override LocalTime Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
-        var text = reader.TokenType == JsonTokenType.String ? reader.GetString()! : throw new JsonException("A time of day is text such as \"19:00\".");
+        var text =
+            reader.TokenType == JsonTokenType.String
+                ? reader.GetString()!
+                : throw new JsonException("A time of day is text such as \"19:00\".");
         var parsed = Minutes.Parse(text);
         if (!parsed.Success) parsed = Seconds.Parse(text);
         return parsed.Success ? parsed.Value : throw new JsonException($"'{text}' is not a time of day such as \"19:00\".");

@@ -5,8 +5,8 @@ using NightWatch.Sky.Subjects;
 namespace NightWatch.Planning.Watches.Reading;
 
 /// <summary>
-/// {"kind":"galacticCore"}, {"kind":"galacticBand","longitudeDeg":..}, {"kind":"fixedPoint","name":..,"rightAscensionDeg":..,"declinationDeg":..}
-/// or {"kind":"stars"}.
+/// {"kind":"galacticCore"}, {"kind":"galacticBand","longitudeDeg":..},
+/// {"kind":"fixedPoint","name":..,"rightAscensionDeg":..,"declinationDeg":..} or {"kind":"stars"}.
 /// </summary>
 internal sealed class SubjectConverter : JsonConverter<Subject>
 {
@@ -31,7 +31,8 @@ internal sealed class SubjectConverter : JsonConverter<Subject>
             throw new JsonException($"A subject is an object whose \"kind\" is one of {string.Join(", ", Kinds.Keys)}.");
 
         var rest = new Dictionary<string, JsonElement>();
-        foreach (var member in document.RootElement.EnumerateObject().Where(member => member.Name != "kind")) rest[member.Name] = member.Value;
+        foreach (var member in document.RootElement.EnumerateObject().Where(member => member.Name != "kind"))
+            rest[member.Name] = member.Value;
         return (Subject)JsonSerializer.SerializeToElement(rest, options).Deserialize(type, options)!;
     }
 

@@ -39,7 +39,9 @@ public static class WatchJson
         return options;
     }
 
-    /// <summary>Watches saved before the dark share name a limit that is gone: the Moon's brightening. It is read, and nothing comes of it.</summary>
+    /// <summary>
+    /// Watches saved before the dark share name a limit that is gone: the Moon's brightening. It is read, and nothing comes of it.
+    /// </summary>
     private static void AcceptRetired(JsonTypeInfo info)
     {
         if (info.Type != typeof(Limits)) return;

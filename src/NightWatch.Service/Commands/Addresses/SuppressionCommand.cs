@@ -12,10 +12,13 @@ namespace NightWatch.Service.Commands.Addresses;
 /// <summary>The addresses that refuse letters: list, add, remove.</summary>
 internal static class SuppressionCommand
 {
-    public static Command Create(Shell shell, Option<string?> config) => new("suppression", "The addresses that refuse letters and so get none.")
-    {
-        List(shell, config), Add(shell, config), Remove(shell, config),
-    };
+    public static Command Create(Shell shell, Option<string?> config) =>
+        new("suppression", "The addresses that refuse letters and so get none.")
+        {
+            List(shell, config),
+            Add(shell, config),
+            Remove(shell, config),
+        };
 
     private static Command List(Shell shell, Option<string?> config)
     {
@@ -46,12 +49,20 @@ internal static class SuppressionCommand
     {
         var address = Address();
         var command = new Command("remove", "Letters to this address again; its refusals are forgotten.") { address };
-        command.SetAction((given, stop) => WithAsync(shell, given.GetValue(config), async store =>
-        {
-            if (!await store.RemoveAsync(given.GetRequiredValue(address), stop))
-                throw new BadInputException($"address: '{given.GetRequiredValue(address)}' is not suppressed; 'suppression list' names those that are.");
-            shell.Say($"{given.GetRequiredValue(address)} gets letters again.");
-        }, stop));
+        command.SetAction(
+            (given, stop) =>
+                WithAsync(
+                    shell,
+                    given.GetValue(config),
+                    async store =>
+                    {
+                        if (!await store.RemoveAsync(given.GetRequiredValue(address), stop))
+                            throw new BadInputException(
+                                $"address: '{given.GetRequiredValue(address)}' is not suppressed; 'suppression list' names those that are."
+                            );
+                        shell.Say($"{given.GetRequiredValue(address)} gets letters again.");
+                    },
+                    stop));
         return command;
     }
 
@@ -63,14 +74,25 @@ internal static class SuppressionCommand
             return;
         }
 
-        var table = new Table().Border(TableBorder.Simple).AddColumn("Address").AddColumn("Since").AddColumn("Code").AddColumn("Reason");
-        foreach (var one in all) table.AddRow(new Text(one.Address), new Text(Speech.ToAnybody.Clock.Date(one.At.InUtc().Date)), new Text(one.Code ?? "-"), new Text(one.Reason));
+        var table = new Table()
+            .Border(TableBorder.Simple)
+            .AddColumn("Address")
+            .AddColumn("Since")
+            .AddColumn("Code")
+            .AddColumn("Reason");
+        foreach (var one in all)
+            table.AddRow(
+                new Text(one.Address),
+                new Text(Speech.ToAnybody.Clock.Date(one.At.InUtc().Date)),
+                new Text(one.Code ?? "-"),
+                new Text(one.Reason));
         console.Write(table);
     });
 
     private static async Task<int> WithAsync(Shell shell, string? configPath, Func<SuppressionStore, Task> action, CancellationToken stop)
     {
-        await using var parts = await StoredParts.OpenAsync(AllSettings.ReadValid(shell.Directory, configPath), shell.Clock, TimeProvider.System, stop);
+        await using var parts = await StoredParts.OpenAsync(
+            AllSettings.ReadValid(shell.Directory, configPath), shell.Clock, TimeProvider.System, stop);
         await action(parts.GetRequiredService<SuppressionStore>());
         return Exit.Ok;
     }

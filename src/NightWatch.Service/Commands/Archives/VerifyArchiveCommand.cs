@@ -29,10 +29,14 @@ internal static class VerifyArchiveCommand
         var watch = Given.Text("--watch",
             "A watch file; default: stars under a measured 21.9 mag/arcsec2, a level horizon, ample kit, every evening free.");
         var look = Given.Time("--look", "Local time of the looks, HH:MM; default 15:00.");
-        var prior = Given.Word("--prior",
-            "Where the chances begin: shipped, the program's own (default); none, even chances; blocks, refitted on the archive without the " +
-            "two months around each night, for an archive that the program's own was fitted on.",
-            "shipped", "none", "blocks");
+        var prior = Given.Word(
+            "--prior",
+            "Where the chances begin: shipped, the program's own (default); none, even chances; blocks, refitted on the archive without " +
+            "the "
+                + "two months around each night, for an archive that the program's own was fitted on.",
+            "shipped",
+            "none",
+            "blocks");
         var learn = Given.Word("--learn", "Whether each night teaches the looks after it: on, or off (default).", "on", "off");
         var json = Given.Json();
         var command = new Command("verify-archive",

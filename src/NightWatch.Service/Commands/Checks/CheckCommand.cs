@@ -14,35 +14,54 @@ internal static class CheckCommand
     /// <summary>The clock comes after all who may say what time it is.</summary>
     private static readonly (string About, Func<CheckBench, CancellationToken, Task<IReadOnlyList<Finding>>> RunAsync)[] Checks =
     [
-        ("secrets", SecretsCheck.RunAsync), ("database", DatabaseCheck.RunAsync), ("feed", FeedCheck.RunAsync), ("mail", MailCheck.RunAsync),
-        ("dns", DnsCheck.RunAsync), ("pages", PagesCheck.RunAsync), ("clock", ClockCheck.RunAsync), ("zone data", ZoneCheck.RunAsync),
+        ("secrets", SecretsCheck.RunAsync),
+        ("database", DatabaseCheck.RunAsync),
+        ("feed", FeedCheck.RunAsync),
+        ("mail", MailCheck.RunAsync),
+        ("dns", DnsCheck.RunAsync),
+        ("pages", PagesCheck.RunAsync),
+        ("clock", ClockCheck.RunAsync),
+        ("zone data", ZoneCheck.RunAsync),
     ];
 
     public static Command Create(Shell shell, Option<string?> config)
     {
         var json = Given.Json();
-        var health = new Option<bool>("--health") { Description = "Only asks the running service whether it is ready; for a container's health check." };
+        var health = new Option<bool>("--health")
+        {
+            Description = "Only asks the running service whether it is ready; for a container's health check.",
+        };
         var test = Given.Text("--send-test", "Also sends one test letter to this address, through the configured transport.");
         var dns = Given.Text("--dns", "DNS server to ask, ADDRESS or ADDRESS:PORT; default whom the system asks.");
-        var command = new Command("check", "What is wrong with configuration, secrets, database, disk, feeds, mail server, DNS records, pages, clock and zone data. Exit 1 if anything is.")
-            { json, test, dns, health };
-        command.SetAction(async (given, stop) =>
+        var command = new Command(
+            "check",
+            "What is wrong with configuration, secrets, database, disk, feeds, mail server, DNS records, pages, clock and zone data. " +
+            "Exit 1 if anything is.")
         {
-            var to = given.GetValue(test) is { } address ? SendTest.AddressOf(address) : null;
-            var server = given.GetValue(dns) is { } name ? ServerOf(name) : null;
-            var findings = new List<Finding>();
-            await foreach (var finding in given.GetValue(health)
-                ? HealthCheck.FindingsAsync(AllSettings.Read(shell.Directory, given.GetValue(config)), stop)
-                : FindingsAsync(shell, given.GetValue(config), to, server, stop))
+            json,
+            test,
+            dns,
+            health,
+        };
+        command.SetAction(
+            async (given, stop) =>
             {
-                findings.Add(finding);
-                if (!given.GetValue(json)) shell.Say(finding.ToString());
-            }
+                var to = given.GetValue(test) is { } address ? SendTest.AddressOf(address) : null;
+                var server = given.GetValue(dns) is { } name ? ServerOf(name) : null;
+                var findings = new List<Finding>();
+                await foreach (
+                    var finding in given.GetValue(health)
+                        ? HealthCheck.FindingsAsync(AllSettings.Read(shell.Directory, given.GetValue(config)), stop)
+                        : FindingsAsync(shell, given.GetValue(config), to, server, stop))
+                {
+                    findings.Add(finding);
+                    if (!given.GetValue(json)) shell.Say(finding.ToString());
+                }
 
-            var ok = findings.All(finding => finding.Level != Level.Fault);
-            if (given.GetValue(json)) Document.Write(shell.Output, new { Ok = ok, Findings = findings });
-            return ok ? Exit.Ok : Exit.Failure;
-        });
+                var ok = findings.All(finding => finding.Level != Level.Fault);
+                if (given.GetValue(json)) Document.Write(shell.Output, new { Ok = ok, Findings = findings });
+                return ok ? Exit.Ok : Exit.Failure;
+            });
         return command;
     }
 
@@ -76,7 +95,8 @@ internal static class CheckCommand
         }
 
         if (testTo is null) yield break;
-        foreach (var finding in await TryAsync("test letter", async () => [await SendTest.RunAsync(settings, testTo, shell.Clock, stop)])) yield return finding;
+        foreach (var finding in await TryAsync("test letter", async () => [await SendTest.RunAsync(settings, testTo, shell.Clock, stop)]))
+            yield return finding;
     }
 
     /// <summary>A check that meets what it did not reckon with says so, and the others go on.</summary>

@@ -58,7 +58,11 @@ internal sealed class ClockWitnesses(IClock clock)
             var asked = witnesses.Now;
             var answer = await base.SendAsync(request, cancellationToken);
             if (answer.Headers.Date is { } date)
-                witnesses.Note(request.RequestUri?.Host ?? "a server", Instant.FromDateTimeOffset(date) + Duration.FromTimeSpan(answer.Headers.Age ?? TimeSpan.Zero), asked, witnesses.Now);
+                witnesses.Note(
+                    request.RequestUri?.Host ?? "a server",
+                    Instant.FromDateTimeOffset(date) + Duration.FromTimeSpan(answer.Headers.Age ?? TimeSpan.Zero),
+                    asked,
+                    witnesses.Now);
             return answer;
         }
     }

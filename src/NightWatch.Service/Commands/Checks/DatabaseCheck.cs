@@ -1,3 +1,4 @@
+using System.Globalization;
 using NightWatch.Pages.Security;
 using NightWatch.Planning.Chance;
 using NightWatch.Store;
@@ -11,7 +12,9 @@ using NodaTime;
 
 namespace NightWatch.Service.Commands.Checks;
 
-/// <summary>The database opens, is up to date, takes writes and has room; nothing in it waits too long. The check changes nothing in it.</summary>
+/// <summary>
+/// The database opens, is up to date, takes writes and has room; nothing in it waits too long. The check changes nothing in it.
+/// </summary>
 internal static class DatabaseCheck
 {
     private const long LeastBytes = 100L << 20;
@@ -37,14 +40,24 @@ internal static class DatabaseCheck
 
             if (database.File is { } empty && new FileInfo(empty).Length == 0 && !File.Exists(empty + "-wal"))
             {
-                said.Insert(0, Finding.Warning("database", $"{empty} is empty; the next start makes a new database in it. If there was one before, restore its backup first."));
+                said.Insert(
+                    0,
+                    Finding.Warning(
+                        "database",
+                        $"{empty} is empty; the next start makes a new database in it. If there was one before, restore its backup first.")
+                );
                 return said;
             }
 
             var pending = await database.PendingAsync(stop);
             if (pending.Count > 0)
             {
-                said.Insert(0, Finding.Warning("database", $"{database.Description} waits for {pending.Count} migrations ({pending[0]} the first); the next start of the service runs them. Back it up before."));
+                said.Insert(
+                    0,
+                    Finding.Warning(
+                        "database",
+                        $"{database.Description} waits for {pending.Count} migrations ({pending[0]} the first); the next start of the " +
+                        "service runs them. Back it up before."));
                 return said;
             }
 
@@ -76,7 +89,12 @@ internal static class DatabaseCheck
     {
         var watches = await new WatchStore(database).CountAsync(stop);
         var backlog = await new BacklogStore(database).ReadAsync([], now, stop);
-        var running = database.IsServiceRunning() switch { true => ", a service runs on it", false => ", no service runs on it", null => "" };
+        var running = database.IsServiceRunning() switch
+        {
+            true => ", a service runs on it",
+            false => ", no service runs on it",
+            null => "",
+        };
         List<Finding> said =
         [
             refusal is null
@@ -84,11 +102,25 @@ internal static class DatabaseCheck
                 : Finding.Fault("database", $"{refusal.TrimEnd('.')}; {watches} watches on{running}."),
         ];
         if (backlog.Letters[OutboxState.Dead] is > 0 and var dead)
-            said.Add(Finding.Warning("outbox", $"{dead} letters could not be delivered; 'nightwatch outbox list --state dead' says which and why."));
+            said.Add(
+                Finding.Warning(
+                    "outbox", $"{dead} letters could not be delivered; 'nightwatch outbox list --state dead' says which and why."));
         if (now - backlog.OldestLetterAt > Late)
-            said.Add(Finding.Warning("outbox", FormattableString.Invariant($"the oldest letter has waited {(now - backlog.OldestLetterAt!.Value).TotalHours:0} h; 'nightwatch outbox list' says for what.")));
+            said.Add(
+                Finding.Warning(
+                    "outbox",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"the oldest letter has waited {(now - backlog.OldestLetterAt!.Value).TotalHours:0} h; 'nightwatch outbox list' " +
+                        $"says for what.")));
         if (now - backlog.OldestDueAt > Late)
-            said.Add(Finding.Warning("passes", FormattableString.Invariant($"{backlog.DueOpen} looks are due, the oldest for {(now - backlog.OldestDueAt!.Value).TotalHours:0} h; is the service running?")));
+            said.Add(
+                Finding.Warning(
+                    "passes",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{backlog.DueOpen} looks are due, the oldest for {(now - backlog.OldestDueAt!.Value).TotalHours:0} h; is the " +
+                        $"service running?")));
         said.AddRange(await UnreadableAsync(database, now, stop));
         return said;
     }
@@ -101,17 +133,22 @@ internal static class DatabaseCheck
         await new ToldNightStore(database).AllFromAsync(now.InUtc().Date.PlusDays(-2), stop);
         await new LearntChanceStore(database).AllAsync(ChancePrior.Shipped, stop);
         await KeyRing.ReadAsync(new SecretStore(database), stop);
-        return database.Unreadable.Known.Select(row => Finding.Fault(
-            "rows", $"the stored {row.Name} cannot be read and is left out, all others go on; put it right or remove it: {row.Why.TrimEnd('.')}."));
+        return database.Unreadable.Known.Select(row =>
+            Finding.Fault(
+                "rows",
+                $"the stored {row.Name} cannot be read and is left out, all others go on; put it right or remove it: " +
+                $"{row.Why.TrimEnd('.')}."));
     }
 
     /// <summary>The files are full of addresses; new ones are made for their owner only.</summary>
     private static IEnumerable<Finding> Openness(Database database)
     {
         if (database.File is not { } file) yield break;
-        var open = Database.FilesOf(file).Where(File.Exists)
-            .Where(IsOpenToOthers).ToList();
-        if (open.Count > 0) yield return Finding.Warning("database", $"other users of this machine may get at {string.Join(", ", open)}; 'chmod 600 {string.Join(' ', open)}' closes them.");
+        var open = Database.FilesOf(file).Where(File.Exists).Where(IsOpenToOthers).ToList();
+        if (open.Count > 0)
+            yield return Finding.Warning(
+                "database",
+                $"other users of this machine may get at {string.Join(", ", open)}; 'chmod 600 {string.Join(' ', open)}' closes them.");
     }
 
     private static bool IsOpenToOthers(string path) =>
@@ -135,7 +172,13 @@ internal static class DatabaseCheck
         while (!Directory.Exists(folder) && Path.GetDirectoryName(folder) is { } parent) folder = parent;
         try
         {
-            using var trial = new FileStream(Path.Combine(folder, $".nightwatch-{Guid.NewGuid():N}"), FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
+            using var trial = new FileStream(
+                Path.Combine(folder, $".nightwatch-{Guid.NewGuid():N}"),
+                FileMode.CreateNew,
+                FileAccess.Write,
+                FileShare.None,
+                1,
+                FileOptions.DeleteOnClose);
             return null;
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)

@@ -30,7 +30,8 @@ internal static class FeedCheck
         {
             return await feed.FetchAsync(Somewhere, null, stop) switch
             {
-                Fetched.Fresh fresh => (feed.Id, true, false, $"answers with {fresh.Series.Instants.Sum(quantity => quantity.Value.Length)} values"),
+                Fetched.Fresh fresh => (
+                    feed.Id, true, false, $"answers with {fresh.Series.Instants.Sum(quantity => quantity.Value.Length)} values"),
                 Fetched.Unavailable none => (feed.Id, false, none.OperatorMustAct, $"does not answer: {none.Why.TrimEnd('.')}"),
                 _ => (feed.Id, true, false, "answers"),
             };
@@ -49,7 +50,8 @@ internal static class FeedCheck
             return await ensemble.FetchMembersAsync(Somewhere, null, stop) switch
             {
                 FetchedMembers.Fresh fresh => Finding.Ok("feed", $"{ensemble.Id} answers with {fresh.Members.Length} members."),
-                FetchedMembers.Unavailable none => Finding.Warning("feed", $"{ensemble.Id} does not answer: {none.Reason.Why.TrimEnd('.')}; probabilities rest on the agreement of runs."),
+                FetchedMembers.Unavailable none => Finding.Warning(
+                    "feed", $"{ensemble.Id} does not answer: {none.Reason.Why.TrimEnd('.')}; probabilities rest on the agreement of runs."),
                 _ => Finding.Ok("feed", $"{ensemble.Id} answers."),
             };
         }

@@ -21,7 +21,10 @@ internal static class HealthCheck
         if (service.Port == 0) return Finding.Fault("health", "Service:Port is 0 (any free one), so nobody knows where to ask.");
         // A service that listens on every address also listens on loopback.
         var address = IPAddress.Parse(service.Address);
-        var host = address.Equals(IPAddress.Any) ? IPAddress.Loopback : address.Equals(IPAddress.IPv6Any) ? IPAddress.IPv6Loopback : address;
+        var host =
+            address.Equals(IPAddress.Any) ? IPAddress.Loopback
+            : address.Equals(IPAddress.IPv6Any) ? IPAddress.IPv6Loopback
+            : address;
         using var http = new HttpClient { Timeout = Patience };
         try
         {
@@ -30,7 +33,8 @@ internal static class HealthCheck
             if (!answer.IsSuccessStatusCode) return Finding.Fault("health", text + ".");
             return text == Health.Ready ? Finding.Ok("health", text + ".") : Finding.Warning("health", text + ".");
         }
-        catch (Exception failure) when (failure is HttpRequestException || (failure is OperationCanceledException && !stop.IsCancellationRequested))
+        catch (Exception failure)
+            when (failure is HttpRequestException || (failure is OperationCanceledException && !stop.IsCancellationRequested))
         {
             return Finding.Fault("health", $"the service does not answer at {host}, port {service.Port}.");
         }

@@ -13,7 +13,12 @@ internal static class MailCheck
         var transport = MailTransports.Create(mail, TimeProvider.System);
         try
         {
-            return [await transport.CheckAsync(stop) is { } trouble ? Finding.Fault("mail", trouble) : Finding.Ok("mail", $"{mail.Host}:{mail.Port} lets us in.")];
+            return
+            [
+                await transport.CheckAsync(stop) is { } trouble
+                    ? Finding.Fault("mail", trouble)
+                    : Finding.Ok("mail", $"{mail.Host}:{mail.Port} lets us in."),
+            ];
         }
         finally
         {

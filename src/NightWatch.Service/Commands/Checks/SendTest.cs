@@ -31,9 +31,12 @@ internal static class SendTest
             var test = await writer.WriteTestAsync(to.Address, now, stop);
             return await transport.SendAsync(Letter(test.Message, to, now), stop) switch
             {
-                Handover.Accepted accepted when settings.Mail.IsSmtp => Finding.Ok("test letter", $"accepted for {to.Address}: {accepted.ServerText}"),
-                Handover.Accepted accepted => Finding.Ok("test letter", $"written to {accepted.ServerText} in the folder {settings.Mail.Folder}."),
-                Handover.Failed failed => Finding.Fault("test letter", $"{failed.Class.ToString().ToLowerInvariant()}: {failed.Reply.Text}"),
+                Handover.Accepted accepted when settings.Mail.IsSmtp => Finding.Ok(
+                    "test letter", $"accepted for {to.Address}: {accepted.ServerText}"),
+                Handover.Accepted accepted => Finding.Ok(
+                    "test letter", $"written to {accepted.ServerText} in the folder {settings.Mail.Folder}."),
+                Handover.Failed failed => Finding.Fault(
+                    "test letter", $"{failed.Class.ToString().ToLowerInvariant()}: {failed.Reply.Text}"),
                 var other => throw new InvalidOperationException($"A transport answered with {other.GetType()}."),
             };
         }

@@ -8,5 +8,7 @@ internal static class KeptFiles
 {
     /// <exception cref="BadInputException">Every fault, in one line.</exception>
     public static T ValueOf<T>(FileReading<T> reading)
-        where T : class => reading.Value ?? throw new BadInputException(string.Join("; ", reading.Faults.Select(fault => fault.ToString().TrimEnd('.'))) + ".");
+        where T : class =>
+        reading.Value
+        ?? throw new BadInputException(string.Join("; ", reading.Faults.Select(fault => fault.ToString().TrimEnd('.'))) + ".");
 }

@@ -17,38 +17,56 @@ internal static class KeptTables
             return;
         }
 
-        var table = new Table().Border(TableBorder.Simple).AddColumn("Watch").AddColumn("Site").AddColumn("Subject").AddColumn("Written to").AddColumn("State");
+        var table = new Table()
+            .Border(TableBorder.Simple)
+            .AddColumn("Watch")
+            .AddColumn("Site")
+            .AddColumn("Subject")
+            .AddColumn("Written to")
+            .AddColumn("State");
         foreach (var watch in watches)
         {
             table.AddRow(
-                new Text(watch.Id), new Text(watch.Site.Name), new Text(Speech.To(watch).Language.Of(watch.Subject)), new Text(watch.Subscriber.Address), new Text(State(watch, now)));
+                new Text(watch.Id),
+                new Text(watch.Site.Name),
+                new Text(Speech.To(watch).Language.Of(watch.Subject)),
+                new Text(watch.Subscriber.Address),
+                new Text(State(watch, now)));
         }
 
         console.Write(table);
     });
 
-    public static void Sites(Shell shell, IReadOnlyList<Site> sites) => shell.Draw(console =>
-    {
-        if (sites.Count == 0)
+    public static void Sites(Shell shell, IReadOnlyList<Site> sites) =>
+        shell.Draw(console =>
         {
-            console.WriteLine("No site is kept yet; adding a watch keeps its site too.");
-            return;
-        }
+            if (sites.Count == 0)
+            {
+                console.WriteLine("No site is kept yet; adding a watch keeps its site too.");
+                return;
+            }
 
-        var table = new Table().Border(TableBorder.Simple).AddColumn("Site").AddColumn("Name").AddColumn("Latitude").AddColumn("Longitude").AddColumn("Elevation").AddColumn("Zone");
-        foreach (var site in sites)
-        {
-            table.AddRow(
-                new Text(site.Id),
-                new Text(site.Name),
-                new Text(FormattableString.Invariant($"{site.Position.LatitudeDeg:0.0000}°")),
-                new Text(FormattableString.Invariant($"{site.Position.LongitudeDeg:0.0000}°")),
-                new Text(FormattableString.Invariant($"{site.Position.ElevationM:0} m")),
-                new Text(site.Zone.Id));
-        }
+            var table = new Table()
+                .Border(TableBorder.Simple)
+                .AddColumn("Site")
+                .AddColumn("Name")
+                .AddColumn("Latitude")
+                .AddColumn("Longitude")
+                .AddColumn("Elevation")
+                .AddColumn("Zone");
+            foreach (var site in sites)
+            {
+                table.AddRow(
+                    new Text(site.Id),
+                    new Text(site.Name),
+                    new Text(FormattableString.Invariant($"{site.Position.LatitudeDeg:0.0000}°")),
+                    new Text(FormattableString.Invariant($"{site.Position.LongitudeDeg:0.0000}°")),
+                    new Text(FormattableString.Invariant($"{site.Position.ElevationM:0} m")),
+                    new Text(site.Zone.Id));
+            }
 
-        console.Write(table);
-    });
+            console.Write(table);
+        });
 
     private static string State(Watch watch, Instant now)
     {

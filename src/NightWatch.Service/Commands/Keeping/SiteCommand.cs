@@ -51,12 +51,15 @@ internal static class SiteCommand
         var id = Id();
         var json = Given.Json();
         var command = new Command("show", "One site, as its file.") { id, json };
-        command.SetAction(async (given, stop) =>
-        {
-            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            Document.Write(shell.Output, await store.Sites.FindAsync(given.GetRequiredValue(id), stop) ?? throw Unknown(given.GetRequiredValue(id)));
-            return Exit.Ok;
-        });
+        command.SetAction(
+            async (given, stop) =>
+            {
+                await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+                Document.Write(
+                    shell.Output,
+                    await store.Sites.FindAsync(given.GetRequiredValue(id), stop) ?? throw Unknown(given.GetRequiredValue(id)));
+                return Exit.Ok;
+            });
         return command;
     }
 

@@ -58,12 +58,15 @@ internal static class WatchCommand
         var id = Id();
         var json = Given.Json();
         var command = new Command("show", "One watch, as its file.") { id, json };
-        command.SetAction(async (given, stop) =>
-        {
-            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            Document.Write(shell.Output, await store.Watches.FindAsync(given.GetRequiredValue(id), stop) ?? throw None(store, given.GetRequiredValue(id)));
-            return Exit.Ok;
-        });
+        command.SetAction(
+            async (given, stop) =>
+            {
+                await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+                Document.Write(
+                    shell.Output,
+                    await store.Watches.FindAsync(given.GetRequiredValue(id), stop) ?? throw None(store, given.GetRequiredValue(id)));
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -72,22 +75,28 @@ internal static class WatchCommand
         var id = Id();
         var resume = new Option<bool>("--resume") { Description = "Take it up again." };
         var until = Given.Date("--until", "Rest until this local date, YYYY-MM-DD, and then look again.");
-        var command = new Command("pause", "Keeps a watch without looking at it; its unsent letters are held back for good.") { id, resume, until };
-        command.SetAction(async (given, stop) =>
+        var command = new Command("pause", "Keeps a watch without looking at it; its unsent letters are held back for good.")
         {
-            if (given.GetValue(until) is { } date)
+            id,
+            resume,
+            until,
+        };
+        command.SetAction(
+            async (given, stop) =>
             {
-                if (given.GetValue(resume)) throw new BadInputException("--until and --resume are both given; accepted: one of them.");
-                return await SteeringCommands.PauseUntilAsync(shell, given.GetValue(config), given.GetRequiredValue(id), date, stop);
-            }
+                if (given.GetValue(until) is { } date)
+                {
+                    if (given.GetValue(resume)) throw new BadInputException("--until and --resume are both given; accepted: one of them.");
+                    return await SteeringCommands.PauseUntilAsync(shell, given.GetValue(config), given.GetRequiredValue(id), date, stop);
+                }
 
-            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            var (name, pause, now) = (given.GetRequiredValue(id), !given.GetValue(resume), shell.Clock.GetCurrentInstant());
-            if (!await store.Watches.PauseAsync(name, pause, now, stop)) throw Unknown(name);
-            if (!pause) await store.Planner.PlanAsync((await store.Watches.FindAsync(name, stop))!.Subscriber.Address, now, stop);
-            shell.Say($"Watch {name} is {(pause ? "paused" : "on again")}.");
-            return Exit.Ok;
-        });
+                await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+                var (name, pause, now) = (given.GetRequiredValue(id), !given.GetValue(resume), shell.Clock.GetCurrentInstant());
+                if (!await store.Watches.PauseAsync(name, pause, now, stop)) throw Unknown(name);
+                if (!pause) await store.Planner.PlanAsync((await store.Watches.FindAsync(name, stop))!.Subscriber.Address, now, stop);
+                shell.Say($"Watch {name} is {(pause ? "paused" : "on again")}.");
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -95,13 +104,15 @@ internal static class WatchCommand
     {
         var id = Id();
         var command = new Command("remove", "Removes a watch, not its site.") { id };
-        command.SetAction(async (given, stop) =>
-        {
-            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            if (!await store.Watches.RemoveAsync(given.GetRequiredValue(id), shell.Clock.GetCurrentInstant(), stop)) throw Unknown(given.GetRequiredValue(id));
-            shell.Say($"Watch {given.GetRequiredValue(id)} is removed.");
-            return Exit.Ok;
-        });
+        command.SetAction(
+            async (given, stop) =>
+            {
+                await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+                if (!await store.Watches.RemoveAsync(given.GetRequiredValue(id), shell.Clock.GetCurrentInstant(), stop))
+                    throw Unknown(given.GetRequiredValue(id));
+                shell.Say($"Watch {given.GetRequiredValue(id)} is removed.");
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -118,12 +129,15 @@ internal static class WatchCommand
 
     /// <summary>Reads a watch file that an option or argument named.</summary>
     /// <exception cref="BadInputException">Every fault, in one line.</exception>
-    public static Watch ReadFile(Shell shell, string path, string option) => KeptFiles.ValueOf(WatchFile.Read(Encoding.UTF8.GetString(shell.ReadFile(path, option)), path));
+    public static Watch ReadFile(Shell shell, string path, string option) =>
+        KeptFiles.ValueOf(WatchFile.Read(Encoding.UTF8.GetString(shell.ReadFile(path, option)), path));
 
     private static Argument<string> Id() => new("id") { Description = "The watch's id." };
 
     private static BadInputException None(KeptStore store, string id) =>
-        store.Watches.Fault(id) is { } fault ? new BadInputException($"id: the stored {fault.Name} cannot be read: {fault.Why}") : Unknown(id);
+        store.Watches.Fault(id) is { } fault
+            ? new BadInputException($"id: the stored {fault.Name} cannot be read: {fault.Why}")
+            : Unknown(id);
 
     public static BadInputException Unknown(string id) => new($"id: there is no watch '{id}'; 'watch list' names them.");
 }

@@ -39,24 +39,33 @@ internal static class LetterCommand
         var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD, of a letter about a night.");
         var file = Given.Text("--out", "File to write: .html, .txt or .eml.");
         var at = Given.Instant("--now", "The clock reading to write at, UTC; default now.");
-        var command = new Command("letter", "Writes any letter from stored state, for review; nothing is sent.") { kind, watch, night, file, at };
-        command.SetAction(async (given, stop) =>
+        var command = new Command("letter", "Writes any letter from stored state, for review; nothing is sent.")
         {
-            var (word, id, path) = (given.Needed(kind), given.Needed(watch), given.Needed(file));
-            LocalDate? date = Kinds.ContainsKey(word) ? given.Needed(night) : null;
-            var form = FormOf(path);
-            var clock = new VirtualClock(given.GetValue(at) ?? shell.Clock.GetCurrentInstant());
-            var settings = AllSettings.ReadValid(shell.Directory, given.GetValue(config));
-            await using var parts = await StoredParts.OpenAsync(settings, clock, clock, stop);
-            var about = await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
-                ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
-            var letter = date is { } evening
-                ? await OfNightAsync(parts, Kinds[word], about, evening, clock.GetCurrentInstant(), stop)
-                : await NoticeReview.WriteAsync(parts, word, about, settings.Service, clock.GetCurrentInstant(), stop);
-            shell.WriteFile(path, "--out", form(letter));
-            shell.Say($"{path}: {letter.Message.Subject}");
-            return Exit.Ok;
-        });
+            kind,
+            watch,
+            night,
+            file,
+            at,
+        };
+        command.SetAction(
+            async (given, stop) =>
+            {
+                var (word, id, path) = (given.Needed(kind), given.Needed(watch), given.Needed(file));
+                LocalDate? date = Kinds.ContainsKey(word) ? given.Needed(night) : null;
+                var form = FormOf(path);
+                var clock = new VirtualClock(given.GetValue(at) ?? shell.Clock.GetCurrentInstant());
+                var settings = AllSettings.ReadValid(shell.Directory, given.GetValue(config));
+                await using var parts = await StoredParts.OpenAsync(settings, clock, clock, stop);
+                var about =
+                    await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
+                    ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
+                var letter = date is { } evening
+                    ? await OfNightAsync(parts, Kinds[word], about, evening, clock.GetCurrentInstant(), stop)
+                    : await NoticeReview.WriteAsync(parts, word, about, settings.Service, clock.GetCurrentInstant(), stop);
+                shell.WriteFile(path, "--out", form(letter));
+                shell.Say($"{path}: {letter.Message.Subject}");
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -77,11 +86,13 @@ internal static class LetterCommand
         return bytes.ToArray();
     }
 
-    private static async Task<ReviewLetter> OfNightAsync(ServiceProvider parts, LetterKind kind, Watch watch, LocalDate night, Instant now, CancellationToken stop)
+    private static async Task<ReviewLetter> OfNightAsync(
+        ServiceProvider parts, LetterKind kind, Watch watch, LocalDate night, Instant now, CancellationToken stop)
     {
         var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
         var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, night, stop);
-        var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), told.Night.Told)).Plan;
+        var plan = (
+            await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), told.Night.Told)).Plan;
         var order = LetterPolicy.ForReview(kind, told.Night, plan, now);
         var draft = new LetterDraft
         {

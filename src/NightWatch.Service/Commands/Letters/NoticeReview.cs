@@ -8,7 +8,9 @@ using NodaTime;
 
 namespace NightWatch.Service.Commands.Letters;
 
-/// <summary>The letters that are about no single night, as a watch's subscriber would get them. Their links open nothing: no token is kept.</summary>
+/// <summary>
+/// The letters that are about no single night, as a watch's subscriber would get them. Their links open nothing: no token is kept.
+/// </summary>
 internal static class NoticeReview
 {
     private const string Digest = "digest";
@@ -17,14 +19,19 @@ internal static class NoticeReview
 
     public static IReadOnlyList<string> Kinds { get; } = [Digest, Confirmation, SignIn];
 
-    public static async Task<ReviewLetter> WriteAsync(ServiceProvider parts, string kind, Watch watch, ServiceOptions service, Instant now, CancellationToken stop)
+    public static async Task<ReviewLetter> WriteAsync(
+        ServiceProvider parts, string kind, Watch watch, ServiceOptions service, Instant now, CancellationToken stop)
     {
         var writer = parts.GetRequiredService<LetterWriter>();
-        var (to, zone, link) = (watch.Subscriber.Address, watch.Site.Zone, new Uri(writer.Head.PagesBase ?? service.ListensAt, "#for-review-only"));
+        var (to, zone, link) = (
+            watch.Subscriber.Address, watch.Site.Zone, new Uri(writer.Head.PagesBase ?? service.ListensAt, "#for-review-only"));
         var notice = kind switch
         {
             Digest => await writer.WriteDigestAsync(
-                await parts.GetRequiredService<DigestPass>().DraftAsync(watch, parts.GetRequiredService<ForecastDesk>().BeginPass(stop), now, stop), stop),
+                await parts
+                    .GetRequiredService<DigestPass>()
+                    .DraftAsync(watch, parts.GetRequiredService<ForecastDesk>().BeginPass(stop), now, stop),
+                stop),
             Confirmation => await writer.WriteConfirmationAsync(
                 new ConfirmationDraft(to, link, now, now + ConfirmationDraft.Valid) { Place = watch.Site.Position, Zone = zone }, stop),
             _ => await writer.WriteSignInAsync(new SignInDraft(to, link, now, now + SignInDraft.Valid) { Zone = zone }, stop),

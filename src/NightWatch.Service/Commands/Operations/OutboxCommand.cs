@@ -21,7 +21,8 @@ internal static class OutboxCommand
     private static Command List(Shell shell, Option<string?> config)
     {
         var states = Enum.GetNames<OutboxState>().Select(name => name.ToLowerInvariant()).ToArray();
-        var state = Given.Word("--state", $"Only those that are {string.Join(", ", states)}; default: pending, retry, sending and dead.", states);
+        var state = Given.Word(
+            "--state", $"Only those that are {string.Join(", ", states)}; default: pending, retry, sending and dead.", states);
         var take = Given.Whole("--take", $"At most so many, the newest; default {DefaultTake}.", 1, 100_000);
         var json = Given.Json();
         var command = new Command("list", "Letters, newest first.") { state, take, json };
@@ -42,21 +43,25 @@ internal static class OutboxCommand
         var eml = Given.Text("--eml", "Writes the letter as it is sent to this file.");
         var json = Given.Json();
         var command = new Command("show", "One letter: where it stands, what the mail server said, its text.") { id, eml, json };
-        command.SetAction(async (given, stop) =>
-        {
-            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            var letter = await store.Outbox.FindAsync(given.GetRequiredValue(id), stop) ?? throw Unknown(given.GetRequiredValue(id));
-            var bytes = await store.Outbox.MimeAsync(letter.Id, stop);
-            if (given.GetValue(eml) is { } path)
+        command.SetAction(
+            async (given, stop) =>
             {
-                if (bytes is not { } whole) throw new BadInputException($"--eml: the text of letter {letter.Id} has gone with age; its row is all that is left.");
-                shell.WriteFile(path, "--eml", whole.ToArray());
-            }
+                await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+                var letter = await store.Outbox.FindAsync(given.GetRequiredValue(id), stop) ?? throw Unknown(given.GetRequiredValue(id));
+                var bytes = await store.Outbox.MimeAsync(letter.Id, stop);
+                if (given.GetValue(eml) is { } path)
+                {
+                    if (bytes is not { } whole)
+                        throw new BadInputException(
+                            $"--eml: the text of letter {letter.Id} has gone with age; its row is all that is left.");
+                    shell.WriteFile(path, "--eml", whole.ToArray());
+                }
 
-            if (given.GetValue(json)) Document.Write(shell.Output, LetterDocument.Of(letter));
-            else OutboxTable.Draw(shell, letter, bytes);
-            return Exit.Ok;
-        });
+                if (given.GetValue(json)) Document.Write(shell.Output, LetterDocument.Of(letter));
+                else
+                    OutboxTable.Draw(shell, letter, bytes);
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -64,24 +69,35 @@ internal static class OutboxCommand
     {
         var id = new Argument<long?>("id") { Description = "Number of a dead letter.", Arity = ArgumentArity.ZeroOrOne };
         var all = new Option<bool>("--all") { Description = "Every dead letter that is still of use." };
-        var command = new Command("retry", "Puts a dead letter back in the queue, its attempts forgiven; the service sends it with its next tick.") { id, all };
-        command.SetAction(async (given, stop) =>
+        var command = new Command(
+            "retry", "Puts a dead letter back in the queue, its attempts forgiven; the service sends it with its next tick.")
         {
-            if ((given.GetValue(id) is null) != given.GetValue(all)) throw new BadInputException("outbox retry: say which; accepted: the number of one letter, or --all.");
-            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            var now = shell.Clock.GetCurrentInstant();
-            if (given.GetValue(id) is not { } one)
+            id,
+            all,
+        };
+        command.SetAction(
+            async (given, stop) =>
             {
-                shell.Say($"{await store.Outbox.ReviveAllAsync(now, stop)} letters are back in the queue.");
-                return Exit.Ok;
-            }
+                if ((given.GetValue(id) is null) != given.GetValue(all))
+                    throw new BadInputException("outbox retry: say which; accepted: the number of one letter, or --all.");
+                await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+                var now = shell.Clock.GetCurrentInstant();
+                if (given.GetValue(id) is not { } one)
+                {
+                    shell.Say($"{await store.Outbox.ReviveAllAsync(now, stop)} letters are back in the queue.");
+                    return Exit.Ok;
+                }
 
-            var letter = await store.Outbox.FindAsync(one, stop) ?? throw Unknown(one);
-            if (letter.State != OutboxState.Dead) throw new BadInputException($"id: letter {one} is {OutboxTable.Word(letter.State)}; accepted: a dead one.");
-            if (!await store.Outbox.ReviveAsync(one, now, stop)) throw new BadInputException($"id: letter {one} was of use until {InstantText.Of(letter.NotAfter)}; a letter that is late beyond its use is never sent.");
-            shell.Say($"Letter {one} is back in the queue.");
-            return Exit.Ok;
-        });
+                var letter = await store.Outbox.FindAsync(one, stop) ?? throw Unknown(one);
+                if (letter.State != OutboxState.Dead)
+                    throw new BadInputException($"id: letter {one} is {OutboxTable.Word(letter.State)}; accepted: a dead one.");
+                if (!await store.Outbox.ReviveAsync(one, now, stop))
+                    throw new BadInputException(
+                        $"id: letter {one} was of use until {InstantText.Of(letter.NotAfter)}; a letter that is late beyond its use is " +
+                        "never sent.");
+                shell.Say($"Letter {one} is back in the queue.");
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -114,5 +130,6 @@ internal static class OutboxCommand
 
     private static Argument<long> Id() => new("id") { Description = "Number of the letter, as 'outbox list' shows it." };
 
-    private static BadInputException Unknown(long id) => new($"id: there is no letter {id.ToString(CultureInfo.InvariantCulture)}; accepted: a number that 'outbox list' shows.");
+    private static BadInputException Unknown(long id) =>
+        new($"id: there is no letter {id.ToString(CultureInfo.InvariantCulture)}; accepted: a number that 'outbox list' shows.");
 }

@@ -15,9 +15,15 @@ internal static class ConditionTable
         var steps = plan.Conditions.Where(step => run.Contains(step.At)).ToList();
         var every = Math.Max(1, (int)Math.Ceiling(steps.Count / (double)MostLines));
         var table = new Table().Border(TableBorder.Simple);
-        foreach (var name in (string[])["Time", "Cloud", "Air °C", "Wind m/s", "Rain mm/h", "Lens over dew K", "with heater K", "Subject alt, az", "Sky mag", "Contrast", "In frame"])
+        foreach (
+            var name in (string[])
+                [
+                    "Time", "Cloud", "Air °C", "Wind m/s", "Rain mm/h", "Lens over dew K", "with heater K", "Subject alt, az", "Sky mag",
+                    "Contrast", "In frame",
+                ])
             table.AddColumn(name);
-        foreach (var step in steps.Where((_, i) => i % every == 0)) table.AddRow([.. Cells(step, Speech.Metric(plan.Watch.Site.Zone)).Select(cell => new Text(cell))]);
+        foreach (var step in steps.Where((_, i) => i % every == 0))
+            table.AddRow([.. Cells(step, Speech.Metric(plan.Watch.Site.Zone)).Select(cell => new Text(cell))]);
         return table;
     }
 
@@ -25,7 +31,12 @@ internal static class ConditionTable
     {
         return
         [
-            speech.Clock.Time(step.At), Percent(step.Cloud), Figure(step.AirC), Figure(step.WindMps), Figure(step.RainMmPerH), Figure(step.LensDewMarginK),
+            speech.Clock.Time(step.At),
+            Percent(step.Cloud),
+            Figure(step.AirC),
+            Figure(step.WindMps),
+            Figure(step.RainMmPerH),
+            Figure(step.LensDewMarginK),
             step.LensHeatedDewMarginK is null ? "-" : Figure(step.LensHeatedDewMarginK),
             step.Subject is { } subject ? $"{speech.Degrees(subject.AltitudeDeg)}, {speech.Degrees(subject.AzimuthDeg)}" : "-",
             Figure(step.SkyMag), Percent(step.Contrast), Percent(step.SkyShare),

@@ -15,9 +15,11 @@ internal static class LaterNights
 
     /// <summary>In order of date, up to the first without any cloud forecast.</summary>
     public static IReadOnlyList<NightPlan> Of(NightPlan plan, PlaceWeather weather, Instant now, SharedSky sky, RainBefore? measured) =>
-    [
-        .. Enumerable.Range(1, Most)
-            .Select(ahead => NightEvaluation.Of(plan.Watch, plan.Night.PlusDays(ahead), weather, ChanceBook.Shipped, now, sky, measured).Plan)
-            .TakeWhile(later => later.Conditions.Any(step => step.Cloud is not null)),
-    ];
+        [
+            .. Enumerable
+                .Range(1, Most)
+                .Select(ahead =>
+                    NightEvaluation.Of(plan.Watch, plan.Night.PlusDays(ahead), weather, ChanceBook.Shipped, now, sky, measured).Plan)
+                .TakeWhile(later => later.Conditions.Any(step => step.Cloud is not null)),
+        ];
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
@@ -36,10 +37,15 @@ internal static class PlanCommand
         var feed = Given.Word("--feed", "Whose answer it is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
         var members = Given.Text("--members", "A stored answer of the feed's ensemble, for the probability.");
         var second = Given.Text("--second", "A stored answer of another feed, for a second opinion.");
-        var secondFeed = Given.Word("--second-feed", "Whose answer the second is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
+        var secondFeed = Given.Word(
+            "--second-feed", "Whose answer the second is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
         var now = Given.Instant("--now", "The clock reading to plan at, UTC; default now.");
         var fetched = Given.Instant("--fetched", "When the answers were fetched, UTC; default the clock reading.");
-        var rain = Given.Number("--rain-before", "Rain of the last 72 hours at the site as you measured it, mm; default: what the answer says of them.", 0, 2000);
+        var rain = Given.Number(
+            "--rain-before",
+            "Rain of the last 72 hours at the site as you measured it, mm; default: what the answer says of them.",
+            0,
+            2000);
         var png = Given.Text("--frame-png", "Write the subject's path across the frame as a picture, PNG.");
         var svg = Given.Text("--frame-svg", "Write the subject's path across the frame as a picture, SVG.");
         var json = Given.Json();
@@ -59,7 +65,9 @@ internal static class PlanCommand
             {
                 Newest = series,
                 Members = given.GetValue(members) is { } file ? ReadMembers(shell, file, series.FeedId, fetchedAt) : [],
-                SecondOpinion = given.GetValue(second) is { } other ? Read(shell, "--second", other, given.Needed(secondFeed), fetchedAt) : null,
+                SecondOpinion = given.GetValue(second) is { } other
+                    ? Read(shell, "--second", other, given.Needed(secondFeed), fetchedAt)
+                    : null,
             };
             var sky = new SharedSky();
             var measured = given.GetValue(rain) is { } mm ? new RainBefore(mm, MeasuredHours, MeasuredHours) : (RainBefore?)null;
@@ -92,8 +100,11 @@ internal static class PlanCommand
         var km = RoadDistance.GreatCircleKm(new GeoPosition(series.Cell.LatitudeDeg, series.Cell.LongitudeDeg), site.Position);
         if (km > MostKmFromSite)
         {
-            shell.Error.WriteLine(FormattableString.Invariant(
-                $"nightwatch: warning: --forecast is for {series.Cell.LatitudeDeg:0.##}, {series.Cell.LongitudeDeg:0.##}, {km:0} km from {site.Name}."));
+            shell.Error.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"nightwatch: warning: --forecast is for {series.Cell.LatitudeDeg:0.##}, {series.Cell.LongitudeDeg:0.##}, {km:0} km " +
+                    $"from {site.Name}."));
         }
     }
 

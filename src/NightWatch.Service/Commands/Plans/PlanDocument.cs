@@ -51,7 +51,8 @@ internal static class PlanDocument
         }
 
         document["laterNights"] = new JsonArray([.. later.Select(night => Later(night, says))]);
-        document["sources"] = new JsonObject(PlanSources.Shared(English.Instance).Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
+        document["sources"] = new JsonObject(
+            PlanSources.Shared(English.Instance).Select(source => KeyValuePair.Create(source.Key, (JsonNode?)source.Value)));
         return document;
     }
 

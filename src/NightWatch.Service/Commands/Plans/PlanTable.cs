@@ -44,10 +44,19 @@ internal static class PlanTable
 
     private static void Reasons(IAnsiConsole console, NightPlan plan)
     {
-        var reasons = new Table().Border(TableBorder.Simple).AddColumn("Severity").AddColumn("Factor").AddColumn("Finding").AddColumn("Fix");
+        var reasons = new Table()
+            .Border(TableBorder.Simple)
+            .AddColumn("Severity")
+            .AddColumn("Factor")
+            .AddColumn("Finding")
+            .AddColumn("Fix");
         var speech = Speech.To(plan.Watch);
         foreach (var reason in plan.Verdict.Reasons)
-            reasons.AddRow(new Text(TradeWords.Of(reason.Severity)), new Text(TradeWords.Of(reason.Factor)), new Text(speech.Whole(reason)), new Text(speech.Fix(reason) ?? ""));
+            reasons.AddRow(
+                new Text(TradeWords.Of(reason.Severity)),
+                new Text(TradeWords.Of(reason.Factor)),
+                new Text(speech.Whole(reason)),
+                new Text(speech.Fix(reason) ?? ""));
         console.Write(reasons);
     }
 
@@ -79,7 +88,12 @@ internal static class PlanTable
     private static void Later(IAnsiConsole console, NightPlan plan, IReadOnlyList<NightPlan> later)
     {
         if (later.Count == 0) return;
-        var table = new Table().Border(TableBorder.Simple).AddColumn("Later nights here").AddColumn("Verdict").AddColumn("Run").AddColumn("Because");
+        var table = new Table()
+            .Border(TableBorder.Simple)
+            .AddColumn("Later nights here")
+            .AddColumn("Verdict")
+            .AddColumn("Run")
+            .AddColumn("Because");
         var speech = Speech.To(plan.Watch);
         foreach (var night in later)
         {

@@ -15,7 +15,15 @@ namespace NightWatch.Service.Commands.Records;
 /// <param name="Places">What it makes of each place.</param>
 /// <param name="Why">The same in words.</param>
 internal sealed record LearntRow(
-    string Feed, int LeadNights, int Version, Instant LearntAt, int Nights, bool IsUsed, LearningProof Proof, IReadOnlyList<LearntPlace> Places, string Why)
+    string Feed,
+    int LeadNights,
+    int Version,
+    Instant LearntAt,
+    int Nights,
+    bool IsUsed,
+    LearningProof Proof,
+    IReadOnlyList<LearntPlace> Places,
+    string Why)
 {
     public static LearntRow Of(LearntChance one) => new(
         one.For.FeedId, one.For.Lead, one.Version, one.LearntAt, one.Learning.Nights, one.IsUsed, one.Proof,

@@ -12,24 +12,32 @@ namespace NightWatch.Service.Commands.Records;
 /// <summary>What the nights were like: add, list.</summary>
 internal static class OutcomeCommand
 {
-    public static Command Create(Shell shell, Option<string?> config) => new("outcome", "What the nights were really like.") { Add(shell, config), List(shell, config) };
+    public static Command Create(Shell shell, Option<string?> config) =>
+        new("outcome", "What the nights were really like.") { Add(shell, config), List(shell, config) };
 
     private static Command Add(Shell shell, Option<string?> config)
     {
         var watch = Given.Text("--watch", "The watch's id.");
         var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
         var was = Given.Word("--was", $"What it was like: {string.Join(", ", OutcomeWords.All)}.", [.. OutcomeWords.All]);
-        var command = new Command("add", "Says what a night was like, as the debrief's answer does; the last word counts.") { watch, night, was };
-        command.SetAction(async (given, stop) =>
+        var command = new Command("add", "Says what a night was like, as the debrief's answer does; the last word counts.")
         {
-            var (id, date, word, now) = (given.Needed(watch), given.Needed(night), given.Needed(was), shell.Clock.GetCurrentInstant());
-            await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
-            var kept = await store.Watches.FindAsync(id, stop) ?? throw Unknown(id);
-            if (date > now.InZone(kept.Site.Zone).Date) throw new BadInputException($"--night: {date:R} has not come yet; accepted: the date of an evening that has.");
-            await store.Outcomes.PutAsync(id, date, OutcomeWords.Of(word)!.Value, OutcomeSource.Debrief, now, stop);
-            shell.Say(Speech.To(kept).Language.OutcomeKept(date, kept.Site.Name, word));
-            return Exit.Ok;
-        });
+            watch,
+            night,
+            was,
+        };
+        command.SetAction(
+            async (given, stop) =>
+            {
+                var (id, date, word, now) = (given.Needed(watch), given.Needed(night), given.Needed(was), shell.Clock.GetCurrentInstant());
+                await using var store = await KeptStore.OpenAsync(shell, given.GetValue(config), stop);
+                var kept = await store.Watches.FindAsync(id, stop) ?? throw Unknown(id);
+                if (date > now.InZone(kept.Site.Zone).Date)
+                    throw new BadInputException($"--night: {date:R} has not come yet; accepted: the date of an evening that has.");
+                await store.Outcomes.PutAsync(id, date, OutcomeWords.Of(word)!.Value, OutcomeSource.Debrief, now, stop);
+                shell.Say(Speech.To(kept).Language.OutcomeKept(date, kept.Site.Name, word));
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -52,13 +60,18 @@ internal static class OutcomeCommand
         return command;
     }
 
-    private static void Draw(Shell shell, IReadOnlyList<OutcomeRecord> outcomes) => shell.Draw(console =>
-    {
-        var table = new Table().Border(TableBorder.Simple).AddColumn("Night").AddColumn("Was").AddColumn("Says").AddColumn("Note");
-        foreach (var outcome in outcomes)
-            table.AddRow(new Text($"{outcome.Night:R}"), new Text(outcome.Outcome.Word()), new Text(outcome.Source.Word()), new Text(outcome.Note ?? ""));
-        console.Write(table);
-    });
+    private static void Draw(Shell shell, IReadOnlyList<OutcomeRecord> outcomes) =>
+        shell.Draw(console =>
+        {
+            var table = new Table().Border(TableBorder.Simple).AddColumn("Night").AddColumn("Was").AddColumn("Says").AddColumn("Note");
+            foreach (var outcome in outcomes)
+                table.AddRow(
+                    new Text($"{outcome.Night:R}"),
+                    new Text(outcome.Outcome.Word()),
+                    new Text(outcome.Source.Word()),
+                    new Text(outcome.Note ?? ""));
+            console.Write(table);
+        });
 
     private static BadInputException Unknown(string id) => new($"--watch: there is no watch '{id}'; 'watch list' names them.");
 }

@@ -47,12 +47,14 @@ internal sealed class LimitOverrides
         if (parts.Length != 2 || parts[0].Length == 0) throw new BadInputException($"--set: '{text}' is no limit; {Accepted}.");
         var path = parts[0].Split('.');
         if (path[0] == "limits") path = path[1..];
-        if (path.Length == 0 || Array.Exists(path, step => step.Length == 0)) throw new BadInputException($"--set: '{text}' is no limit; {Accepted}.");
+        if (path.Length == 0 || Array.Exists(path, step => step.Length == 0))
+            throw new BadInputException($"--set: '{text}' is no limit; {Accepted}.");
         return (path, Value(parts[1]) ?? throw new BadInputException($"--set: '{text}' has no number, true or false; {Accepted}."));
     }
 
     private static JsonValue? Value(string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? JsonValue.Create(number)
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+            ? JsonValue.Create(number)
         : bool.TryParse(text, out var flag) ? JsonValue.Create(flag)
         : null;
 

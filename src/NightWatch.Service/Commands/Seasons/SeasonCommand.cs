@@ -30,7 +30,8 @@ internal static class SeasonCommand
         var dec = Given.Declination();
         var minAltitude = Given.MinAltitude();
         var horizon = Given.Horizon();
-        var measured = Given.Number("--sky", "Zenith brightness measured there on a clear moonless night, V mag/arcsec²; default: by the towns around.", 14, 22.5);
+        var measured = Given.Number(
+            "--sky", "Zenith brightness measured there on a clear moonless night, V mag/arcsec²; default: by the towns around.", 14, 22.5);
         var place = Given.Text("--place", "What the place is called, for the picture and the calendar.");
         var ics = Given.Text("--ics", "Write the best runs as an iCalendar file.");
         var png = Given.Text("--png", "Write the season as a picture, PNG.");
@@ -46,7 +47,8 @@ internal static class SeasonCommand
             var target = SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec), "--");
             var (first, count) = (given.Needed(from), given.Needed(nights));
             if (first.PlusDays(count - 1) > NightSky.LastNight)
-                throw new BadInputException($"--nights: {count} from {first:R} on go beyond {NightSky.LastNight:R}, the last night that the sky is computed for.");
+                throw new BadInputException(
+                    $"--nights: {count} from {first:R} on go beyond {NightSky.LastNight:R}, the last night that the sky is computed for.");
             var watch = new Watch
             {
                 Id = "season",
@@ -64,15 +66,21 @@ internal static class SeasonCommand
                 Limits = new Limits { MinAltitudeDeg = given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg },
             };
             var calendar = WatchSeason.Of(watch, first, count);
-            var name = given.GetValue(place) ?? FormattableString.Invariant($"{position.LatitudeDeg:0.####}, {position.LongitudeDeg:0.####}");
+            var name =
+                given.GetValue(place) ?? FormattableString.Invariant($"{position.LatitudeDeg:0.####}, {position.LongitudeDeg:0.####}");
             var speech = Speech.Metric(given.Needed(zone));
             var title = speech.Language.SeasonTitle(name, target);
             if (given.GetValue(ics) is { } icsPath)
-                shell.WriteFile(icsPath, "--ics", Encoding.UTF8.GetBytes(SeasonCalendar.Text(calendar, position, name, shell.Clock.GetCurrentInstant())));
+                shell.WriteFile(
+                    icsPath,
+                    "--ics",
+                    Encoding.UTF8.GetBytes(SeasonCalendar.Text(calendar, position, name, shell.Clock.GetCurrentInstant())));
             if (given.GetValue(png) is { } pngPath) shell.WriteFile(pngPath, "--png", SeasonChart.Png(calendar, title, speech));
-            if (given.GetValue(svg) is { } svgPath) shell.WriteFile(svgPath, "--svg", Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, title, speech)));
+            if (given.GetValue(svg) is { } svgPath)
+                shell.WriteFile(svgPath, "--svg", Encoding.UTF8.GetBytes(SeasonChart.Svg(calendar, title, speech)));
             if (given.GetValue(json)) Document.Write(shell.Output, SeasonDocument.Of(calendar));
-            else SeasonTable.Draw(shell, title, calendar);
+            else
+                SeasonTable.Draw(shell, title, calendar);
             return Exit.Ok;
         });
         return command;

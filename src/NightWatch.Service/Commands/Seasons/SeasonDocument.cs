@@ -7,11 +7,17 @@ namespace NightWatch.Service.Commands.Seasons;
 
 /// <summary>The season document: every night, the usable ones by rank, and the lunations with their best runs.</summary>
 internal sealed record SeasonDocument(
-    DateTimeZone Zone, LocalDate From, IReadOnlyList<SeasonNight> Nights, IReadOnlyList<LocalDate> Ranked, IReadOnlyList<SeasonLunation> Lunations)
+    DateTimeZone Zone,
+    LocalDate From,
+    IReadOnlyList<SeasonNight> Nights,
+    IReadOnlyList<LocalDate> Ranked,
+    IReadOnlyList<SeasonLunation> Lunations)
 {
     public static SeasonDocument Of(DarkCalendar calendar)
     {
-        var ranks = calendar.Ranked.Select((night, index) => (night.Night, Rank: index + 1)).ToDictionary(entry => entry.Night, entry => entry.Rank);
+        var ranks = calendar
+            .Ranked.Select((night, index) => (night.Night, Rank: index + 1))
+            .ToDictionary(entry => entry.Night, entry => entry.Rank);
         return new(
             calendar.Nights[0].Sky.Zone,
             calendar.Nights[0].Night,
@@ -23,7 +29,10 @@ internal sealed record SeasonDocument(
     public static double Hours(Duration length) => Math.Round(length.TotalHours, 4);
 }
 
-/// <summary>One night of it; the rank counts from 1 and is null for a night that the sky does not make usable. Run: its best piece, with the minutes of good frames in it.</summary>
+/// <summary>
+/// One night of it; the rank counts from 1 and is null for a night that the sky does not make usable. Run: its best piece, with the minutes
+/// of good frames in it.
+/// </summary>
 internal sealed record SeasonNight(
     LocalDate Night,
     int? Rank,
@@ -61,7 +70,12 @@ internal sealed record SeasonNight(
 
 /// <summary>An eclipse of the Moon over the place.</summary>
 internal sealed record SeasonEclipse(
-    LunarEclipseKind Kind, Instant Greatest, double UmbralMagnitude, Interval? Partial, Interval? Total, IReadOnlyList<Interval> DarkTotality)
+    LunarEclipseKind Kind,
+    Instant Greatest,
+    double UmbralMagnitude,
+    Interval? Partial,
+    Interval? Total,
+    IReadOnlyList<Interval> DarkTotality)
 {
     public static SeasonEclipse Of(EclipseOverSite over) => new(
         over.Eclipse.Kind,

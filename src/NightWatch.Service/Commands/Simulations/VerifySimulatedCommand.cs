@@ -19,31 +19,43 @@ internal static class VerifySimulatedCommand
     {
         var years = Given.Whole("--years", $"How many years; default {DefaultYears}.", 1, 20);
         var sites = Given.Whole("--sites", $"How many sites; default {DefaultSites}.", 1, 500);
-        var every = Given.Whole("--every", $"Look at every so many-th night; 1 takes all and three times as long; default {DefaultEvery}.", 1, 30);
+        var every = Given.Whole(
+            "--every", $"Look at every so many-th night; 1 takes all and three times as long; default {DefaultEvery}.", 1, 30);
         var seed = Given.Whole("--seed", $"Another seed, other sites and weather; default {DefaultSeed}.", 0, int.MaxValue);
         var climate = Given.Climate();
-        var members = Given.Whole("--members",
-            "Members of an ensemble beside the newest run; how far they scatter is an assumption; default 0, the runs before it alone.", 0, 50);
+        var members = Given.Whole(
+            "--members",
+            "Members of an ensemble beside the newest run; how far they scatter is an assumption; default 0, the runs before it alone.",
+            0,
+            50);
         var json = Given.Json();
-        var command = new Command("verify-simulated", "Scores calls and probabilities over years of invented weather, where the truth is known.")
+        var command = new Command(
+            "verify-simulated", "Scores calls and probabilities over years of invented weather, where the truth is known.")
         {
             years, sites, every, seed, climate, members, json,
         };
-        command.SetAction((given, stop) =>
-        {
-            var clock = Stopwatch.StartNew();
-            var (span, places, step, world) = (
-                given.GetValue(years) ?? DefaultYears, given.GetValue(sites) ?? DefaultSites, given.GetValue(every) ?? DefaultEvery, given.GetValue(seed) ?? DefaultSeed);
-            var (kind, ensemble) = (given.KindOf(climate), given.GetValue(members) ?? 0);
-            var progress = new Progress(shell.Error, places);
-            var nights = new YearsRun(kind, world, YearsRun.NightsOf(span), places, step, ensemble, progress.Show).Run(stop);
-            progress.End();
-            if (nights.Count == 0) throw new BadInputException($"--sites: no place of seed {world} has a night that the sky allows; accepted: more sites or another seed.");
-            var scores = YearsScores.Of(kind.Word(), world, span, places, step, ensemble, nights);
-            if (given.GetValue(json)) Document.Write(shell.Output, scores);
-            else YearsTable.Draw(shell, scores, clock.Elapsed);
-            return Task.FromResult(Exit.Ok);
-        });
+        command.SetAction(
+            (given, stop) =>
+            {
+                var clock = Stopwatch.StartNew();
+                var (span, places, step, world) = (
+                    given.GetValue(years) ?? DefaultYears,
+                    given.GetValue(sites) ?? DefaultSites,
+                    given.GetValue(every) ?? DefaultEvery,
+                    given.GetValue(seed) ?? DefaultSeed);
+                var (kind, ensemble) = (given.KindOf(climate), given.GetValue(members) ?? 0);
+                var progress = new Progress(shell.Error, places);
+                var nights = new YearsRun(kind, world, YearsRun.NightsOf(span), places, step, ensemble, progress.Show).Run(stop);
+                progress.End();
+                if (nights.Count == 0)
+                    throw new BadInputException(
+                        $"--sites: no place of seed {world} has a night that the sky allows; accepted: more sites or another seed.");
+                var scores = YearsScores.Of(kind.Word(), world, span, places, step, ensemble, nights);
+                if (given.GetValue(json)) Document.Write(shell.Output, scores);
+                else
+                    YearsTable.Draw(shell, scores, clock.Elapsed);
+                return Task.FromResult(Exit.Ok);
+            });
         return command;
     }
 

@@ -46,7 +46,8 @@ internal static class SkyBatch
             {
                 var block = new byte[rest.Length + BlockBytes];
                 rest.CopyTo(block, 0);
-                var read = await input.ReadAtLeastAsync(block.AsMemory(rest.Length), BlockBytes, throwOnEndOfStream: false, cancellationToken);
+                var read = await input.ReadAtLeastAsync(
+                    block.AsMemory(rest.Length), BlockBytes, throwOnEndOfStream: false, cancellationToken);
                 var filled = rest.Length + read;
                 var atEnd = read < BlockBytes;
                 var whole = atEnd ? filled : block.AsSpan(0, filled).LastIndexOf((byte)'\n') + 1;

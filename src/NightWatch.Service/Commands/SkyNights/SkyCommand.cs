@@ -21,31 +21,48 @@ internal static class SkyCommand
         var dec = Given.Declination();
         var minAltitude = Given.MinAltitude();
         var horizon = Given.Horizon();
-        var batch = Given.Text("--batch", "File with one JSON object a line (lat, lon, elevation, zone, night, subject, ra, dec, minAltitude); - for standard input.");
+        var batch = Given.Text(
+            "--batch",
+            "File with one JSON object a line (lat, lon, elevation, zone, night, subject, ra, dec, minAltitude); - for standard input.");
         var json = Given.Json();
-        var command = new Command("sky", "Sun, Moon, subject and dark windows of one night.") { lat, lon, elevation, zone, night, subject, ra, dec, minAltitude, horizon, batch, json };
-        command.SetAction(async (given, cancellationToken) =>
+        var command = new Command("sky", "Sun, Moon, subject and dark windows of one night.")
         {
-            if (given.GetValue(batch) is { } file) return await RunBatchAsync(shell, file, cancellationToken);
-
-            var request = new SkyRequest(
-                new GeoPosition(given.Needed(lat), given.Needed(lon), given.GetValue(elevation) ?? 0),
-                given.Needed(zone),
-                given.Needed(night),
-                SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec), "--"),
-                given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
-                shell.ReadHorizon(given.GetValue(horizon)));
-            var sky = request.Compute();
-            if (!given.GetValue(json))
+            lat,
+            lon,
+            elevation,
+            zone,
+            night,
+            subject,
+            ra,
+            dec,
+            minAltitude,
+            horizon,
+            batch,
+            json,
+        };
+        command.SetAction(
+            async (given, cancellationToken) =>
             {
-                SkyTable.Draw(shell, request, sky);
-                return Exit.Ok;
-            }
+                if (given.GetValue(batch) is { } file) return await RunBatchAsync(shell, file, cancellationToken);
 
-            await using (var writer = new Utf8JsonWriter(shell.Output, Document.Indented)) SkyJson.Write(writer, sky);
-            shell.Output.WriteByte((byte)'\n');
-            return Exit.Ok;
-        });
+                var request = new SkyRequest(
+                    new GeoPosition(given.Needed(lat), given.Needed(lon), given.GetValue(elevation) ?? 0),
+                    given.Needed(zone),
+                    given.Needed(night),
+                    SubjectNames.SubjectOf(given.GetValue(subject), given.GetValue(ra), given.GetValue(dec), "--"),
+                    given.GetValue(minAltitude) ?? SkyRequest.DefaultMinAltitudeDeg,
+                    shell.ReadHorizon(given.GetValue(horizon)));
+                var sky = request.Compute();
+                if (!given.GetValue(json))
+                {
+                    SkyTable.Draw(shell, request, sky);
+                    return Exit.Ok;
+                }
+
+                await using (var writer = new Utf8JsonWriter(shell.Output, Document.Indented)) SkyJson.Write(writer, sky);
+                shell.Output.WriteByte((byte)'\n');
+                return Exit.Ok;
+            });
         return command;
     }
 
@@ -54,7 +71,16 @@ internal static class SkyCommand
         Stream input;
         try
         {
-            input = file == "-" ? Console.OpenStandardInput() : new FileStream(shell.PathOf(file), FileMode.Open, FileAccess.Read, FileShare.Read, 1, FileOptions.Asynchronous | FileOptions.SequentialScan);
+            input =
+                file == "-"
+                    ? Console.OpenStandardInput()
+                    : new FileStream(
+                        shell.PathOf(file),
+                        FileMode.Open,
+                        FileAccess.Read,
+                        FileShare.Read,
+                        1,
+                        FileOptions.Asynchronous | FileOptions.SequentialScan);
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or ArgumentException)
         {

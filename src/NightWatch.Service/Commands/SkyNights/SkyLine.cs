@@ -20,7 +20,8 @@ internal static class SkyLine
         try
         {
             var reader = new Utf8JsonReader(line);
-            if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject) throw new BadInputException("the line is not a JSON object");
+            if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject)
+                throw new BadInputException("the line is not a JSON object");
             while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
             {
                 if (reader.ValueTextEquals("lat"u8)) lat = Number(ref reader, "lat", -90, 90);
@@ -61,7 +62,8 @@ internal static class SkyLine
         reader.Read();
         if (reader.TokenType == JsonTokenType.Null) return null;
         if (reader.TokenType == JsonTokenType.Number && reader.TryGetDouble(out var value) && value >= least && value <= most) return value;
-        throw new BadInputException(FormattableString.Invariant($"{field} {Shown(ref reader)} is out of range; accepted: {least} to {most}"));
+        throw new BadInputException(
+            FormattableString.Invariant($"{field} {Shown(ref reader)} is out of range; accepted: {least} to {most}"));
     }
 
     private static T? Text<T>(ref Utf8JsonReader reader, string field, Func<string, T> parse)
@@ -80,5 +82,7 @@ internal static class SkyLine
     }
 
     private static string Shown(ref Utf8JsonReader reader) =>
-        reader.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray ? "(not a single value)" : System.Text.Encoding.UTF8.GetString(reader.ValueSpan);
+        reader.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray
+            ? "(not a single value)"
+            : System.Text.Encoding.UTF8.GetString(reader.ValueSpan);
 }

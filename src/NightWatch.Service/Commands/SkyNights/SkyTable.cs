@@ -39,12 +39,16 @@ internal static class SkyTable
             (sky.Subject.Rise, SkyEvent.SubjectRise),
             (sky.Subject.Set, SkyEvent.SubjectSet),
         ];
-        foreach (var (at, what) in single.Concat(sky.Moon.Rises.Select(at => ((Instant?)at, SkyEvent.Moonrise))).Concat(sky.Moon.Sets.Select(at => ((Instant?)at, SkyEvent.Moonset))))
+        foreach (
+            var (at, what) in single
+                .Concat(sky.Moon.Rises.Select(at => ((Instant?)at, SkyEvent.Moonrise)))
+                .Concat(sky.Moon.Sets.Select(at => ((Instant?)at, SkyEvent.Moonset))))
         {
             if (at is { } instant) yield return (instant, language.Of(what));
         }
 
-        if (sky.Subject is { Transit: { } transit, TransitAltitudeDeg: { } altitude }) yield return (transit, language.SubjectHighest(altitude));
+        if (sky.Subject is { Transit: { } transit, TransitAltitudeDeg: { } altitude })
+            yield return (transit, language.SubjectHighest(altitude));
     }
 
     private static IEnumerable<string> Notes(NightSky sky, ILanguage language)

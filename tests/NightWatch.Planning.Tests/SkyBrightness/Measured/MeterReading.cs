@@ -13,12 +13,13 @@ internal readonly record struct MeterReading(Instant At, double Mag)
 
     /// <summary>The readings on schedule of a file beside this one; <c>Nights/README.md</c> gives its format and licence.</summary>
     public static IReadOnlyList<MeterReading> Night(string name) =>
-    [
-        .. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "SkyBrightness", "Measured", "Nights", $"{name}_AK06E436.dat"))
-            .Where(line => !line.StartsWith('#'))
-            .Select(line => line.Split(';'))
-            .Where(fields => fields[5] == OnSchedule)
-            .Select(fields => new MeterReading(
-                LocalDateTimePattern.ExtendedIso.Parse(fields[0]).Value.InUtc().ToInstant(), double.Parse(fields[4], CultureInfo.InvariantCulture))),
-    ];
+        [
+            .. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "SkyBrightness", "Measured", "Nights", $"{name}_AK06E436.dat"))
+                .Where(line => !line.StartsWith('#'))
+                .Select(line => line.Split(';'))
+                .Where(fields => fields[5] == OnSchedule)
+                .Select(fields => new MeterReading(
+                    LocalDateTimePattern.ExtendedIso.Parse(fields[0]).Value.InUtc().ToInstant(),
+                    double.Parse(fields[4], CultureInfo.InvariantCulture))),
+        ];
 }

@@ -10,7 +10,9 @@ public sealed class SkyMeterTests(ITestOutputHelper output)
 {
     private const string FittedOn = "20190601_135221"; // 2019-05-09
 
-    /// <summary>The zenith that a sky without Moon and twilight had on the fitted night, V mag/arcsec²: 21.56 when this was written.</summary>
+    /// <summary>
+    /// The zenith that a sky without Moon and twilight had on the fitted night, V mag/arcsec²: 21.56 when this was written.
+    /// </summary>
     private static readonly double zenithMag = Fitted(FittedOn);
 
     // Readings that are smooth, most rms in magnitudes. Issue of the design: 0.15 on clear nights.
@@ -30,8 +32,8 @@ public sealed class SkyMeterTests(ITestOutputHelper output)
     }
 
     /// <summary>
-    /// Haze and thin cloud light up by lamps and Moon and may be as smooth as clear air. What they do is no part of the model: they brighten the
-    /// sky as a whole, and around its own figure the night still takes the modelled course.
+    /// Haze and thin cloud light up by lamps and Moon and may be as smooth as clear air. What they do is no part of the model: they
+    /// brighten the sky as a whole, and around its own figure the night still takes the modelled course.
     /// </summary>
     [Theory]
     [InlineData("20190601_135129")] // 2019-05-05, no Moon: brighter by 0.3
@@ -41,7 +43,9 @@ public sealed class SkyMeterTests(ITestOutputHelper output)
         var smooth = ModelledReading.Smooth(night);
         var darker = smooth.Average(reading => reading.Darker(Glow(zenithMag)));
         var own = Rms(smooth, Fitted(night));
-        output.WriteLine(FormattableString.Invariant($"{night}: {smooth.Count} readings, darker by {darker:0.00} mag, rms {own:0.000} with its own {Fitted(night):0.00}"));
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"{night}: {smooth.Count} readings, darker by {darker:0.00} mag, rms {own:0.000} with its own {Fitted(night):0.00}"));
 
         Assert.InRange(darker, -1, -0.15);
         Assert.InRange(own, 0, 0.15);

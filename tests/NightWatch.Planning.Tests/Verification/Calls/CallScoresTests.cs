@@ -43,7 +43,13 @@ public sealed class CallScoresTests
     public void Persistence_is_judged_only_where_a_night_went_before()
     {
         // By hand: the second night is said 0.8 and came; as the night before it would have been 0.
-        var scores = CallScores.Of([Call(0, VerdictClass.Go, 0.9, VerdictClass.NoGo), Call(1, VerdictClass.Go, 0.8, VerdictClass.Go) with { CameBefore = false }]);
+        var scores = CallScores.Of([
+            Call(0, VerdictClass.Go, 0.9, VerdictClass.NoGo),
+            Call(1, VerdictClass.Go, 0.8, VerdictClass.Go) with
+            {
+                CameBefore = false,
+            },
+        ]);
 
         Assert.Equal(1 - 0.04 / 1, scores.SkillOnPersistence!.Value, 12);
     }

@@ -7,7 +7,8 @@ public sealed class SourceTallyTests
     [Fact]
     public void Who_cannot_tell_is_counted_apart_from_who_was_not_asked()
     {
-        NightOutcome?[] said = [NightOutcome.Clear, NightOutcome.WetLens, NightOutcome.Cloudy, NightOutcome.NotTold, NightOutcome.Stayed, null];
+        NightOutcome?[] said =
+        [NightOutcome.Clear, NightOutcome.WetLens, NightOutcome.Cloudy, NightOutcome.NotTold, NightOutcome.Stayed, null];
 
         var tally = SourceTally.Of(OutcomeSource.Debrief, said);
 

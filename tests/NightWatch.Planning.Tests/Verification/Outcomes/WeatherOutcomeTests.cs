@@ -5,7 +5,9 @@ using NodaTime;
 
 namespace NightWatch.Planning.Tests.Verification.Outcomes;
 
-/// <summary>By the default limits: a frame counts in full up to 20 % cloud and gusts of 9 m/s, for nothing from 45 % and 14 m/s or 0.1 mm/h.</summary>
+/// <summary>
+/// By the default limits: a frame counts in full up to 20 % cloud and gusts of 9 m/s, for nothing from 45 % and 14 m/s or 0.1 mm/h.
+/// </summary>
 public sealed class WeatherOutcomeTests
 {
     [Theory]
@@ -16,7 +18,15 @@ public sealed class WeatherOutcomeTests
     [InlineData(0.05, 0, 10, NightOutcome.Partly)]
     [InlineData(0.05, 0, 15, NightOutcome.Cloudy)]
     public void A_night_was_as_the_worst_of_its_weather(double cloud, double rain, double gust, NightOutcome was) =>
-        Assert.Equal(was, Of(new HourlyWeather { Cloud = HourlyWeather.All(cloud), Rain = HourlyWeather.All(rain), Gust = HourlyWeather.All(gust) }));
+        Assert.Equal(
+            was,
+            Of(
+                new HourlyWeather
+                {
+                    Cloud = HourlyWeather.All(cloud),
+                    Rain = HourlyWeather.All(rain),
+                    Gust = HourlyWeather.All(gust),
+                }));
 
     [Fact]
     public void The_best_stretch_of_a_night_is_what_it_was_like() =>
@@ -24,14 +34,17 @@ public sealed class WeatherOutcomeTests
 
     [Fact]
     public void What_was_only_likely_was_not_seen() =>
-        Assert.Equal(NightOutcome.Clear, Of(new HourlyWeather { RainProbability = HourlyWeather.All(0.9), Thunder = HourlyWeather.All(0.9) }));
+        Assert.Equal(
+            NightOutcome.Clear, Of(new HourlyWeather { RainProbability = HourlyWeather.All(0.9), Thunder = HourlyWeather.All(0.9) }));
 
     [Fact]
     public void Unknown_cloud_is_no_outcome() => Assert.Null(Of(new HourlyWeather { Cloud = HourlyWeather.All(null) }));
 
     [Fact]
     public void A_night_that_the_sky_rules_out_is_no_test_of_any_weather() =>
-        Assert.Null(WeatherOutcome.Of((new DesertNight { SubjectWindows = [new Interval(DesertNight.Clock(17, 0), DesertNight.Clock(19, 0))] }).Plan()));
+        Assert.Null(
+            WeatherOutcome.Of(
+                (new DesertNight { SubjectWindows = [new Interval(DesertNight.Clock(17, 0), DesertNight.Clock(19, 0))] }).Plan()));
 
     [Theory]
     [InlineData(0.05, 0.05, NightOutcome.Clear)]
@@ -51,5 +64,6 @@ public sealed class WeatherOutcomeTests
     private static NightPlan Plan(double cloud) =>
         (new DesertNight { Weather = new HourlyWeather { Cloud = HourlyWeather.All(cloud) }, HasCome = true }).Plan();
 
-    private static NightOutcome? Of(HourlyWeather weather) => WeatherOutcome.Of((new DesertNight { Weather = weather, HasCome = true }).Plan());
+    private static NightOutcome? Of(HourlyWeather weather) =>
+        WeatherOutcome.Of((new DesertNight { Weather = weather, HasCome = true }).Plan());
 }

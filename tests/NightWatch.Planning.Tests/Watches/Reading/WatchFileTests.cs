@@ -31,7 +31,8 @@ public sealed class WatchFileTests
     {
         var tree = JsonTree.Parse(System.Text.Encoding.UTF8.GetBytes(WatchFile.Example));
 
-        Assert.Empty(Fields(typeof(Watch), "").Where(field => !field.StartsWith("subject.", StringComparison.Ordinal)).Except(Written(tree, "")));
+        Assert.Empty(
+            Fields(typeof(Watch), "").Where(field => !field.StartsWith("subject.", StringComparison.Ordinal)).Except(Written(tree, "")));
     }
 
     [Fact]
@@ -64,17 +65,38 @@ public sealed class WatchFileTests
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"kit\": { \"iso\": 1.5 },", 2, "kit.iso", "a whole number, 50 to 409600")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"kit\": { \"batteriesWh\": [10, -1] },", 2, "kit.batteriesWh[1]", "1 to 5000 Wh")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"limits\": { \"cloud\": { \"caution\": 0.1 } },", 2, "limits.cloud.stop", "is missing")]
-    [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"limits\": { \"cloud\": { \"caution\": 0.5, \"stop\": 0.2 } },", 2, "limits.cloud.caution", "at or below stop")]
+    [InlineData(
+        "\"id\": \"w\",",
+        "\"id\": \"w\", \"limits\": { \"cloud\": { \"caution\": 0.5, \"stop\": 0.2 } },",
+        2,
+        "limits.cloud.caution",
+        "at or below stop")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"limits\": null,", 2, "limits", "null is not accepted")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"letters\": { \"eveningAt\": \"25:00\" },", 2, "letters.eveningAt", "a time of day")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"letters\": { \"morningAt\": \"06:29\" },", 2, "letters.morningAt", "outside them")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"letters\": { \"eveningAt\": \"22:00\" },", 2, "letters.eveningAt", "outside them")]
-    [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"letters\": { \"quietFrom\": \"01:00\", \"quietUntil\": \"07:30\" },", 2, "letters.morningAt", "01:00 to 07:30")]
-    [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"outing\": { \"freeEvenings\": [\"none\"] },", 2, "outing.freeEvenings[0]", "monday, tuesday")]
+    [InlineData(
+        "\"id\": \"w\",",
+        "\"id\": \"w\", \"letters\": { \"quietFrom\": \"01:00\", \"quietUntil\": \"07:30\" },",
+        2,
+        "letters.morningAt",
+        "01:00 to 07:30")]
+    [InlineData(
+        "\"id\": \"w\",", "\"id\": \"w\", \"outing\": { \"freeEvenings\": [\"none\"] },", 2, "outing.freeEvenings[0]", "monday, tuesday")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"outing\": { \"homeLatitudeDeg\": 3 },", 2, "outing", "both or neither")]
     [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"subject\": { \"kind\": \"comet\" },", 2, "subject.kind", "galacticCore, galacticBand")]
-    [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"subject\": { \"kind\": \"galacticBand\", \"longitudeDeg\": 360 },", 2, "subject.longitudeDeg", "0 to 359")]
-    [InlineData("\"id\": \"w\",", "\"id\": \"w\", \"subject\": { \"kind\": \"fixedPoint\", \"name\": \"x\", \"rightAscensionDeg\": 1 },", 2, "subject.declinationDeg", "is missing")]
+    [InlineData(
+        "\"id\": \"w\",",
+        "\"id\": \"w\", \"subject\": { \"kind\": \"galacticBand\", \"longitudeDeg\": 360 },",
+        2,
+        "subject.longitudeDeg",
+        "0 to 359")]
+    [InlineData(
+        "\"id\": \"w\",",
+        "\"id\": \"w\", \"subject\": { \"kind\": \"fixedPoint\", \"name\": \"x\", \"rightAscensionDeg\": 1 },",
+        2,
+        "subject.declinationDeg",
+        "is missing")]
     [InlineData("\"zone\":", "\"horizon\": [[10, 1], [10, 2]], \"zone\":", 3, "site.horizon[1]", "azimuth 10 stands twice")]
     [InlineData("\"zone\":", "\"horizon\": [[10]], \"zone\":", 3, "site.horizon[0]", "[azimuth 0 to below 360")]
     [InlineData("\"name\": \"S\"", "\"name\": \"S\\uFFFE\"", 3, "site.name", "no noncharacters")]
@@ -95,7 +117,9 @@ public sealed class WatchFileTests
     [Fact]
     public void All_faults_are_found_at_once()
     {
-        var bad = Least.Replace("\"latitudeDeg\": 1", "\"latitudeDeg\": 95", StringComparison.Ordinal).Replace("\"w\"", "7", StringComparison.Ordinal);
+        var bad = Least
+            .Replace("\"latitudeDeg\": 1", "\"latitudeDeg\": 95", StringComparison.Ordinal)
+            .Replace("\"w\"", "7", StringComparison.Ordinal);
 
         Assert.Equal(["id", "site.position.latitudeDeg"], WatchFile.Read(bad, "w.json").Faults.Select(fault => fault.Field));
     }
@@ -111,7 +135,9 @@ public sealed class WatchFileTests
     [Fact]
     public void A_site_file_obeys_the_same_rules_as_the_site_in_a_watch()
     {
-        var reading = SiteFile.Read("""{ "id": "s", "name": "S", "zone": "UTC", "position": { "latitudeDeg": 95, "longitudeDeg": 2 } }""", "s.json");
+        var reading = SiteFile.Read(
+            """{ "id": "s", "name": "S", "zone": "UTC", "position": { "latitudeDeg": 95, "longitudeDeg": 2 } }""",
+            "s.json");
 
         Assert.Equal("position.latitudeDeg", Assert.Single(reading.Faults).Field);
     }
@@ -125,7 +151,10 @@ public sealed class WatchFileTests
         var info = WatchJson.Options.GetTypeInfo(type);
         return info.Kind switch
         {
-            JsonTypeInfoKind.Object => info.Properties.Where(property => property.Get is not null).SelectMany(property => Fields(property.PropertyType, path.Length == 0 ? property.Name : path + "." + property.Name, wanted)),
+            JsonTypeInfoKind.Object => info
+                .Properties.Where(property => property.Get is not null)
+                .SelectMany(property =>
+                    Fields(property.PropertyType, path.Length == 0 ? property.Name : path + "." + property.Name, wanted)),
             JsonTypeInfoKind.Enumerable => Fields(info.ElementType!, path + "[]", wanted),
             _ => wanted is null || wanted(path, type) ? [path] : [],
         };
@@ -134,7 +163,8 @@ public sealed class WatchFileTests
     private static IEnumerable<string> Written(JsonTree tree, string path) =>
         tree.Kind switch
         {
-            JsonTokenType.StartObject => tree.Members.SelectMany(member => Written(member.Value, path.Length == 0 ? member.Name : path + "." + member.Name)),
+            JsonTokenType.StartObject => tree.Members.SelectMany(member =>
+                Written(member.Value, path.Length == 0 ? member.Name : path + "." + member.Name)),
             JsonTokenType.StartArray => [path, .. tree.Items.SelectMany(item => Written(item, path + "[]"))],
             _ => [path],
         };

@@ -18,7 +18,11 @@ public sealed class ClockWitnessesTests
     {
         var witnesses = new ClockWitnesses(new FakeClock(Noon));
 
-        witnesses.Note("feed.example.org", Noon + Duration.FromSeconds(header), Noon + Duration.FromSeconds(asked), Noon + Duration.FromSeconds(answered));
+        witnesses.Note(
+            "feed.example.org",
+            Noon + Duration.FromSeconds(header),
+            Noon + Duration.FromSeconds(asked),
+            Noon + Duration.FromSeconds(answered));
 
         Assert.Equal(atLeast, witnesses.Best!.AtLeast.TotalSeconds, 6);
     }

@@ -65,7 +65,8 @@ public sealed class DnsCheckTests : IDisposable
     public async Task A_key_of_another_pair_is_told_since_every_signature_would_fail()
     {
         using var other = RSA.Create(2048);
-        using var zone = new DnsZone(("nw1._domainkey.night.example.org", ["v=DKIM1; p=" + Convert.ToBase64String(other.ExportSubjectPublicKeyInfo())]));
+        using var zone = new DnsZone(
+            ("nw1._domainkey.night.example.org", ["v=DKIM1; p=" + Convert.ToBase64String(other.ExportSubjectPublicKeyInfo())]));
 
         Assert.Contains("does not belong", (await SaidAsync(zone, signed: true))[1].Text, StringComparison.Ordinal);
     }

@@ -37,7 +37,7 @@ public sealed partial class English
     public string DarkNights(string place) => $"Dark nights, {place}";
 
     /// <inheritdoc/>
-    public string BestRun(string place, NightRun run)
+    public string BestRun(string place, NightSpell run)
     {
         ArgumentNullException.ThrowIfNull(run);
         return string.Create(

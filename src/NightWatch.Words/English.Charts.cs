@@ -39,7 +39,7 @@ public sealed partial class English
         if (calendar.Ranked.Count == 0) return $"{title}, {span}: no usable night.";
         var best = calendar.Ranked[0];
         // A run takes half an hour a night, so a season of short windows has none.
-        var run = calendar.Lunations.Select(lunation => lunation.Best).OfType<NightRun>().MaxBy(run => run.Usable) is { } most
+        var run = calendar.Lunations.Select(lunation => lunation.Best).OfType<NightSpell>().MaxBy(run => run.Usable) is { } most
             ? $"; best run {Dates(most.First, most.Last)} with {Hours(most.Usable)}" : "";
         return $"{title}, {span}: {Many(calendar.Ranked.Count, "usable night")} of {calendar.Nights.Count}. "
             + $"Best night {speech.Clock.Day(best.Night)}, {speech.Clock.Length(best.LongestRun)} of good frames{run}.";
@@ -73,7 +73,7 @@ public sealed partial class English
     };
 
     /// <inheritdoc/>
-    public string BestRun(NightRun run, bool hasRoom)
+    public string BestRun(NightSpell run, bool hasRoom)
     {
         ArgumentNullException.ThrowIfNull(run);
         var dates = DatesInSeason(run.First, run.Last);

@@ -70,7 +70,7 @@ public sealed partial class English
     public string WeekNightTitle(LocalDate evening, string site, Speech speech) => $"{speech.Clock.Night(evening)}, {site}";
 
     /// <inheritdoc/>
-    public string NextDark(NightRun run, DarkNight longest, Speech speech)
+    public string NextDark(NightSpell run, DarkNight longest, Speech speech)
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(longest);

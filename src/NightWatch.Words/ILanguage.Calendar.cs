@@ -32,7 +32,7 @@ public partial interface ILanguage
     string DarkNights(string place);
 
     /// <summary>Title of the entry of a lunation's best run.</summary>
-    string BestRun(string place, NightRun run);
+    string BestRun(string place, NightSpell run);
 
     /// <summary>Title of the entry of a dark night.</summary>
     string DarkNight(string place, Interval window, Speech speech);

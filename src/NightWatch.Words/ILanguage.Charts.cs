@@ -31,7 +31,7 @@ public partial interface ILanguage
     /// <summary>A best run above its bracket.</summary>
     /// <param name="run">The run.</param>
     /// <param name="hasRoom">There is room for its hours.</param>
-    string BestRun(NightRun run, bool hasRoom);
+    string BestRun(NightSpell run, bool hasRoom);
 
     /// <summary>A mark of the strip of the lens above its dew point.</summary>
     string LensMark(double kelvin, Speech speech);

@@ -41,7 +41,7 @@ public partial interface ILanguage
     /// <param name="run">The nights.</param>
     /// <param name="longest">The one with the longest window; it has one.</param>
     /// <param name="speech">To whom.</param>
-    string NextDark(NightRun run, DarkNight longest, Speech speech);
+    string NextDark(NightSpell run, DarkNight longest, Speech speech);
 
     /// <summary>That no dark night comes within so many nights.</summary>
     string NoneDark(int nights);

@@ -230,7 +230,7 @@ public sealed partial class PlannedUnitsTests
                 Now = now,
                 Weather = new PlaceWeather
                 {
-                    Newest = FakeRun.Of(
+                    Newest = FakeForecastRun.Of(
                         new FakeWeather(seed),
                         new ForecastPlace(site.LatitudeDeg, site.LongitudeDeg, site.ElevationM),
                         now,

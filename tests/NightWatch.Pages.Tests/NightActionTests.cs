@@ -144,7 +144,7 @@ public sealed class NightActionTests(MorningAfter morning) : IClassFixture<Morni
         {
             for (var night = Tonight; night < Tonight.PlusDays(7); night = night.PlusDays(1))
             {
-                var found = await world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, night, Stop);
+                var found = await world.Parts.GetRequiredService<NightHandler>().FindAsync(Flat, night, Stop);
                 if (found.Alternatives.Count > 0) return (night, found.Alternatives[0].Plan);
             }
 

@@ -72,7 +72,7 @@ public sealed class NightGridTests(Afternoon world)
     }
 
     private Task<FoundNight> FoundAsync() =>
-        world.Parts.GetRequiredService<NightDesk>().FindAsync(Watch, Cast.FirstDay.PlusDays(1), TestContext.Current.CancellationToken);
+        world.Parts.GetRequiredService<NightHandler>().FindAsync(Watch, Cast.FirstDay.PlusDays(1), TestContext.Current.CancellationToken);
 
     private static Watch Watch => Cast.Watches[0];
 

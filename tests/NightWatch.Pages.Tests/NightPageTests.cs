@@ -209,6 +209,6 @@ public sealed class NightPageTests(Afternoon world)
 
     private Task<FoundNight> FoundAsync(int ahead) =>
         world
-            .Parts.GetRequiredService<NightDesk>()
+            .Parts.GetRequiredService<NightHandler>()
             .FindAsync(Flat, Cast.FirstDay.PlusDays(1 + ahead), TestContext.Current.CancellationToken);
 }

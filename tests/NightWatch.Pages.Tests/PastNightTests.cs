@@ -103,7 +103,7 @@ public sealed class PastNightTests(MorningAfter morning) : IClassFixture<Morning
     private static LocalDate Night(int day) => Cast.FirstDay.PlusDays(day);
 
     private static Task<FoundNight> FoundAsync(PagesWorld world, int day) =>
-        world.Parts.GetRequiredService<NightDesk>().FindAsync(Flat, Night(day), TestContext.Current.CancellationToken);
+        world.Parts.GetRequiredService<NightHandler>().FindAsync(Flat, Night(day), TestContext.Current.CancellationToken);
 
     private static async Task<IDocument> PageAsync(PagesWorld world, int day)
     {

@@ -49,7 +49,8 @@ public sealed class ChartWordsTests
     [InlineData(28, 12, 3, true, "28 Dec–3 Jan, 21 h")]
     [InlineData(28, 12, 3, false, "28 Dec–3 Jan")]
     public void A_run_within_a_season_needs_no_year(int day, int month, int last, bool hasRoom, string words) =>
-        Assert.Equal(words, Language.BestRun(new NightRun(new(2026, month, day), new(2027, 1, last), 7, Duration.FromHours(21)), hasRoom));
+        Assert.Equal(
+            words, Language.BestRun(new NightSpell(new(2026, month, day), new(2027, 1, last), 7, Duration.FromHours(21)), hasRoom));
 
     [Theory]
     [InlineData(UnitSystem.Metric, "+4°C")]

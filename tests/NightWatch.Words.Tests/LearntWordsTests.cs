@@ -6,7 +6,7 @@ namespace NightWatch.Words.Tests;
 /// <summary>What the record taught, in words.</summary>
 public sealed class LearntWordsTests
 {
-    private static readonly ChanceFigures Figures = ChanceFigures.Of(new RunFigures(180, 240, .9, 4, .1), [], 90, 300);
+    private static readonly ChanceFigures Figures = ChanceFigures.Of(new ForecastFigures(180, 240, .9, 4, .1), [], 90, 300);
     private static readonly LearningProof Proven = new(80, .2135, .18, .03, .01, 8);
 
     [Theory]

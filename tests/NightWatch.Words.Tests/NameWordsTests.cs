@@ -56,7 +56,7 @@ public sealed class NameWordsTests
 
         Assert.Equal(
             title,
-            English.Instance.BestRun("Salt shelf", new NightRun(first, first.PlusDays(nights - 1), nights, Duration.FromHours(4.5))));
+            English.Instance.BestRun("Salt shelf", new NightSpell(first, first.PlusDays(nights - 1), nights, Duration.FromHours(4.5))));
     }
 
     [Fact]

@@ -80,7 +80,7 @@ internal static class PlannedNights
         var noon = watch.Site.Zone.AtLeniently(night.At(LocalTime.Noon)).ToInstant();
         var place = new ForecastPlace(watch.Site.Position.LatitudeDeg, watch.Site.Position.LongitudeDeg, watch.Site.Position.ElevationM);
         var wanted = new Interval(now - Duration.FromHours(2), noon + Duration.FromHours(26));
-        ForecastSeries Run(int world, int? member = null) => FakeRun.Of(new FakeWeather(world), place, now, wanted, member);
+        ForecastSeries Run(int world, int? member = null) => FakeForecastRun.Of(new FakeWeather(world), place, now, wanted, member);
         return NightPlanner.Plan(new NightInputs
         {
             Watch = watch,

@@ -42,7 +42,7 @@ public static class SeasonCalendar
                     .Select(night => NightOf(night, position, name, now))
                     .Prepend(RunEntry(lunation.Best!, position, name, now)));
 
-    private static CalendarEvent RunEntry(NightRun run, GeoPosition position, string name, Instant now)
+    private static CalendarEvent RunEntry(NightSpell run, GeoPosition position, string name, Instant now)
     {
         var entry = Entry("run", run.First, position, name, now);
         entry.Start = Day(run.First);

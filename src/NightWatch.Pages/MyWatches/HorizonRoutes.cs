@@ -19,15 +19,15 @@ internal static class HorizonRoutes
         own.MapPost("/watches/{id}/horizon-file", TakeFileAsync);
     }
 
-    private static async Task<IResult> ShowAsync(string id, HttpContext http, MyWatchesDesk desk, CancellationToken stop) =>
-        await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is { } watch
+    private static async Task<IResult> ShowAsync(string id, HttpContext http, MyWatchesHandler handler, CancellationToken stop) =>
+        await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is { } watch
             ? Show(HorizonModel.Of(watch.Id, watch.Site.Name, watch.Site.Horizon))
             : PageResult.NothingHere();
 
     private static async Task<IResult> KeepAsync(
-        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, IClock clock, CancellationToken stop)
+        string id, HttpContext http, MyWatchesHandler handler, WatchStore watches, IClock clock, CancellationToken stop)
     {
-        if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } watch) return PageResult.NothingHere();
+        if (await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } watch) return PageResult.NothingHere();
         var form = await http.Request.ReadFormAsync(stop);
         (string Azimuth, string Altitude)[] rows =
         [
@@ -42,9 +42,9 @@ internal static class HorizonRoutes
     }
 
     private static async Task<IResult> TakeFileAsync(
-        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, IClock clock, CancellationToken stop)
+        string id, HttpContext http, MyWatchesHandler handler, WatchStore watches, IClock clock, CancellationToken stop)
     {
-        if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } watch) return PageResult.NothingHere();
+        if (await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } watch) return PageResult.NothingHere();
         var form = await http.Request.ReadFormAsync(stop);
         var asIs = HorizonModel.Of(watch.Id, watch.Site.Name, watch.Site.Horizon);
         if (form.Files.GetFile("file") is not { Length: > 0 } file)

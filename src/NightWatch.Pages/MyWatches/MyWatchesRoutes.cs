@@ -33,24 +33,29 @@ internal static class MyWatchesRoutes
     }
 
     private static async Task<IResult> ListAsync(
-        HttpContext http, [FromQuery(Name = "new")] string? isNew, [FromQuery] string? done, MyWatchesDesk desk, CancellationToken stop) =>
+        HttpContext http,
+        [FromQuery(Name = "new")] string? isNew,
+        [FromQuery] string? done,
+        MyWatchesHandler handler,
+        CancellationToken stop) =>
         PageResult.Of<MyWatchesPage>(
-            await desk.ListAsync(
+            await handler.ListAsync(
                 SignedInOnly.Who(http),
                 isNew is null
                     ? NoteOf(done)
                     : "The watch begins. The first look comes this evening or tomorrow morning; a letter when there is something to tell.",
                 stop));
 
-    private static async Task<IResult> EditAsync(string id, HttpContext http, MyWatchesDesk desk, IClock clock, CancellationToken stop) =>
-        await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is { } watch
+    private static async Task<IResult> EditAsync(
+        string id, HttpContext http, MyWatchesHandler handler, IClock clock, CancellationToken stop) =>
+        await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is { } watch
             ? Edit(watch, WatchFormModel.Of(WatchForm.Of(watch), watch, clock.GetCurrentInstant()))
             : PageResult.NothingHere();
 
     private static async Task<IResult> KeepAsync(
-        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
+        string id, HttpContext http, MyWatchesHandler handler, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
     {
-        if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } before) return PageResult.NothingHere();
+        if (await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is not { } before) return PageResult.NothingHere();
         var values = FormValues.Of(await http.Request.ReadFormAsync(stop));
         var (watch, form) = WatchForm.Read(before, values);
         var now = clock.GetCurrentInstant();
@@ -65,9 +70,15 @@ internal static class MyWatchesRoutes
     }
 
     private static async Task<IResult> PauseAsync(
-        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, Steering steering, IClock clock, CancellationToken stop)
+        string id,
+        HttpContext http,
+        MyWatchesHandler handler,
+        WatchStore watches,
+        WatchSteering steering,
+        IClock clock,
+        CancellationToken stop)
     {
-        if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
+        if (await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
         var until = (await http.Request.ReadFormAsync(stop))["until"].ToString().Trim();
         if (until.Length == 0)
         {
@@ -83,9 +94,9 @@ internal static class MyWatchesRoutes
     }
 
     private static async Task<IResult> ResumeAsync(
-        string id, HttpContext http, MyWatchesDesk desk, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
+        string id, HttpContext http, MyWatchesHandler handler, WatchStore watches, DuePlanner planner, IClock clock, CancellationToken stop)
     {
-        if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
+        if (await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
         var now = clock.GetCurrentInstant();
         await watches.PauseAsync(id, paused: false, now, stop);
         await planner.PlanAsync(SignedInOnly.Who(http), now, stop);
@@ -93,9 +104,9 @@ internal static class MyWatchesRoutes
     }
 
     private static async Task<IResult> RemoveAsync(
-        string id, HttpContext http, MyWatchesDesk desk, SubscriberStore subscribers, IClock clock, CancellationToken stop)
+        string id, HttpContext http, MyWatchesHandler handler, SubscriberStore subscribers, IClock clock, CancellationToken stop)
     {
-        if (await desk.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
+        if (await handler.OwnAsync(SignedInOnly.Who(http), id, stop) is null) return PageResult.NothingHere();
         if ((await http.Request.ReadFormAsync(stop))["sure"] != "on")
             return Refused("The box beside 'Delete this watch' was not ticked, so nothing was deleted.");
         await subscribers.EraseWatchAsync(id, clock.GetCurrentInstant(), stop);

@@ -20,7 +20,7 @@ internal static class NightRoutes
     public const string Night = "/watches/{watchId}/nights/{night}";
 
     public static IServiceCollection AddNightPages(this IServiceCollection services) =>
-        services.AddSingleton<NightGate>().AddSingleton<PastNights>().AddSingleton<NightDesk>();
+        services.AddSingleton<NightGate>().AddSingleton<PastNights>().AddSingleton<NightHandler>();
 
     public static void MapNights(this IEndpointRouteBuilder pages)
     {
@@ -43,19 +43,19 @@ internal static class NightRoutes
         ? PageResult.Says("That cannot be done", StatusCodes.Status409Conflict, refused.Why, "Nothing was changed.")
         : PageResult.NothingHere();
 
-    private static async Task<IResult> ShowAsync([AsParameters] NightAsked asked, NightDesk desk)
+    private static async Task<IResult> ShowAsync([AsParameters] NightAsked asked, NightHandler handler)
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         asked.Http.Response.Headers.CacheControl = "private, no-cache";
-        return PageResult.Of<NightPage>(NightPageModel.Of(await desk.FindAsync(watch, date, asked.Stop), asked.Root, asked.Signer));
+        return PageResult.Of<NightPage>(NightPageModel.Of(await handler.FindAsync(watch, date, asked.Stop), asked.Root, asked.Signer));
     }
 
-    private static async Task<IResult> AskAsync([AsParameters] NightAsked asked, string? was, NightDesk desk)
+    private static async Task<IResult> AskAsync([AsParameters] NightAsked asked, string? was, NightHandler handler)
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         return PageResult.Of<DebriefPage>(
             new DebriefPageModel(
-                Heading(watch, date), await desk.SaidAsync(watch, date, asked.Stop), OutcomeWords.Of(was), asked.LinksOf(watch, date)));
+                Heading(watch, date), await handler.SaidAsync(watch, date, asked.Stop), OutcomeWords.Of(was), asked.LinksOf(watch, date)));
     }
 
     private static async Task<IResult> AnswerAsync([AsParameters] NightAsked asked, OutcomeStore outcomes, IClock clock)
@@ -76,14 +76,14 @@ internal static class NightRoutes
         return Back(asked.Http, asked.LinksOf(watch, date));
     }
 
-    private static async Task<IResult> OfferSnoozeAsync([AsParameters] NightAsked asked, NightDesk desk)
+    private static async Task<IResult> OfferSnoozeAsync([AsParameters] NightAsked asked, NightHandler handler)
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         return PageResult.Of<SnoozePage>(
-            new SnoozePageModel(Heading(watch, date), await desk.IsSnoozedAsync(watch, date, asked.Stop), asked.LinksOf(watch, date)));
+            new SnoozePageModel(Heading(watch, date), await handler.IsSnoozedAsync(watch, date, asked.Stop), asked.LinksOf(watch, date)));
     }
 
-    private static async Task<IResult> SnoozeAsync([AsParameters] NightAsked asked, Steering steering)
+    private static async Task<IResult> SnoozeAsync([AsParameters] NightAsked asked, WatchSteering steering)
     {
         if (await asked.OpenAsync() is not var (watch, date)) return PageResult.NothingHere();
         var outcome = await asked.FieldAsync("again") is null

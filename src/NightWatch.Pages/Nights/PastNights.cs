@@ -24,7 +24,7 @@ internal sealed class PastNights(VerdictStore verdicts, ForecastStore forecasts,
         var look = (await verdicts.OfNightAsync(watch.Id, night, stop)).LastOrDefault(record => record.Pass != PassKind.After);
         var end = night.PlusDays(1).AtStartOfDayInZone(watch.Site.Zone).ToInstant();
         if (look is null) return (SkyAlone(watch, night, end), NightBasis.NeverLooked);
-        if (look.Runs is { } runs && await new StoredRuns(forecasts).WeatherAsync(runs, stop) is { } weather)
+        if (look.Runs is { } runs && await new StoredForecastRuns(forecasts).WeatherAsync(runs, stop) is { } weather)
         {
             var plan = NightEvaluation.Of(watch, night, weather, ChanceBook.Unlearnt, look.At, sky, runs.Rain).Plan;
             // Class and chance are the kept ones: they came of what the record had taught and of what had been told, which have gone on

@@ -25,7 +25,7 @@ internal static class SwitchRoutes
         await ChoiceAsync(asked, to, on, watches) is { } choice ? PageResult.Of<SwitchPage>(choice.Page(asked)) : PageResult.NothingHere();
 
     private static async Task<IResult> SwitchAsync(
-        [AsParameters] NightAsked asked, string? to, string? on, WatchStore watches, Steering steering)
+        [AsParameters] NightAsked asked, string? to, string? on, WatchStore watches, WatchSteering steering)
     {
         if (await ChoiceAsync(asked, to, on, watches) is not { } choice) return PageResult.NothingHere();
         var outcome = await steering.SwitchNightAsync(

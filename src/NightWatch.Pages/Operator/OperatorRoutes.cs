@@ -15,8 +15,8 @@ internal static class OperatorRoutes
         var own = pages.MapGroup("/operator").Behind<OperatorGate>();
         own.MapGet(
             "",
-            async ([FromQuery] string? done, OperatorDesk desk, CancellationToken stop) =>
-                PageResult.Of<OperatorPage>(await desk.OfAsync(NoteOf(done), stop)));
+            async ([FromQuery] string? done, OperatorHandler handler, CancellationToken stop) =>
+                PageResult.Of<OperatorPage>(await handler.OfAsync(NoteOf(done), stop)));
         own.MapPost("/retry", RetryAsync);
     }
 

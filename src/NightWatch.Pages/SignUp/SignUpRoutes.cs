@@ -55,7 +55,7 @@ internal static class SignUpRoutes
     private static async Task<IResult> SendAsync(
         HttpContext http,
         PageOptions options,
-        SignUpDesk desk,
+        SignUpHandler handler,
         Sessions sessions,
         WatchStore watches,
         DuePlanner planner,
@@ -89,18 +89,18 @@ internal static class SignUpRoutes
                     "You are not signed in any more",
                     StatusCodes.Status403Forbidden,
                     "Nothing was kept. Sign in again, in another window, and send the form once more.");
-            if (!await desk.HasRoomAsync(who, stop))
+            if (!await handler.HasRoomAsync(who, stop))
                 return PageResult.Says(
                     "That is one watch too many",
                     StatusCodes.Status409Conflict,
-                    Speech.ToAnybody.Language.WatchesAreEnough(SignUpDesk.MostWatches, isSignedIn: true));
+                    Speech.ToAnybody.Language.WatchesAreEnough(SignUpHandler.MostWatches, isSignedIn: true));
             var own = watch with { Subscriber = new Subscriber("", who) };
             await watches.PutAsync(own, now, stop);
             await planner.PlanAsync(who, now, stop);
             return http.SeeOther("watches");
         }
 
-        return await desk.AskAsync(watch, http.Connection.RemoteIpAddress, stop)
+        return await handler.AskAsync(watch, http.Connection.RemoteIpAddress, stop)
             ? PageResult.Says(
                 "Now look into your mailbox",
                 StatusCodes.Status200OK,
@@ -109,22 +109,22 @@ internal static class SignUpRoutes
             : SignInRoutes.TooMany();
     }
 
-    private static async Task<IResult> ShowAsync([FromQuery] string? t, SignUpDesk desk, CancellationToken stop) =>
-        await desk.FindAsync(t, stop) is { } watch
+    private static async Task<IResult> ShowAsync([FromQuery] string? t, SignUpHandler handler, CancellationToken stop) =>
+        await handler.FindAsync(t, stop) is { } watch
             ? PageResult.Of<ConfirmPage>(
                 new ConfirmModel(t!, watch.Site.Name, WatchFields.Coordinates(watch.Site.Position), watch.Subscriber.Address))
             : PageResult.NothingHere();
 
-    private static async Task<IResult> ConfirmAsync(HttpContext http, SignUpDesk desk, Sessions sessions, CancellationToken stop)
+    private static async Task<IResult> ConfirmAsync(HttpContext http, SignUpHandler handler, Sessions sessions, CancellationToken stop)
     {
         var token = (await http.Request.ReadFormAsync(stop))["t"].ToString();
-        if (await desk.FindAsync(token, stop) is not { } asked) return PageResult.NothingHere();
-        if (!await desk.HasRoomAsync(asked.Subscriber.Address, stop))
+        if (await handler.FindAsync(token, stop) is not { } asked) return PageResult.NothingHere();
+        if (!await handler.HasRoomAsync(asked.Subscriber.Address, stop))
             return PageResult.Says(
                 "That is one watch too many",
                 StatusCodes.Status409Conflict,
-                Speech.ToAnybody.Language.WatchesAreEnough(SignUpDesk.MostWatches, isSignedIn: false));
-        if (await desk.ConfirmAsync(token, stop) is not { } watch) return PageResult.NothingHere();
+                Speech.ToAnybody.Language.WatchesAreEnough(SignUpHandler.MostWatches, isSignedIn: false));
+        if (await handler.ConfirmAsync(token, stop) is not { } watch) return PageResult.NothingHere();
         // Who reads the letter has proven the address as well as by a letter for signing in.
         await sessions.BeginAsync(http, watch.Subscriber.Address, stop);
         return http.SeeOther("watches?new=1");

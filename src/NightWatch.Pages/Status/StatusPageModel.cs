@@ -28,8 +28,8 @@ public sealed record StatusPageModel(
 public sealed record StatusChance(string Feed, string Lead, string Why);
 
 /// <summary>Puts the status together.</summary>
-internal sealed class StatusDesk(
-    ITicks ticker, BacklogStore backlogs, ChanceDesk chances, Database database, FeedsOptions feeds, IClock clock)
+internal sealed class StatusHandler(
+    ITicks ticker, BacklogStore backlogs, ChancesInUse chances, Database database, FeedsOptions feeds, IClock clock)
 {
     private static readonly ILanguage Words = Speech.ToAnybody.Language;
 
@@ -75,7 +75,7 @@ internal sealed class StatusDesk(
     [
         new FactView("Database", database.Kind == DatabaseKind.Sqlite ? "SQLite" : "PostgreSQL"),
         new FactView("Time-zone data", ZonesInUse.Instance.VersionId),
-        new FactView("Version", typeof(StatusDesk).Assembly.GetName().Version?.ToString(3) ?? Words.Unknown),
+        new FactView("Version", typeof(StatusHandler).Assembly.GetName().Version?.ToString(3) ?? Words.Unknown),
     ];
 
     private static FactView Feed(string feed, Backlog backlog, Instant now) =>

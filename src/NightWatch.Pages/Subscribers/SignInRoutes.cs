@@ -22,12 +22,12 @@ internal static class SignInRoutes
             StatusCodes.Status429TooManyRequests,
             "So that nobody's mailbox is flooded, a network may ask for a few letters an hour. Try again later.");
 
-    private static async Task<IResult> AskAsync(HttpContext http, SignInDesk desk, CancellationToken stop)
+    private static async Task<IResult> AskAsync(HttpContext http, SignInHandler handler, CancellationToken stop)
     {
         var address = (await http.Request.ReadFormAsync(stop))["address"].ToString().Trim();
         if (!MailAddresses.IsOne(address))
             return PageResult.Of<SignInPage>(new SignInModel(address, MailAddresses.Accepted), StatusCodes.Status400BadRequest);
-        return await desk.AskAsync(address, http.Connection.RemoteIpAddress, stop)
+        return await handler.AskAsync(address, http.Connection.RemoteIpAddress, stop)
             ? PageResult.Says(
                 "Now look into your mailbox",
                 StatusCodes.Status200OK,
@@ -37,14 +37,14 @@ internal static class SignInRoutes
             : TooMany();
     }
 
-    private static async Task<IResult> ShowAsync([FromQuery] string? t, SignInDesk desk, CancellationToken stop) =>
-        await desk.IsGoodAsync(t, stop)
+    private static async Task<IResult> ShowAsync([FromQuery] string? t, SignInHandler handler, CancellationToken stop) =>
+        await handler.IsGoodAsync(t, stop)
             ? PageResult.Of<EnterPage>(new Dictionary<string, object?> { [nameof(EnterPage.Token)] = t })
             : PageResult.NothingHere();
 
-    private static async Task<IResult> EnterAsync(HttpContext http, SignInDesk desk, Sessions sessions, CancellationToken stop)
+    private static async Task<IResult> EnterAsync(HttpContext http, SignInHandler handler, Sessions sessions, CancellationToken stop)
     {
-        if (await desk.EnterAsync((await http.Request.ReadFormAsync(stop))["t"].ToString(), stop) is not { } address)
+        if (await handler.EnterAsync((await http.Request.ReadFormAsync(stop))["t"].ToString(), stop) is not { } address)
             return PageResult.NothingHere();
         await sessions.BeginAsync(http, address, stop);
         return http.SeeOther("watches");

@@ -33,7 +33,7 @@ internal static class UnsubscribeRoutes
         HttpContext http,
         LinkGate gate,
         WatchStore watches,
-        Steering steering,
+        WatchSteering steering,
         CancellationToken stop)
     {
         // A link whose watch is deleted asks for what is so already; a mail program shall not be told that it failed.

@@ -20,7 +20,7 @@ namespace NightWatch.Planning.Chance;
 /// hand to fit them.
 /// </para>
 /// </remarks>
-public readonly record struct ChanceFigures(RunShape Newest, RunShape? Runs, double Room, double Gust, double? Rain)
+public readonly record struct ChanceFigures(ForecastShape Newest, ForecastShape? Runs, double Room, double Gust, double? Rain)
 {
     /// <summary>An older run than this says nothing, hours.</summary>
     public const double OldestHours = 48;
@@ -49,7 +49,8 @@ public readonly record struct ChanceFigures(RunShape Newest, RunShape? Runs, dou
     /// <param name="needMin">Usable minutes that make the night usable, more than 0.</param>
     /// <param name="clearSkyUsableMin">Usable minutes of the best stretch of the sky without weather, 0 or more.</param>
     /// <exception cref="ArgumentException">A figure is outside its range; the message names it.</exception>
-    public static ChanceFigures Of(RunFigures newest, IReadOnlyCollection<AgedRun> others, double needMin, double clearSkyUsableMin)
+    public static ChanceFigures Of(
+        ForecastFigures newest, IReadOnlyCollection<AgedForecast> others, double needMin, double clearSkyUsableMin)
     {
         ArgumentNullException.ThrowIfNull(others);
         if (!(double.IsFinite(needMin) && needMin > 0))
@@ -64,10 +65,10 @@ public readonly record struct ChanceFigures(RunShape Newest, RunShape? Runs, dou
                 throw new ArgumentException($"A run's age is {run.AgeHours}; accepted: 0 or more hours.", nameof(others));
         }
 
-        AgedRun[] counted = [.. others.Where(run => run.AgeHours <= OldestHours)];
+        AgedForecast[] counted = [.. others.Where(run => run.AgeHours <= OldestHours)];
         return new ChanceFigures(
             OfOne(newest, needMin),
-            counted.Length > 0 ? OfSeveral([new AgedRun(newest, 0), .. counted], needMin) : null,
+            counted.Length > 0 ? OfSeveral([new AgedForecast(newest, 0), .. counted], needMin) : null,
             Math.Clamp(Math.Log(clearSkyUsableMin / needMin), 0, 2),
             double.IsNaN(newest.GustMps) ? 0 : Math.Clamp((newest.GustMps - 6) / 3, -2, 3),
             double.IsNaN(newest.RainProbability) ? null : (100 * newest.RainProbability - 20) / 25);
@@ -87,10 +88,10 @@ public readonly record struct ChanceFigures(RunShape Newest, RunShape? Runs, dou
             : [1, shape.Share, shape.Worth, shape.Stretch, Room, Gust];
     }
 
-    private static RunShape OfOne(RunFigures run, double needMin) =>
+    private static ForecastShape OfOne(ForecastFigures run, double needMin) =>
         new(Math.Clamp(LogRatio(run.UsableMin, needMin), -2, 1), WorthOf(run.WorthMin, needMin), StretchOf(run.Stretch));
 
-    private static RunShape OfSeveral(AgedRun[] runs, double needMin)
+    private static ForecastShape OfSeveral(AgedForecast[] runs, double needMin)
     {
         var (all, squares, reach, miss, worth, stretch) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
         foreach (var run in runs)
@@ -104,7 +105,7 @@ public readonly record struct ChanceFigures(RunShape Newest, RunShape? Runs, dou
 
         var n = Math.Min(all * all / squares, MostRuns);
         var share = Math.Log((reach / all * n + .5) / (miss / all * n + .5));
-        return new RunShape(share, WorthOf(worth / all, needMin), StretchOf(stretch / all));
+        return new ForecastShape(share, WorthOf(worth / all, needMin), StretchOf(stretch / all));
     }
 
     private static double WorthOf(double worthMin, double needMin) => Math.Clamp(LogRatio(worthMin, needMin), -2, 1.5);

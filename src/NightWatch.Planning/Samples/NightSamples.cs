@@ -80,12 +80,12 @@ public sealed class NightSamples
             if (others.Count < UsableChance.FewestMembers) others = Figures(earlier);
             found.Add(new NightSample(i, ChanceFigures.Of(figures, others, Questions[i].NeedMin, skyMin)));
 
-            List<AgedRun> Figures(List<(double AgeHours, WeatherTrack Track, WeatherWorth Shares)> runs) =>
+            List<AgedForecast> Figures(List<(double AgeHours, WeatherTrack Track, WeatherWorth Shares)> runs) =>
             [
                 .. from run in runs
                    let said = NightFigures.Of(piece, run.Track, run.Shares)
                    where said is not null
-                   select new AgedRun(said.Value, run.AgeHours),
+                   select new AgedForecast(said.Value, run.AgeHours),
             ];
         }
 

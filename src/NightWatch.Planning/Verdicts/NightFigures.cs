@@ -14,10 +14,11 @@ internal static class NightFigures
     /// <param name="night">Sky, windows, limits.</param>
     /// <param name="weather">The run.</param>
     /// <returns>Null: the cloud of no window is known throughout.</returns>
-    public static RunFigures? Of(NightEvidence night, WeatherTrack weather) => Of(night, weather, WeatherWorth.Of(weather, night.Limits));
+    public static ForecastFigures? Of(NightEvidence night, WeatherTrack weather) =>
+        Of(night, weather, WeatherWorth.Of(weather, night.Limits));
 
     /// <summary>The same with the weather's shares of a frame's worth given.</summary>
-    public static RunFigures? Of(NightEvidence night, WeatherTrack weather, WeatherWorth shares)
+    public static ForecastFigures? Of(NightEvidence night, WeatherTrack weather, WeatherWorth shares)
     {
         var windows = WindowCells.Of(night.Grid, night.Candidates).ToArray();
         if (!Array.Exists(windows, window => Covers(weather, window))) return null;
@@ -37,7 +38,7 @@ internal static class NightFigures
         }
 
         var usableMin = RunChoice.Best(night, worth)?.UsableMin ?? 0;
-        return new RunFigures(usableMin, worthMin, stretch, gusts == 0 ? double.NaN : gustSum / gusts, rain);
+        return new ForecastFigures(usableMin, worthMin, stretch, gusts == 0 ? double.NaN : gustSum / gusts, rain);
     }
 
     /// <summary>

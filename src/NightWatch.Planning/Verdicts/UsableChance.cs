@@ -42,7 +42,7 @@ internal static class UsableChance
         var chance = chances.Of(newest.FeedId, lead, night.Watch.Site.Id).Of(known);
         var found = new Probability(Lowered(chance, second), basis, others.Count + 1)
         {
-            Usable = others.Append(new AgedRun(figures, 0)).Count(one => one.Figures.UsableMin >= night.Limits.UsableRunMin),
+            Usable = others.Append(new AgedForecast(figures, 0)).Count(one => one.Figures.UsableMin >= night.Limits.UsableRunMin),
             IsLowered = second is { Differs: true } && second.Chance < chance,
             CalibrationVersion = learnt?.Version ?? 0,
             Figures = known,
@@ -53,7 +53,7 @@ internal static class UsableChance
     }
 
     /// <summary>The chance by one run alone of a feed that does not decide, and so is not learnt of: by the prior.</summary>
-    public static double OfOther(NightEvidence night, RunFigures run, double skyMin) =>
+    public static double OfOther(NightEvidence night, ForecastFigures run, double skyMin) =>
         night.Inputs.Chances.BeforeLearning(Lead(night)).Of(ChanceFigures.Of(run, [], night.Limits.UsableRunMin, skyMin));
 
     private static double Lowered(double chance, SecondOpinion? second) =>
@@ -64,16 +64,16 @@ internal static class UsableChance
     /// <summary>How much older than the newest a run is, hours, 0 or more.</summary>
     public static double AgeHours(ForecastSeries newest, ForecastSeries run) => Math.Max(0, (Issued(newest) - Issued(run)).TotalHours);
 
-    private static List<AgedRun> Runs(NightEvidence night, IReadOnlyList<ForecastSeries> all, ForecastSeries newest)
+    private static List<AgedForecast> Runs(NightEvidence night, IReadOnlyList<ForecastSeries> all, ForecastSeries newest)
     {
-        var runs = new List<AgedRun>(all.Count);
+        var runs = new List<AgedForecast>(all.Count);
         if (all.Count == 0) return runs;
         var windows = night.Candidates.Select(window => night.Grid.Cells(window)).Where(cells => cells.First <= cells.Last).ToArray();
         var (first, last) = (windows.Min(cells => cells.First), windows.Max(cells => cells.Last));
         foreach (var series in all)
         {
             var track = WeatherTrack.Deciding(series, night.Grid, first, last).CompletedBy(night.Weather);
-            if (NightFigures.Of(night, track) is { } figures) runs.Add(new AgedRun(figures, AgeHours(newest, series)));
+            if (NightFigures.Of(night, track) is { } figures) runs.Add(new AgedForecast(figures, AgeHours(newest, series)));
         }
 
         return runs;

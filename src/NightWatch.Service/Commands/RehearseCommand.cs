@@ -40,7 +40,7 @@ internal static class RehearseCommand
                     throw new BadInputException($"--keep: there is a file '{given.GetValue(keep)}' already; accepted: a new file.");
                 var place = RehearsalFolder.Prepare(shell.PathOf(given.GetValue(folder) ?? "rehearsal"));
                 var progress = new Progress(shell.Error, count);
-                var story = await new RehearsalRun(world, given.KindOf(climate), count, place.Letters, progress.Show, database).RunAsync(
+                var story = await new RehearsalPlayer(world, given.KindOf(climate), count, place.Letters, progress.Show, database).RunAsync(
                     stop);
                 place.Write(story);
                 progress.End();

@@ -85,7 +85,7 @@ public sealed class DarkCalendar
             var full = MoonPhases.Next(PhaseName.Full, middle).At;
             var newMoon = MoonPhases.Previous(PhaseName.New, full).At;
             var own = nights.Skip(rest).TakeWhile(night => Middle(night) <= full).ToList();
-            lunations.Add(new(newMoon, own, NightRun.BestOf(own)));
+            lunations.Add(new(newMoon, own, NightSpell.BestOf(own)));
             rest += own.Count;
         }
 

@@ -31,8 +31,8 @@ internal static class StoredFigures
         if (all.Length is not (OfNewest or OfAll))
             throw new JsonException($"figures has {all.Length} numbers; accepted: {OfNewest} or {OfAll}.");
         return new ChanceFigures(
-            new RunShape(At(0), At(1), At(2)),
-            all.Length == OfAll ? new RunShape(At(6), At(7), At(8)) : null,
+            new ForecastShape(At(0), At(1), At(2)),
+            all.Length == OfAll ? new ForecastShape(At(6), At(7), At(8)) : null,
             At(3),
             At(4),
             all[5] is null ? null : At(5));

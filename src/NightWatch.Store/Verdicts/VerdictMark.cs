@@ -43,7 +43,7 @@ public sealed record VerdictMark
     public required int CalibrationVersion { get; init; }
 
     /// <summary>What it was made from; null in rows of an earlier version, and where it was not asked for.</summary>
-    public InputRuns? Runs { get; init; }
+    public InputForecastRuns? Runs { get; init; }
 
     /// <summary>
     /// What its chance was made of; null in rows of an earlier version, without a forecast, and where it was not asked for.

@@ -29,7 +29,7 @@ public sealed record VerdictRecord
     public IReadOnlyList<long> ForecastIds { get; init; } = [];
 
     /// <summary>Which of them was what, and what else the verdict was made from; null in rows of an earlier version.</summary>
-    public InputRuns? Runs { get; init; }
+    public InputForecastRuns? Runs { get; init; }
 
     /// <summary>The feed that decided; null: none did.</summary>
     public string? FeedId { get; init; }
@@ -243,7 +243,7 @@ public sealed class VerdictStore(Database database)
             BasisCount = (int)BasisCount,
             FeedId = Feed,
             CalibrationVersion = (int)(Calibration ?? 0),
-            Runs = Runs is null ? null : StoreJson.Read<InputRuns>(Runs),
+            Runs = Runs is null ? null : StoreJson.Read<InputForecastRuns>(Runs),
             Figures = Asked,
             InputsHash = InputsHash,
             Run = Run,
@@ -259,7 +259,7 @@ public sealed class VerdictStore(Database database)
             At = At,
             Verdict = Worth is null ? Judged : StoreJson.Read<StoredWorth>(Worth).Onto(Judged),
             ForecastIds = StoreJson.Read<IReadOnlyList<long>>(ForecastIds),
-            Runs = Runs is null ? null : StoreJson.Read<InputRuns>(Runs),
+            Runs = Runs is null ? null : StoreJson.Read<InputForecastRuns>(Runs),
             FeedId = Feed,
             LeadNights = (int?)Lead,
             InputsHash = InputsHash,

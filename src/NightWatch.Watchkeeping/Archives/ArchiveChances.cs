@@ -30,7 +30,7 @@ internal sealed class ArchiveChances(Func<LocalDate, ChancePrior> priorFor, Func
     /// <param name="stop">Stops it.</param>
     /// <returns>Null: the archive is too short to leave two months out of it.</returns>
     public static ArchiveChances? Of(
-        PriorChoice choice, bool isLearning, Watch watch, Watch usual, ArchivedRuns runs, ForecastSeries came, LocalTime look,
+        PriorChoice choice, bool isLearning, Watch watch, Watch usual, ArchivedForecastRuns runs, ForecastSeries came, LocalTime look,
         CancellationToken stop)
     {
         var sky = new SharedSky();

@@ -16,7 +16,7 @@ namespace NightWatch.Watchkeeping.Archives;
 /// <param name="came">The hours that came.</param>
 /// <param name="look">Local time of the looks.</param>
 /// <param name="sky">Kept between nights.</param>
-internal sealed class ArchiveSamples(Watch watch, ArchivedRuns runs, ForecastSeries came, LocalTime look, SharedSky sky)
+internal sealed class ArchiveSamples(Watch watch, ArchivedForecastRuns runs, ForecastSeries came, LocalTime look, SharedSky sky)
 {
     /// <summary>Every look at every night whose cloud came to be known, by night and lead, whatever the number of threads.</summary>
     /// <param name="lastLead">Looks from the day itself to so many nights ahead.</param>

@@ -21,7 +21,8 @@ namespace NightWatch.Watchkeeping.Archives;
 /// <param name="came">The hours that came.</param>
 /// <param name="look">Local time of the looks.</param>
 /// <param name="chances">By which the looks are taken; null: those that come with the program.</param>
-internal sealed class ArchiveTrial(Watch watch, ArchivedRuns runs, ForecastSeries came, LocalTime look, ArchiveChances? chances = null)
+internal sealed class ArchiveTrial(
+    Watch watch, ArchivedForecastRuns runs, ForecastSeries came, LocalTime look, ArchiveChances? chances = null)
 {
     /// <summary>The farthest ahead that a run is asked for: a look on the third day before, by a run of a day's age,
     /// over a whole night.</summary>

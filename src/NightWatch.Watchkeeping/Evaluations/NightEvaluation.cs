@@ -22,7 +22,7 @@ namespace NightWatch.Watchkeeping.Evaluations;
 internal sealed record NightEvaluation(NightInputs Inputs, NightPlan Plan)
 {
     /// <summary>The stored forecasts behind it.</summary>
-    public InputRuns Runs => InputRuns.Of(Inputs.Weather, Inputs.RainBefore);
+    public InputForecastRuns Runs => InputForecastRuns.Of(Inputs.Weather, Inputs.RainBefore);
 
     /// <summary>Where a watch's forecast is wanted.</summary>
     public static ForecastPlace PlaceOf(Watch watch) =>

@@ -25,7 +25,7 @@ internal sealed partial class PassRunner(
     WatchLooker looker,
     SubscriberPass subscriber,
     DigestPass digest,
-    ForecastDesk desk,
+    ForecastSource source,
     PassOptions options,
     IClock clock,
     TimeProvider time,
@@ -55,7 +55,7 @@ internal sealed partial class PassRunner(
             tally += new PassTally(0, 0, 0, 1);
         }
 
-        var forecasts = desk.BeginPass(CancellationToken.None);
+        var forecasts = source.BeginPass(CancellationToken.None);
         var (gate, start, done, passes) = (new Lock(), time.GetTimestamp(), default(PassTally), new HashSet<PassKind>());
         await using (var inHand = new ClaimsInHand(due, Lease, clock, time))
         {

@@ -21,7 +21,7 @@ internal sealed partial class OutcomeRecorder(
     WatchStore watches,
     ForecastStore forecasts,
     OutcomeStore outcomes,
-    AerodromeDesk aerodromes,
+    NearestAerodrome aerodromes,
     SharedSky sky,
     FeedsOptions feeds,
     ObservationsOptions options,

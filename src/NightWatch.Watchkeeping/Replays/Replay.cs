@@ -39,7 +39,7 @@ internal sealed class Replay(
             new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount },
             async (site, token) =>
             {
-                var runs = new StoredRuns(forecasts);
+                var runs = new StoredForecastRuns(forecasts);
                 foreach (var watch in site)
                 {
                     var nights = await OfWatchAsync(watch, from, to, runs, books, sky, token);
@@ -53,7 +53,7 @@ internal sealed class Replay(
         Watch watch,
         LocalDate from,
         LocalDate to,
-        StoredRuns runs,
+        StoredForecastRuns runs,
         Dictionary<(ChanceKey, int), ChanceBook> books,
         SharedSky sky,
         CancellationToken stop)

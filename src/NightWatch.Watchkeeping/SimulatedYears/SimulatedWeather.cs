@@ -51,25 +51,25 @@ internal sealed class SimulatedWeather(FakeWeather weather, Watch watch, SharedS
         // As in the rehearsal: a run issued after the night holds its hours as they were.
         var after = NoonOf(night) + Duration.FromHours(30);
         return NightEvaluation.Came(
-            watch, night, FakeRun.Of(weather, place, after, new Interval(after - rainMemory - slack, after + slack)), after, sky);
+            watch, night, FakeForecastRun.Of(weather, place, after, new Interval(after - rainMemory - slack, after + slack)), after, sky);
     }
 
     private PlaceWeather KnownAt(Instant now, LocalDate night, Interval dark)
     {
-        var key = (FakeRun.NewestAt(now), night);
+        var key = (FakeForecastRun.NewestAt(now), night);
         if (known.TryGetValue(key, out var found)) return found;
         if (known.Count > MostKept) known.Clear();
         var wanted = new Interval(dark.Start - slack, dark.End + slack);
         found = new PlaceWeather
         {
-            Newest = FakeRun.Of(weather, place, now, new Interval(now - rainMemory - slack, wanted.End)),
+            Newest = FakeForecastRun.Of(weather, place, now, new Interval(now - rainMemory - slack, wanted.End)),
             EarlierRuns =
             [
                 .. Enumerable
-                    .Range(1, ForecastDesk.EarlierRuns)
-                    .Select(runs => FakeRun.Of(weather, place, now - runs * FakeRun.Every, wanted)),
+                    .Range(1, ForecastSource.EarlierRuns)
+                    .Select(runs => FakeForecastRun.Of(weather, place, now - runs * FakeForecastRun.Every, wanted)),
             ],
-            Members = [.. Enumerable.Range(0, members).Select(member => FakeRun.Of(weather, place, now, wanted, member))],
+            Members = [.. Enumerable.Range(0, members).Select(member => FakeForecastRun.Of(weather, place, now, wanted, member))],
         };
         known.Add(key, found);
         return found;

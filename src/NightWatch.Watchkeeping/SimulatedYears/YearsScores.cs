@@ -25,7 +25,7 @@ internal sealed record YearsScores(
         new(
             climate,
             seed,
-            YearsRun.FirstNight,
+            YearsSimulation.FirstNight,
             years,
             sites,
             every,

@@ -8,7 +8,7 @@ namespace NightWatch.Weather.Archives;
 /// <summary>Forecasts of one feed for one place as they were issued.</summary>
 /// <param name="Header">What they are.</param>
 /// <param name="Runs">Ascending by the time of issue, none twice; each counts as retrieved when it was issued.</param>
-public sealed record RunArchive(ArchiveHeader Header, IReadOnlyList<ForecastSeries> Runs);
+public sealed record IssuedForecasts(ArchiveHeader Header, IReadOnlyList<ForecastSeries> Runs);
 
 /// <summary>The hours that came at one place.</summary>
 /// <param name="Header">What they are.</param>
@@ -38,13 +38,13 @@ public static class ForecastArchive
     /// <param name="file">The file's bytes.</param>
     /// <param name="longestAhead">Hours farther ahead of their issue are left out, since nobody asks for them.</param>
     /// <exception cref="ArchiveFormatException">A line is not what the format says.</exception>
-    public static RunArchive ReadRuns(byte[] file, Duration longestAhead) => OfLines(Lines(file), longestAhead);
+    public static IssuedForecasts ReadRuns(byte[] file, Duration longestAhead) => OfLines(Lines(file), longestAhead);
 
     /// <summary>Reads forecasts whose lines are at hand.</summary>
     /// <param name="lines">The header first.</param>
     /// <param name="longestAhead">Hours farther ahead of their issue are left out.</param>
     /// <exception cref="ArchiveFormatException">A line is not what the format says.</exception>
-    public static RunArchive OfLines(IEnumerable<(string Text, int Number)> lines, Duration longestAhead)
+    public static IssuedForecasts OfLines(IEnumerable<(string Text, int Number)> lines, Duration longestAhead)
     {
         ArgumentNullException.ThrowIfNull(lines);
         ArchiveHeader? header = null;
@@ -62,7 +62,7 @@ public static class ForecastArchive
             if (!runs.ContainsKey(issued)) runs.Add(issued, RunOf(line, header, issued, issued + longestAhead));
         }
 
-        return runs.Count > 0 ? new RunArchive(header!, [.. runs.Values]) : throw Empty(header, "run");
+        return runs.Count > 0 ? new IssuedForecasts(header!, [.. runs.Values]) : throw Empty(header, "run");
     }
 
     /// <summary>When the run of a line was issued.</summary>

@@ -15,7 +15,7 @@ internal static class OtherWeather
     private static readonly Offset tucsonTime = Offset.FromHours(-7);
 
     /// <summary>The same forecasts with so much more cloud, from clear to overcast at most.</summary>
-    public static IReadOnlyList<ForecastSeries> Biased(RunArchive runs, double fraction) =>
+    public static IReadOnlyList<ForecastSeries> Biased(IssuedForecasts runs, double fraction) =>
         [.. runs.Runs.Select(run => With(run, (_, cloud) => cloud + fraction, hasOthers: true))];
 
     /// <summary>
@@ -26,7 +26,7 @@ internal static class OtherWeather
     /// <param name="came">What came there.</param>
     /// <param name="days">A day of the year a line, an hour a digit, tenths, A for ten.</param>
     public static (IReadOnlyList<ForecastSeries> Runs, ForecastSeries Came) AtTucson(
-        RunArchive runs, ForecastSeries came, IReadOnlyList<string> days)
+        IssuedForecasts runs, ForecastSeries came, IReadOnlyList<string> days)
     {
         return (
             [.. runs.Runs.Select(run => With(run, Forecast, hasOthers: false))], With(came, (at, _) => Cloud(at, days), hasOthers: false));

@@ -51,19 +51,19 @@ internal static class PriorCommand
 
         bool Has(params string[] options) => options.All(given.ContainsKey);
 
-        (RunArchive Runs, ForecastSeries Came) Archive() => (
+        (IssuedForecasts Runs, ForecastSeries Came) Archive() => (
             ForecastArchive.ReadRuns(File.ReadAllBytes(given["--runs"]), longestAhead),
             ForecastArchive.ReadOutcome(File.ReadAllBytes(given["--outcome"])).Hours);
     }
 
-    private static void Rows((RunArchive Runs, ForecastSeries Came) archive, string file)
+    private static void Rows((IssuedForecasts Runs, ForecastSeries Came) archive, string file)
     {
         var looks = Looks(WatchAt(archive.Runs.Header), archive.Runs.Runs, archive.Came, LastLead, isPooled: true);
         SampleText.Write(file, [archive.Runs.Header.Source, Changed], looks);
         Console.WriteLine($"{looks.Count} rows of {looks.Select(look => look.Night).Distinct().Count()} nights.");
     }
 
-    private static void Trials((RunArchive Runs, ForecastSeries Came) archive, IReadOnlyList<string> tucson, string folder)
+    private static void Trials((IssuedForecasts Runs, ForecastSeries Came) archive, IReadOnlyList<string> tucson, string folder)
     {
         var watch = WatchAt(archive.Runs.Header);
         var desert = ArchiveWatch.Of("Tucson", OtherWeather.Tucson, DateTimeZoneProviders.Tzdb["America/Phoenix"]);
@@ -79,8 +79,13 @@ internal static class PriorCommand
     }
 
     private static IReadOnlyList<SampledLook> Looks(
-        Watch watch, IReadOnlyList<ForecastSeries> runs, ForecastSeries came, int lastLead, bool isPooled) =>
-        new ArchiveSamples(watch, new ArchivedRuns(runs), came, lookAt, new SharedSky()).All(lastLead, isPooled, CancellationToken.None);
+        Watch watch,
+        IReadOnlyList<ForecastSeries> runs,
+        ForecastSeries came,
+        int lastLead,
+        bool isPooled) =>
+        new ArchiveSamples(watch, new ArchivedForecastRuns(runs), came, lookAt, new SharedSky()).All(
+            lastLead, isPooled, CancellationToken.None);
 
     private static Watch WatchAt(ArchiveHeader header) => ArchiveWatch.Of(
         header.Place, new GeoPosition(header.LatitudeDeg, header.LongitudeDeg, header.ElevationM), DateTimeZoneProviders.Tzdb[header.Zone]);

@@ -46,7 +46,7 @@ internal static class SampleText
                 look.Usable ? "1" : "", Number(cloud?.Mean, 3), Number(cloud?.BestMean, 3), Number(cloud?.Spread, 3),
             ]);
 
-        static string[] Of(RunShape? shape) => [Number(shape?.Share), Number(shape?.Worth), Number(shape?.Stretch)];
+        static string[] Of(ForecastShape? shape) => [Number(shape?.Share), Number(shape?.Worth), Number(shape?.Stretch)];
     }
 
     private static SampledLook LookOf(string line)
@@ -63,7 +63,8 @@ internal static class SampleText
 
         double? At(int column) => cells[column].Length == 0 ? null : double.Parse(cells[column], CultureInfo.InvariantCulture);
 
-        RunShape? Shape(int column) => At(column) is { } share ? new RunShape(share, At(column + 1)!.Value, At(column + 2)!.Value) : null;
+        ForecastShape? Shape(int column) =>
+            At(column) is { } share ? new ForecastShape(share, At(column + 1)!.Value, At(column + 2)!.Value) : null;
     }
 
     private static string Number(double? value, int decimals = 2) =>

@@ -90,7 +90,7 @@ internal sealed class YearOfSites : IAsyncDisposable
 
     private async Task<int> LookAsync(Watch watch, DueItem item)
     {
-        var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(CancellationToken.None);
+        var forecasts = parts.GetRequiredService<ForecastSource>().BeginPass(CancellationToken.None);
         var look = await parts
             .GetRequiredService<WatchLooker>()
             .LookAsync(new DueClaim(0, item, 1, 0), watch, forecasts, CancellationToken.None);

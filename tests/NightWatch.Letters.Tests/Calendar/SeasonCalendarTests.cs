@@ -38,7 +38,7 @@ public class SeasonCalendarTests
     [Fact]
     public void A_run_is_an_all_day_entry_that_ends_the_day_after_its_last_night()
     {
-        var run = Spring.Lunations.Select(lunation => lunation.Best).OfType<NightRun>().First();
+        var run = Spring.Lunations.Select(lunation => lunation.Best).OfType<NightSpell>().First();
         var entry = Ical.Net.Calendar.Load(Text)!.Events.First(entry => entry.Uid!.StartsWith("season-run-", StringComparison.Ordinal));
         Assert.False(entry.Start!.HasTime);
         Assert.Equal(run.First.ToDateOnly(), entry.Start.Date);

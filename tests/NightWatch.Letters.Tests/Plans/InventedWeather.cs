@@ -32,7 +32,7 @@ internal sealed class InventedWeather(long seed)
         var site = watch.Site;
         var place = new ForecastPlace(site.Position.LatitudeDeg, site.Position.LongitudeDeg, site.Position.ElevationM);
         var wanted = new Interval(now - Duration.FromHours(73), Instant.Max(now, Ines.Local(night.PlusDays(1), 12, 0, site.Zone)));
-        var series = FakeRun.Of(weather, place, now, wanted);
+        var series = FakeForecastRun.Of(weather, place, now, wanted);
         return NightPlanner.Plan(
             new NightInputs
             {
@@ -43,7 +43,10 @@ internal sealed class InventedWeather(long seed)
                 Weather = new PlaceWeather
                 {
                     Newest = series,
-                    EarlierRuns = [.. Enumerable.Range(1, 3).Select(back => FakeRun.Of(weather, place, now - back * BetweenRuns, wanted))],
+                    EarlierRuns =
+                    [
+                        .. Enumerable.Range(1, 3).Select(back => FakeForecastRun.Of(weather, place, now - back * BetweenRuns, wanted)),
+                    ],
                 },
                 Glow = Glows.GetValueOrDefault(site.Id),
                 RainBefore = RainLedger.Antecedent(series, [], now),

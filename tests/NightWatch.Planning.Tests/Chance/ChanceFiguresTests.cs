@@ -6,13 +6,13 @@ namespace NightWatch.Planning.Tests.Chance;
 
 public sealed class ChanceFiguresTests
 {
-    private static readonly RunFigures Good = new(180, 240, .9, 9, .1);
+    private static readonly ForecastFigures Good = new(180, 240, .9, 9, .1);
 
-    private static readonly Gen<(RunFigures Better, RunFigures Worse)> TwoRuns =
+    private static readonly Gen<(ForecastFigures Better, ForecastFigures Worse)> TwoRuns =
         from run in Forecasts.Run
         from less in Gen.Double[0, 1].Array[3]
         from more in Gen.Double[0, 1].Array[2]
-        select (run, new RunFigures(
+        select (run, new ForecastFigures(
             run.UsableMin * less[0],
             run.WorthMin * less[1],
             run.Stretch * less[2],
@@ -50,7 +50,7 @@ public sealed class ChanceFiguresTests
         var n = (1 + w) * (1 + w) / (1 + w * w);
         var s = 1 / (1 + w);
 
-        var earlier = Aged(new RunFigures(50, 60, .3, double.NaN, double.NaN), 18);
+        var earlier = Aged(new ForecastFigures(50, 60, .3, double.NaN, double.NaN), 18);
         var figures = ChanceFigures.Of(Good, [earlier], needMin: 100, clearSkyUsableMin: 300);
 
         Assert.Equal(FigureSet.RunsAndRain, figures.Set);
@@ -71,7 +71,7 @@ public sealed class ChanceFiguresTests
     [Fact]
     public void Fifty_members_know_no_more_than_seven_runs()
     {
-        var figures = ChanceFigures.Of(Good, [.. Enumerable.Repeat(new AgedRun(Good, 0), 50)], needMin: 100, clearSkyUsableMin: 300);
+        var figures = ChanceFigures.Of(Good, [.. Enumerable.Repeat(new AgedForecast(Good, 0), 50)], needMin: 100, clearSkyUsableMin: 300);
 
         Assert.Equal(Math.Log(15), figures.Runs!.Value.Share, 9);
     }
@@ -81,8 +81,8 @@ public sealed class ChanceFiguresTests
     {
         var alone = ChanceFigures.Of(Good, [], 100, 300);
 
-        Assert.Equal(alone, ChanceFigures.Of(Good, [new AgedRun(default, 48.1)], 100, 300));
-        Assert.NotEqual(alone, ChanceFigures.Of(Good, [new AgedRun(default, 48)], 100, 300));
+        Assert.Equal(alone, ChanceFigures.Of(Good, [new AgedForecast(default, 48.1)], 100, 300));
+        Assert.NotEqual(alone, ChanceFigures.Of(Good, [new AgedForecast(default, 48)], 100, 300));
     }
 
     [Theory]
@@ -94,7 +94,7 @@ public sealed class ChanceFiguresTests
     {
         var newest = Good with { RainProbability = rain ? .1 : double.NaN };
 
-        var figures = ChanceFigures.Of(newest, earlier ? [new AgedRun(Good, 6)] : [], 100, 300);
+        var figures = ChanceFigures.Of(newest, earlier ? [new AgedForecast(Good, 6)] : [], 100, 300);
 
         Assert.Equal(set, figures.Set);
         Assert.All(FigureSets.All, other => Assert.Equal((earlier || !other.HasRuns()) && (rain || !other.HasRain()), figures.Has(other)));
@@ -121,15 +121,15 @@ public sealed class ChanceFiguresTests
     public void What_cannot_be_is_refused_by_name(
         double usable, double worth, double stretch, double gust, double rain, double need, string named)
     {
-        var run = new RunFigures(usable, worth, stretch, gust, rain);
+        var run = new ForecastFigures(usable, worth, stretch, gust, rain);
 
         var wrong = Assert.Throws<ArgumentException>(() => ChanceFigures.Of(run, [], need, 300));
 
         Assert.Contains(named, wrong.Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentException>(() => ChanceFigures.Of(Good, [new AgedRun(Good, -1)], 90, 300));
+        Assert.Throws<ArgumentException>(() => ChanceFigures.Of(Good, [new AgedForecast(Good, -1)], 90, 300));
     }
 
-    private static AgedRun Aged(RunFigures run, double ageHours) => new(run, ageHours);
+    private static AgedForecast Aged(ForecastFigures run, double ageHours) => new(run, ageHours);
 
     private static void HoldNoBetter(ChanceFigures better, ChanceFigures worse)
     {

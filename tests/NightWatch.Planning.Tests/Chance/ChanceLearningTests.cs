@@ -10,7 +10,7 @@ public sealed class ChanceLearningTests
 
     private static readonly Gen<int> Lead = Gen.Int[0, 5];
 
-    private static readonly RunFigures Run = new(180, 240, .9, 4, .1);
+    private static readonly ForecastFigures Run = new(180, 240, .9, 4, .1);
 
     [Fact]
     public void More_cloud_wind_rain_or_need_never_raises_the_chance_whatever_was_learnt() =>
@@ -48,7 +48,7 @@ public sealed class ChanceLearningTests
     [Fact]
     public void At_first_the_prior_is_doubted_as_a_record_of_twenty_nights_and_mixed_with_an_even_climate()
     {
-        var figures = ChanceFigures.Of(Run, [new AgedRun(Run, 6)], 90, 300);
+        var figures = ChanceFigures.Of(Run, [new AgedForecast(Run, 6)], 90, 300);
         var logOdds = ChancePrior.Shipped.Of(FigureSet.RunsAndRain, 1).Mean.Zip(figures.Of(FigureSet.RunsAndRain), (a, b) => a * b).Sum();
 
         var model = ChanceLearning.Start(ChancePrior.Shipped, 1).ModelFor("hill");
@@ -62,7 +62,7 @@ public sealed class ChanceLearningTests
     [Fact]
     public void A_night_with_runs_and_rain_teaches_those_that_will_lack_them()
     {
-        var night = new ChanceRow("hill", ChanceFigures.Of(Run, [new AgedRun(Run, 6)], 90, 300), false);
+        var night = new ChanceRow("hill", ChanceFigures.Of(Run, [new AgedForecast(Run, 6)], 90, 300), false);
         var alone = ChanceFigures.Of(Run with { RainProbability = double.NaN }, [], 90, 300);
         var start = ChanceLearning.Start(ChancePrior.Shipped, 0);
 
@@ -139,6 +139,6 @@ public sealed class ChanceLearningTests
         Assert.Contains(named, wrong.Message, StringComparison.Ordinal);
     }
 
-    private static RunShape Less(RunShape shape, double[] less) =>
+    private static ForecastShape Less(ForecastShape shape, double[] less) =>
         new(shape.Share - less[0], shape.Worth - less[1], shape.Stretch - less[2]);
 }

@@ -61,7 +61,7 @@ public sealed class ChanceTrialsTests
     private static ChanceFigures Draw(Random random, double clearness)
     {
         var clear = clearness + Normal(random);
-        var shape = new RunShape(
+        var shape = new ForecastShape(
             Math.Clamp(1.8 * clear + .6 * Normal(random), -2.7, 2.7),
             Math.Clamp(clear + .3 * Normal(random), -2, 1.5),
             Math.Clamp(1.3 * clear + .4 * Normal(random), -2, 2));

@@ -8,18 +8,18 @@ internal static class Forecasts
 {
     private static readonly Gen<double> PerhapsUnknown = Gen.Frequency((4, Gen.Double[0, 1]), (1, Gen.Const(double.NaN)));
 
-    public static Gen<RunFigures> Run { get; } =
+    public static Gen<ForecastFigures> Run { get; } =
         from usable in Gen.Double[0, 600]
         from rest in Gen.Double[0, 300]
         from stretch in Gen.Double[0, 1]
         from gust in PerhapsUnknown
         from rain in PerhapsUnknown
-        select new RunFigures(usable, usable + rest, stretch, gust * 25, rain);
+        select new ForecastFigures(usable, usable + rest, stretch, gust * 25, rain);
 
     /// <summary>None, one or several, as often.</summary>
-    public static Gen<AgedRun[]> Others { get; } = Gen.OneOf(
-        Gen.Const(Array.Empty<AgedRun>()),
-        Gen.Select(Run, Gen.Double[0, 60], (run, age) => new AgedRun(run, age)).Array[1, 12]);
+    public static Gen<AgedForecast[]> Others { get; } = Gen.OneOf(
+        Gen.Const(Array.Empty<AgedForecast>()),
+        Gen.Select(Run, Gen.Double[0, 60], (run, age) => new AgedForecast(run, age)).Array[1, 12]);
 
     public static Gen<ChanceFigures> Figures { get; } =
         Gen.Select(Run, Others, Gen.Double[30, 300], Gen.Double[0, 700], ChanceFigures.Of);

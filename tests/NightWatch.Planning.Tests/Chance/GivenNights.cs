@@ -38,7 +38,7 @@ internal static class GivenNights
 
     private static ChanceFigures Figures(double usableMin, double stretch)
     {
-        var run = new RunFigures(usableMin, usableMin + 30, stretch, 3, .1);
-        return ChanceFigures.Of(run, [new AgedRun(run, 6)], 90, 400);
+        var run = new ForecastFigures(usableMin, usableMin + 30, stretch, 3, .1);
+        return ChanceFigures.Of(run, [new AgedForecast(run, 6)], 90, 400);
     }
 }

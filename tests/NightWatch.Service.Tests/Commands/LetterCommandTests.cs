@@ -147,7 +147,7 @@ public sealed class LetterCommandTests : IDisposable
         foreach (var watch in Cast.Watches)
         {
             await parts.GetRequiredService<WatchStore>().PutAsync(watch, Now, stop);
-            if (ask) await parts.GetRequiredService<ForecastDesk>().BeginPass(stop).AskAsync(NightEvaluation.PlaceOf(watch));
+            if (ask) await parts.GetRequiredService<ForecastSource>().BeginPass(stop).AskAsync(NightEvaluation.PlaceOf(watch));
         }
 
         return parts;

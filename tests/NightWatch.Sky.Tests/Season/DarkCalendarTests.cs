@@ -70,8 +70,8 @@ public class DarkCalendarTests
             Assert.Equal(run.Count, nights.Count);
             Assert.Equal(Period.DaysBetween(run.First, run.Last) + 1, run.Count);
             Assert.Equal(nights.Sum(night => night.Usable.TotalSeconds), run.Usable.TotalSeconds, 0.01);
-            var least = lunation.Nights.Max(night => night.LongestRun) * NightRun.LeastShare;
-            Assert.All(nights, night => Assert.True(night.LongestRun >= least && night.LongestRun >= NightRun.LeastWindow));
+            var least = lunation.Nights.Max(night => night.LongestRun) * NightSpell.LeastShare;
+            Assert.All(nights, night => Assert.True(night.LongestRun >= least && night.LongestRun >= NightSpell.LeastWindow));
         }
 
         // At 50.5° north the Sun stays above −18° from early June to early July.

@@ -11,7 +11,7 @@ public sealed class LearntChanceStoreOnPostgres() : LearntChanceStorePromises(ne
 public abstract class LearntChanceStorePromises(TestDatabase tested) : StoreTest(tested)
 {
     private static readonly ChanceKey Key = new("met-norway", 2);
-    private static readonly ChanceFigures Figures = ChanceFigures.Of(new RunFigures(180, 240, .9, 4, .1), [], 90, 300);
+    private static readonly ChanceFigures Figures = ChanceFigures.Of(new ForecastFigures(180, 240, .9, 4, .1), [], 90, 300);
 
     private LearntChanceStore Learnt => new(Database);
 

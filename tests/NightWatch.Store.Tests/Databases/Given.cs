@@ -97,7 +97,7 @@ internal static class Given
             {
                 Uncalibrated = 0.81,
                 CalibrationVersion = 3,
-                Figures = new ChanceFigures(new RunShape(0.5, 0.25, 1.6), new RunShape(2.7081, 0.3, 1.4), 1.2, -0.5, 0.4),
+                Figures = new ChanceFigures(new ForecastShape(0.5, 0.25, 1.6), new ForecastShape(2.7081, 0.3, 1.4), 1.2, -0.5, 0.4),
             },
             Reasons =
             [

@@ -6,7 +6,7 @@ namespace NightWatch.Store.Tests.Verdicts;
 
 public sealed class StoredFiguresTests
 {
-    private static readonly RunShape Newest = new(.5, -.2501, 1.6);
+    private static readonly ForecastShape Newest = new(.5, -.2501, 1.6);
 
     public static TheoryData<ChanceFigures, string> Kept => new()
     {

@@ -17,8 +17,8 @@ public sealed class ArchiveTrialTests
         minutes =>
         {
             var at = Instant.FromUtc(2024, 9, 28, 0, 0) + Duration.FromMinutes(minutes);
-            var known = new ArchivedRuns(October.Runs).KnownAt(at);
-            var alone = new ArchivedRuns([.. October.Runs.Where(run => run.IssuedAt <= at)]).KnownAt(at);
+            var known = new ArchivedForecastRuns(October.Runs).KnownAt(at);
+            var alone = new ArchivedForecastRuns([.. October.Runs.Where(run => run.IssuedAt <= at)]).KnownAt(at);
             Assert.Same(October.Runs.Last(run => run.IssuedAt <= at), known.Newest);
             Assert.Equal(known.Newest, alone.Newest);
             Assert.Equal(known.EarlierRuns, alone.EarlierRuns);
@@ -33,9 +33,9 @@ public sealed class ArchiveTrialTests
     public void Without_a_run_of_the_last_day_nothing_is_known()
     {
         var first = October.Runs[0].IssuedAt!.Value;
-        Assert.Null(new ArchivedRuns(October.Runs).KnownAt(first - Duration.FromMinutes(1)).Newest);
-        Assert.Null(new ArchivedRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(25)).Newest);
-        Assert.NotNull(new ArchivedRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(23)).Newest);
+        Assert.Null(new ArchivedForecastRuns(October.Runs).KnownAt(first - Duration.FromMinutes(1)).Newest);
+        Assert.Null(new ArchivedForecastRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(25)).Newest);
+        Assert.NotNull(new ArchivedForecastRuns([October.Runs[0]]).KnownAt(first + Duration.FromHours(23)).Newest);
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public sealed class ArchiveTrialTests
     {
         // Full Moon of 2024-10-17, 11:26 UTC, for who wants more of the sky than stars at its brightest.
         var watch = October.Watch with { Limits = October.Watch.Limits with { DarkFullMag = 21, DarkNothingMag = 20.5 } };
-        var nights = new ArchiveTrial(watch, new ArchivedRuns(October.Runs), October.Came, new LocalTime(15, 0))
+        var nights = new ArchiveTrial(watch, new ArchivedForecastRuns(October.Runs), October.Came, new LocalTime(15, 0))
             .Run(TestContext.Current.CancellationToken);
         var full = nights.Single(night => night.Night == new LocalDate(2024, 10, 17));
         Assert.Equal((NightUse.NotTheWeathers, false, null), (full.Use, full.Usable, full.Letters));
@@ -149,7 +149,14 @@ public sealed class ArchiveTrialTests
         Assert.Equal(values.Average(), night.Looks[0].DarkCloud!.Value, 12);
     }
 
-    private static ArchiveChances Learning(Weather.Series.ForecastSeries came) => ArchiveChances.Of(
-        PriorChoice.Shipped, isLearning: true, October.Watch, October.Watch, new ArchivedRuns(October.Runs), came, new LocalTime(15, 0),
-        TestContext.Current.CancellationToken)!;
+    private static ArchiveChances Learning(Weather.Series.ForecastSeries came) =>
+        ArchiveChances.Of(
+            PriorChoice.Shipped,
+            isLearning: true,
+            October.Watch,
+            October.Watch,
+            new ArchivedForecastRuns(October.Runs),
+            came,
+            new LocalTime(15, 0),
+            TestContext.Current.CancellationToken)!;
 }

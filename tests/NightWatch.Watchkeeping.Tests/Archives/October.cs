@@ -30,7 +30,7 @@ internal static class October
 
     /// <summary>The trial over the month with some runs and hours.</summary>
     public static IReadOnlyList<ArchivedNight> Try(IReadOnlyList<ForecastSeries> runs, ForecastSeries came, int lookHour = 15) =>
-        new ArchiveTrial(Watch, new ArchivedRuns(runs), came, new LocalTime(lookHour, 0))
+        new ArchiveTrial(Watch, new ArchivedForecastRuns(runs), came, new LocalTime(lookHour, 0))
             .Run(TestContext.Current.CancellationToken);
 
     /// <summary>The hours that came, each changed as a test wants it.</summary>

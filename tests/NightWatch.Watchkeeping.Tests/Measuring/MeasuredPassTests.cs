@@ -45,7 +45,7 @@ public sealed class MeasuredPassTests : IAsyncLifetime
     {
         await TwoDaysAsync();
         // What a pass has fetched it does not read again; a process that has just started does.
-        var started = ActivatorUtilities.CreateInstance<ForecastDesk>(parts);
+        var started = ActivatorUtilities.CreateInstance<ForecastSource>(parts);
         Assert.NotNull(
             (await started.Read(TestContext.Current.CancellationToken).AskAsync(NightEvaluation.PlaceOf(Cast.Watches[0]))).Newest);
 

@@ -28,7 +28,7 @@ public sealed class AlternativeFinderTests : IDisposable
         for (var day = 0; day < 8; day++)
         {
             await using var parts = await PartsAsync(Cast.FirstDay.PlusDays(day));
-            var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
+            var forecasts = parts.GetRequiredService<ForecastSource>().BeginPass(stop);
             var order = await OrderAsync(parts, forecasts, Cast.FirstDay.PlusDays(day));
 
             var found = (await parts.GetRequiredService<AlternativeFinder>().FindAsync([order], forecasts, stop))[order.Plan.Watch.Id];
@@ -61,7 +61,7 @@ public sealed class AlternativeFinderTests : IDisposable
     {
         var stop = TestContext.Current.CancellationToken;
         await using var parts = await PartsAsync(Cast.FirstDay);
-        var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
+        var forecasts = parts.GetRequiredService<ForecastSource>().BeginPass(stop);
         var order = await OrderAsync(parts, forecasts, Cast.FirstDay);
 
         Assert.Empty(

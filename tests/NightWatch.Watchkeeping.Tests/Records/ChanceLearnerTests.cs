@@ -56,7 +56,7 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
 
         Assert.Equal(1, await Learner.LearnAsync(Now, Cancel));
 
-        var book = await parts.GetRequiredService<ChanceDesk>().BookAsync(Now, Cancel);
+        var book = await parts.GetRequiredService<ChancesInUse>().BookAsync(Now, Cancel);
         var ahead = book.Find(new ChanceKey("met-norway", 1))!;
         Assert.Equal((1, true, Nights), (ahead.Version, ahead.IsUsed, ahead.Learning.Nights));
         Assert.Equal(new Dictionary<string, int> { ["debrief"] = Nights }, ahead.Sources);
@@ -211,8 +211,8 @@ public sealed class ChanceLearnerTests : IAsyncLifetime
 
     private static ChanceFigures Figures(double usableMin, double stretch)
     {
-        var run = new RunFigures(usableMin, usableMin + 30, stretch, 3, .1);
-        return ChanceFigures.Of(run, [new AgedRun(run, 6)], 90, 400);
+        var run = new ForecastFigures(usableMin, usableMin + 30, stretch, 3, .1);
+        return ChanceFigures.Of(run, [new AgedForecast(run, 6)], 90, 400);
     }
 
     private static VerdictRecord Verdict(LocalDate night, int lead, ChanceFigures? figures) => new()

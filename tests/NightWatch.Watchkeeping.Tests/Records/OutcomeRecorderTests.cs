@@ -178,7 +178,7 @@ public sealed class OutcomeRecorderTests : IAsyncLifetime
     private async Task AskAsync(int day, int hour)
     {
         clock.AdvanceTo(At(day, hour));
-        await parts.GetRequiredService<ForecastDesk>().BeginPass(Cancel).AskAsync(NightEvaluation.PlaceOf(Watch));
+        await parts.GetRequiredService<ForecastSource>().BeginPass(Cancel).AskAsync(NightEvaluation.PlaceOf(Watch));
     }
 
     private async Task OpenAsync(ObservationsOptions observations)

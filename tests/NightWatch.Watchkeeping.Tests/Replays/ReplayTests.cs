@@ -21,7 +21,7 @@ public sealed class FewDays : IAsyncLifetime
     public string Database => Path.Combine(Folder, "kept.db");
 
     public async ValueTask InitializeAsync() =>
-        await new RehearsalRun(5, ClimateKinds.Default, Days, Path.Combine(Folder, "letters"), (_, _, _) => { }, Database).RunAsync(
+        await new RehearsalPlayer(5, ClimateKinds.Default, Days, Path.Combine(Folder, "letters"), (_, _, _) => { }, Database).RunAsync(
             TestContext.Current.CancellationToken);
 
     public ValueTask DisposeAsync()

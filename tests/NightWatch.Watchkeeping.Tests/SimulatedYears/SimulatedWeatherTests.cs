@@ -36,9 +36,11 @@ public sealed class SimulatedWeatherTests
         {
             var at = watch.Site.Zone.AtStartOfDay(night.PlusDays(-lead)).ToInstant() + Duration.FromHours(lead == 0 ? 14 : 19);
             var runs = new List<ForecastSeries>();
-            for (var back = 0; back <= ForecastDesk.EarlierRuns; back++)
+            for (var back = 0; back <= ForecastSource.EarlierRuns; back++)
                 runs.Add(
-                    ((Fetched.Fresh)await FeedAt(at - back * FakeRun.Every).FetchAsync(NightEvaluation.PlaceOf(watch), null, stop)).Series);
+                    (
+                        (Fetched.Fresh)
+                            await FeedAt(at - back * FakeForecastRun.Every).FetchAsync(NightEvaluation.PlaceOf(watch), null, stop)).Series);
             var members = (FetchedMembers.Fresh)await FeedAt(at).FetchMembersAsync(NightEvaluation.PlaceOf(watch), null, stop);
             var came = new PlaceWeather
             {
@@ -77,8 +79,8 @@ public sealed class SimulatedWeatherTests
     }
 
     private static IEnumerable<(LocalDate Night, Interval Dark)> DarkNights(SimulatedWeather simulated) =>
-        from night in Enumerable.Range(0, 300).Select(day => YearsRun.FirstNight.PlusDays(5 * day))
+        from night in Enumerable.Range(0, 300).Select(day => YearsSimulation.FirstNight.PlusDays(5 * day))
         let sky = simulated.SkyOf(night)
         where sky.Verdict.Probability.Basis != ProbabilityBasis.SkyAlone
-        select (night, YearsRun.DarkOf(sky.Sky));
+        select (night, YearsSimulation.DarkOf(sky.Sky));
 }

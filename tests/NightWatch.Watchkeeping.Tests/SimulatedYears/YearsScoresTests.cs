@@ -53,7 +53,7 @@ public sealed class YearsScoresTests
     [Fact]
     public void What_was_learnt_before_each_look_is_scored_beside_what_was_said()
     {
-        var run = new RunFigures(240, 270, .9, 3, .1);
+        var run = new ForecastFigures(240, 270, .9, 3, .1);
         var figures = ChanceFigures.Of(run, [], 90, 400);
         // Four nights of two sites, a fortnight apart: none comes usable.
         SimulatedNight[] cloudy = [.. nights.SelectMany(night => Enumerable.Range(0, 2).Select(site => night with

@@ -28,7 +28,7 @@ internal sealed record InventedNights(ClimateKind Kind, ForecastPlace Place, dou
 
     /// <summary>As forecast by the run known at 15:00 so many days before.</summary>
     public double[] Forecast(int lead, int member = 0) =>
-        Of((world, at, look) => world.Forecast(Place, at, FakeRun.NewestAt(look - Duration.FromDays(lead)), member), MeanCloud);
+        Of((world, at, look) => world.Forecast(Place, at, FakeForecastRun.NewestAt(look - Duration.FromDays(lead)), member), MeanCloud);
 
     public static double MeanCloud(WeatherState[] hours) => hours.Average(state => state.Cloud);
 }

@@ -33,7 +33,7 @@ internal static class CalendarCommand
         command.SetAction(
             async (given, stop) =>
             {
-                await using var parts = await StoredParts.OpenAsync(
+                await using var parts = await StoredServices.OpenAsync(
                     AllSettings.ReadValid(shell.Directory, given.GetValue(config)), shell.Clock, TimeProvider.System, stop);
                 var link = await action(parts.GetRequiredService<CalendarFeeds>(), given.GetRequiredValue(address), stop);
                 shell.Say(

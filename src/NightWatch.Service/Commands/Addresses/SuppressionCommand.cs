@@ -91,7 +91,7 @@ internal static class SuppressionCommand
 
     private static async Task<int> WithAsync(Shell shell, string? configPath, Func<SuppressionStore, Task> action, CancellationToken stop)
     {
-        await using var parts = await StoredParts.OpenAsync(
+        await using var parts = await StoredServices.OpenAsync(
             AllSettings.ReadValid(shell.Directory, configPath), shell.Clock, TimeProvider.System, stop);
         await action(parts.GetRequiredService<SuppressionStore>());
         return Exit.Ok;

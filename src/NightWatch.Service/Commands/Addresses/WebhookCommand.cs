@@ -20,7 +20,7 @@ internal static class WebhookCommand
                 var settings = AllSettings.ReadValid(shell.Directory, given.GetValue(config));
                 if (WebhookTransport.WhyNot(given.GetRequiredValue(url), settings.Webhooks.AllowLoopback) is { } why)
                     throw new BadInputException("url: " + why);
-                await using var parts = await StoredParts.OpenAsync(settings, shell.Clock, TimeProvider.System, stop);
+                await using var parts = await StoredServices.OpenAsync(settings, shell.Clock, TimeProvider.System, stop);
                 shell.Say(WebhookSignature.SecretOf(parts.GetRequiredService<StoredLinkSigner>(), given.GetRequiredValue(url)));
                 return Exit.Ok;
             });

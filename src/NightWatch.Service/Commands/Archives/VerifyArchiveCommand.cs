@@ -58,7 +58,7 @@ internal static class VerifyArchiveCommand
                     $"nightwatch: warning: --runs is for {known.Header.Place}, {km:0} km from {order.Site.Name}."));
             }
 
-            var (archived, at) = (new ArchivedRuns(known.Runs), given.GetValue(look) ?? DefaultLook);
+            var (archived, at) = (new ArchivedForecastRuns(known.Runs), given.GetValue(look) ?? DefaultLook);
             var choice = Enum.Parse<PriorChoice>(given.GetValue(prior) ?? "shipped", ignoreCase: true);
             var isLearning = given.GetValue(learn) == "on";
             var usual = given.GetValue(watch) is null ? order : DefaultWatch(known.Header);

@@ -40,7 +40,7 @@ internal static class SteeringCommands
         string description,
         Shell shell,
         Option<string?> config,
-        Func<Steering, WatchNight, CancellationToken, Task<SteeringOutcome>> wish)
+        Func<WatchSteering, WatchNight, CancellationToken, Task<SteeringOutcome>> wish)
     {
         var id = Id("id", "The watch's id.");
         var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
@@ -90,12 +90,12 @@ internal static class SteeringCommands
     }
 
     private static async Task<int> SteerAsync(
-        Shell shell, string? configPath, Func<Steering, Task<SteeringOutcome>> wish, CancellationToken stop)
+        Shell shell, string? configPath, Func<WatchSteering, Task<SteeringOutcome>> wish, CancellationToken stop)
     {
-        await using var parts = await StoredParts.OpenAsync(
+        await using var parts = await StoredServices.OpenAsync(
             AllSettings.ReadValid(shell.Directory, configPath), shell.Clock, TimeProvider.System, stop);
         shell.Say(
-            await wish(parts.GetRequiredService<Steering>()) switch
+            await wish(parts.GetRequiredService<WatchSteering>()) switch
             {
                 SteeringOutcome.Done done => done.Says,
                 SteeringOutcome.Refused refused => throw new BadInputException(refused.Why),

@@ -55,7 +55,7 @@ internal static class LetterCommand
                 var form = FormOf(path);
                 var clock = new VirtualClock(given.GetValue(at) ?? shell.Clock.GetCurrentInstant());
                 var settings = AllSettings.ReadValid(shell.Directory, given.GetValue(config));
-                await using var parts = await StoredParts.OpenAsync(settings, clock, clock, stop);
+                await using var parts = await StoredServices.OpenAsync(settings, clock, clock, stop);
                 var about =
                     await parts.GetRequiredService<WatchStore>().FindAsync(id, stop)
                     ?? throw new BadInputException($"--watch: there is no watch '{id}'; accepted: an id that 'watch list' shows.");
@@ -89,7 +89,7 @@ internal static class LetterCommand
     private static async Task<ReviewLetter> OfNightAsync(
         ServiceProvider parts, LetterKind kind, Watch watch, LocalDate night, Instant now, CancellationToken stop)
     {
-        var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(stop);
+        var forecasts = parts.GetRequiredService<ForecastSource>().BeginPass(stop);
         var told = await parts.GetRequiredService<ToldNightStore>().GetAsync(watch.Id, night, stop);
         var plan = (
             await NightEvaluation.AskAsync(watch, night, forecasts, now, parts.GetRequiredService<SharedSky>(), told.Night.Told)).Plan;

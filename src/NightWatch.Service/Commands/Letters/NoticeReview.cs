@@ -30,7 +30,7 @@ internal static class NoticeReview
             Digest => await writer.WriteDigestAsync(
                 await parts
                     .GetRequiredService<DigestPass>()
-                    .DraftAsync(watch, parts.GetRequiredService<ForecastDesk>().BeginPass(stop), now, stop),
+                    .DraftAsync(watch, parts.GetRequiredService<ForecastSource>().BeginPass(stop), now, stop),
                 stop),
             Confirmation => await writer.WriteConfirmationAsync(
                 new ConfirmationDraft(to, link, now, now + ConfirmationDraft.Valid) { Place = watch.Site.Position, Zone = zone }, stop),

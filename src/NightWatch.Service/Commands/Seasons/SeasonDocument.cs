@@ -87,7 +87,7 @@ internal sealed record SeasonEclipse(
 }
 
 /// <summary>A lunation: its new Moon, its nights in this season, its best run.</summary>
-internal sealed record SeasonLunation(Instant NewMoon, LocalDate First, LocalDate Last, SeasonRun? Best)
+internal sealed record SeasonLunation(Instant NewMoon, LocalDate First, LocalDate Last, SeasonSpell? Best)
 {
     public static SeasonLunation Of(DarkLunation lunation) => new(
         lunation.NewMoon,
@@ -97,4 +97,4 @@ internal sealed record SeasonLunation(Instant NewMoon, LocalDate First, LocalDat
 }
 
 /// <summary>Nights in a row, each nearly as good as the best of the lunation.</summary>
-internal sealed record SeasonRun(LocalDate First, LocalDate Last, int Nights, double ShootingHours);
+internal sealed record SeasonSpell(LocalDate First, LocalDate Last, int Nights, double ShootingHours);

@@ -45,7 +45,8 @@ internal static class VerifySimulatedCommand
                     given.GetValue(seed) ?? DefaultSeed);
                 var (kind, ensemble) = (given.KindOf(climate), given.GetValue(members) ?? 0);
                 var progress = new Progress(shell.Error, places);
-                var nights = new YearsRun(kind, world, YearsRun.NightsOf(span), places, step, ensemble, progress.Show).Run(stop);
+                var nights = new YearsSimulation(kind, world, YearsSimulation.NightsOf(span), places, step, ensemble, progress.Show).Run(
+                    stop);
                 progress.End();
                 if (nights.Count == 0)
                     throw new BadInputException(

@@ -12,11 +12,11 @@ namespace NightWatch.Store.Verdicts;
 /// <param name="RetrievedAt">When the deciding answer had last been confirmed by then; a later confirmation moves the stored row's
 /// own.</param>
 /// <param name="Rain">Rain of the three days before, as it was known.</param>
-public sealed record InputRuns(
+public sealed record InputForecastRuns(
     long? Newest, long? SecondOpinion, IReadOnlyList<long> Earlier, long? Members, Instant? RetrievedAt, RainBefore Rain)
 {
     /// <summary>Of the weather as it is known.</summary>
-    public static InputRuns Of(PlaceWeather weather, RainBefore rain)
+    public static InputForecastRuns Of(PlaceWeather weather, RainBefore rain)
     {
         ArgumentNullException.ThrowIfNull(weather);
         return new(

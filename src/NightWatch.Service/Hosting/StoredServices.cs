@@ -7,7 +7,7 @@ using NodaTime;
 namespace NightWatch.Service.Hosting;
 
 /// <summary>The parts of the service for one command beside it: what is stored is used, no feed is asked, nothing is sent.</summary>
-internal static class StoredParts
+internal static class StoredServices
 {
     /// <summary>The parts over a database brought up to date.</summary>
     public static async Task<ServiceProvider> OpenAsync(AllSettings settings, IClock clock, TimeProvider time, CancellationToken stop)

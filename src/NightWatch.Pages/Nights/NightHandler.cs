@@ -17,11 +17,11 @@ namespace NightWatch.Pages.Nights;
 /// Looks a night up for a reader: the passes' own evaluation over what is kept. No feed is asked and nothing is written, so a page costs
 /// milliseconds and a scanner that follows every link changes nothing.
 /// </summary>
-internal sealed class NightDesk(
+internal sealed class NightHandler(
     ToldNightStore told,
     OutcomeStore outcomes,
     PastNights past,
-    ForecastDesk desk,
+    ForecastSource handler,
     AlternativeFinder alternatives,
     SharedSky sky,
     RecordReader record,
@@ -35,7 +35,7 @@ internal sealed class NightDesk(
         var track = await record.TrackAsync(watch, now, stop);
         // From its noon on it is over whatever the Sun does, and what is kept now need not be judged for that.
         if (now >= LocalClock.At(watch.Site.Zone, night.PlusDays(1), LocalTime.Noon)) return await OverAsync();
-        var forecasts = desk.Read(stop);
+        var forecasts = handler.Read(stop);
         var plan = (await NightEvaluation.AskAsync(watch, night, forecasts, now, sky, memory.Night.Told)).Plan;
         var found = new FoundNight(plan, memory.Night, [], NightBasis.KeptAnswers, now) { Track = track };
         if (found.IsOver) return await OverAsync();

@@ -8,7 +8,7 @@ namespace NightWatch.Weather.Fake;
 /// <summary>
 /// A run of the fake feed at once as a series, for the hours that are wanted: what its body would be read as, many times faster.
 /// </summary>
-public static class FakeRun
+public static class FakeForecastRun
 {
     private static readonly FakeReader reader = new();
     private static readonly (ImmutableArray<int> Stamps, ImmutableArray<(int Start, int End)> Periods) wholeRun = FakeBody.Layout(

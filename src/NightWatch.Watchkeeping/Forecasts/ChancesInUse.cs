@@ -6,7 +6,7 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Forecasts;
 
 /// <summary>The chances in use, read again now and then: another node may have learnt.</summary>
-internal sealed class ChanceDesk(LearntChanceStore store)
+internal sealed class ChancesInUse(LearntChanceStore store)
 {
     private static readonly Duration ReadEvery = Duration.FromMinutes(10);
 

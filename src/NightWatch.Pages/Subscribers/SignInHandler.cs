@@ -11,7 +11,7 @@ using NodaTime;
 namespace NightWatch.Pages.Subscribers;
 
 /// <summary>Lets subscribers in by a mailed link; there are no passwords.</summary>
-internal sealed class SignInDesk(
+internal sealed class SignInHandler(
     TicketStore tickets, WatchStore watches, OutboxStore outbox, MailRations rations, LetterWriter letters, PageAddress pages, IClock clock)
 {
     /// <summary>Mails a link to an address that has a watch; to any other nothing. Which of both does not show.</summary>

@@ -15,8 +15,8 @@ internal sealed record NearReports(string Station, double Km, IReadOnlyList<Aero
 /// <summary>
 /// Finds the aerodrome nearest a site and gets its reports; what the host refuses is logged and is no exception anywhere.
 /// </summary>
-internal sealed partial class AerodromeDesk(
-    ObservationsOptions options, IClock clock, ILogger<AerodromeDesk> log, AerodromeFeed? feed = null)
+internal sealed partial class NearestAerodrome(
+    ObservationsOptions options, IClock clock, ILogger<NearestAerodrome> log, AerodromeFeed? feed = null)
 {
     /// <summary>Somebody may be asked at all.</summary>
     public bool IsOn => feed is not null && options.AerodromeKm > 0;

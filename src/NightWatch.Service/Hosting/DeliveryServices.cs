@@ -14,7 +14,7 @@ using NodaTime;
 namespace NightWatch.Service.Hosting;
 
 /// <summary>What the ways to the subscriber need beside the letters themselves.</summary>
-internal static class DeliveryParts
+internal static class DeliveryServices
 {
     public static IServiceCollection AddDelivery(this IServiceCollection services, AllSettings settings) => services
         .AddSingleton(settings.Webhooks).AddSingleton(settings.Bounces).AddSingleton<LetterCalls>()

@@ -6,7 +6,7 @@ using NightWatch.Weather.Fake;
 
 namespace NightWatch.Watchkeeping.Tests.SimulatedYears;
 
-public sealed class YearsRunTests
+public sealed class YearsSimulationTests
 {
     [Fact]
     public void The_same_seed_gives_the_same_nights_on_any_number_of_threads_and_another_others()
@@ -45,7 +45,8 @@ public sealed class YearsRunTests
     }
 
     private static IReadOnlyList<SimulatedNight> Run(int seed, int sites, ClimateKind climate = ClimateKind.SemiAridHighPlain) =>
-        new YearsRun(climate, seed, nightsASite: 150, sites, every: 12, members: 0, _ => { }).Run(TestContext.Current.CancellationToken);
+        new YearsSimulation(climate, seed, nightsASite: 150, sites, every: 12, members: 0, _ => { }).Run(
+            TestContext.Current.CancellationToken);
 
     private static List<string> Text(IEnumerable<SimulatedNight> nights) =>
         [

@@ -18,8 +18,14 @@ namespace NightWatch.Watchkeeping.Steering;
 /// What a subscriber does about their own watches and nights, from a letter's link, the pages or the command line. Each wish is one
 /// transaction over memory, calendar, letters and due rows; what it means for them is the policy's (<see cref="SubscriberWishes"/>).
 /// </summary>
-internal sealed class Steering(
-    WatchStore watches, ToldNightStore told, PassStore passes, ForecastDesk desk, SharedSky sky, SteeringLetters letters, IClock clock)
+internal sealed class WatchSteering(
+    WatchStore watches,
+    ToldNightStore told,
+    PassStore passes,
+    ForecastSource forecastSource,
+    SharedSky sky,
+    SteeringLetters letters,
+    IClock clock)
 {
     /// <summary>A pass may change a memory between our read and our commit; then the wish is read and decided anew.</summary>
     private const int Tries = 5;
@@ -45,7 +51,7 @@ internal sealed class Steering(
             var today = now.InZone(watch.Site.Zone).Date;
             var speech = Speech.To(watch);
             if (until <= today) return new SteeringOutcome.Refused(speech.Language.DayIsNotAhead(until, speech));
-            var forecasts = desk.BeginPass(stop);
+            var forecasts = forecastSource.BeginPass(stop);
             var decisions = new List<Decided>();
             foreach (var memory in await told.FromAsync(watchId, today.PlusDays(-1), stop))
             {
@@ -84,7 +90,7 @@ internal sealed class Steering(
                 if (left.Subscriber.Key() != chosen.Subscriber.Key()) return new SteeringOutcome.Refused(words.NotOneSubscriber);
                 if (chosen.IsPausedAt(now) || chosen.IsPausedOn(to.Night))
                     return new SteeringOutcome.Refused(words.WatchIsPaused(chosen.Id));
-                var forecasts = desk.BeginPass(stop);
+                var forecasts = forecastSource.BeginPass(stop);
                 var (leftMemory, chosenMemory) = (
                     await told.GetAsync(left.Id, from.Night, stop), await told.GetAsync(chosen.Id, to.Night, stop));
                 var (leftPlan, chosenPlan) = (

@@ -18,7 +18,8 @@ namespace NightWatch.Watchkeeping.SimulatedYears;
 /// <param name="every">Looks at every so many-th night; the sites begin on different ones.</param>
 /// <param name="members">Of the ensemble; 0: earlier runs alone.</param>
 /// <param name="progress">Told after each site how many are done.</param>
-internal sealed class YearsRun(ClimateKind climate, int seed, int nightsASite, int sites, int every, int members, Action<int> progress)
+internal sealed class YearsSimulation(
+    ClimateKind climate, int seed, int nightsASite, int sites, int every, int members, Action<int> progress)
 {
     public static readonly LocalDate FirstNight = new(2027, 1, 1);
 

@@ -15,7 +15,7 @@ using NodaTime;
 namespace NightWatch.Pages.Operator;
 
 /// <summary>What the operator sees.</summary>
-internal sealed class OperatorDesk(
+internal sealed class OperatorHandler(
     Database database, WatchStore watches, SubscriberStore subscribers, OutboxStore outbox, BacklogStore backlog, FeedHoldStore holds,
     ForecastStore forecasts, SuppressionStore suppression, MailRations rations, FeedsOptions feeds, IClock clock)
 {

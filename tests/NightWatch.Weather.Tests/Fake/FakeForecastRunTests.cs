@@ -6,7 +6,7 @@ using NodaTime.Testing;
 
 namespace NightWatch.Weather.Tests.Fake;
 
-public sealed class FakeRunTests
+public sealed class FakeForecastRunTests
 {
     private static readonly ForecastPlace moor = new(-34.2, 141.7, 45);
     private static readonly Instant now = Instant.FromUtc(2031, 3, 2, 15, 30);
@@ -23,7 +23,7 @@ public sealed class FakeRunTests
         var fresh = Assert.IsType<Fetched.Fresh>(
             await new FakeFeed(weather, new FakeClock(now)).FetchAsync(moor, null, TestContext.Current.CancellationToken));
         var wanted = Wanted(fromHours, toHours);
-        AssertSame(fresh.Series, FakeRun.Of(weather, moor, now, wanted), wanted);
+        AssertSame(fresh.Series, FakeForecastRun.Of(weather, moor, now, wanted), wanted);
     }
 
     [Fact]
@@ -34,12 +34,12 @@ public sealed class FakeRunTests
         );
         var wanted = Wanted(20, 40);
         foreach (var (number, member) in fresh.Members.Index())
-            AssertSame(member, FakeRun.Of(weather, moor, now, wanted, number), wanted);
+            AssertSame(member, FakeForecastRun.Of(weather, moor, now, wanted, number), wanted);
     }
 
     [Fact]
     public void Hours_outside_are_unknown() =>
-        Assert.Null(FakeRun.Of(weather, moor, now, Wanted(20, 30)).At(InstantQuantity.CloudAreaFraction, now).Value);
+        Assert.Null(FakeForecastRun.Of(weather, moor, now, Wanted(20, 30)).At(InstantQuantity.CloudAreaFraction, now).Value);
 
     private static Interval Wanted(int fromHours, int toHours) =>
         new(now + Duration.FromHours(fromHours), now + Duration.FromHours(toHours));

@@ -22,16 +22,16 @@ namespace NightWatch.Watchkeeping.Tests.Forecasts;
 /// <summary>
 /// The service's own parts on a SQLite file, with the feeds' real adapters asking servers on loopback; new Moon over Namibia.
 /// </summary>
-internal sealed class DeskAndFeeds : IAsyncDisposable
+internal sealed class SourceAndFeeds : IAsyncDisposable
 {
     public static readonly LocalDate Night = new(2026, 7, 14);
 
-    private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-desk-").FullName;
+    private readonly string folder = Directory.CreateTempSubdirectory("nightwatch-source-").FullName;
     private ServiceProvider parts = null!;
     private FeedServer met = null!;
     private FeedServer openMeteo = null!;
 
-    private DeskAndFeeds()
+    private SourceAndFeeds()
     {
     }
 
@@ -66,9 +66,9 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
 
     public string Letters => Path.Combine(folder, "letters");
 
-    public static async Task<DeskAndFeeds> StartAsync(string order, string ensemble = "none")
+    public static async Task<SourceAndFeeds> StartAsync(string order, string ensemble = "none")
     {
-        var made = new DeskAndFeeds();
+        var made = new SourceAndFeeds();
         made.met = await FeedServer.StartAsync((_, http) => made.Met(http));
         made.openMeteo = await FeedServer.StartAsync(
             (_, http) => http.Request.Path == "/v1/ensemble" ? made.Ensemble(http) : made.OpenMeteo(http));
@@ -90,7 +90,7 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
         if (parts is not null) await parts.DisposeAsync();
         var settings = new AllSettings(
             new ConfigurationBuilder().Build(),
-            new DatabaseOptions { Connection = Path.Combine(folder, "desk.db") },
+            new DatabaseOptions { Connection = Path.Combine(folder, "source.db") },
             new FeedsOptions
             {
                 Order = order,
@@ -119,7 +119,7 @@ internal sealed class DeskAndFeeds : IAsyncDisposable
     public async Task<NightPlan> PlanAsync(LocalDate? night = null, Watch? watch = null)
     {
         watch ??= Watch;
-        var forecasts = parts.GetRequiredService<ForecastDesk>().BeginPass(TestContext.Current.CancellationToken);
+        var forecasts = parts.GetRequiredService<ForecastSource>().BeginPass(TestContext.Current.CancellationToken);
         return (
             await NightEvaluation.AskAsync(
                 watch, night ?? Night, forecasts, Clock.GetCurrentInstant(), parts.GetRequiredService<SharedSky>(), lastTold: null)).Plan;

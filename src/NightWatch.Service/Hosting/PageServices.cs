@@ -23,7 +23,7 @@ using NightWatch.Store.Subscribers;
 namespace NightWatch.Service.Hosting;
 
 /// <summary>The pages put together: what they need, what every request passes through, and their routes.</summary>
-internal static class PageParts
+internal static class PageServices
 {
     private const int MostFormBytes = 256 * 1024;
 
@@ -51,11 +51,11 @@ internal static class PageParts
         services
             .AddSingleton<Sessions>()
             .AddSingleton<MailRations>()
-            .AddSingleton<SignUpDesk>()
-            .AddSingleton<SignInDesk>()
-            .AddSingleton<MyWatchesDesk>()
+            .AddSingleton<SignUpHandler>()
+            .AddSingleton<SignInHandler>()
+            .AddSingleton<MyWatchesHandler>()
             .AddSingleton<DataExport>();
-        services.AddSingleton<OperatorDesk>();
+        services.AddSingleton<OperatorHandler>();
         services.AddSingleton<PostGuard>().AddSingleton<SignedInOnly>().AddSingleton<OperatorGate>();
         services.AddRazorComponents();
         services.AddSingleton<KeyRing>().AddDataProtection().SetApplicationName("NightWatch");

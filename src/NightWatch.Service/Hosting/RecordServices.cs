@@ -8,15 +8,15 @@ using NightWatch.Weather;
 namespace NightWatch.Service.Hosting;
 
 /// <summary>The parts that keep the service's own score.</summary>
-internal static class RecordParts
+internal static class RecordServices
 {
     public static IServiceCollection AddRecord(this IServiceCollection services, AllSettings settings)
     {
         services.AddSingleton(settings.Observations);
-        services.AddSingleton<OutcomeStore>().AddSingleton<LearntChanceStore>().AddSingleton<ChanceDesk>().AddSingleton<RecordReader>();
+        services.AddSingleton<OutcomeStore>().AddSingleton<LearntChanceStore>().AddSingleton<ChancesInUse>().AddSingleton<RecordReader>();
         if (settings.Observations.AerodromeKm > 0) services.AddAerodromes(settings.Observations.ToAerodromes(settings.Feeds.Contact));
         return services
-            .AddSingleton<AerodromeDesk>()
+            .AddSingleton<NearestAerodrome>()
             .AddSingleton<OutcomeRecorder>()
             .AddSingleton<ChanceLearner>()
             .AddSingleton<RecordKeeping>();

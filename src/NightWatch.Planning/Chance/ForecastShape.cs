@@ -4,4 +4,4 @@ namespace NightWatch.Planning.Chance;
 /// <param name="Share">Log odds of the runs that reach the need; of one run alone, by how much it does.</param>
 /// <param name="Worth">Logarithm of the night's worth against the need.</param>
 /// <param name="Stretch">How clear and dark the best hours are, about their half.</param>
-public readonly record struct RunShape(double Share, double Worth, double Stretch);
+public readonly record struct ForecastShape(double Share, double Worth, double Stretch);

@@ -21,7 +21,7 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Tests.Steering;
 
 /// <summary>The service's own parts on a SQLite file of its own; the memory that a wish meets is put there by hand.</summary>
-public sealed class SteeringTests : IAsyncLifetime
+public sealed class WatchSteeringTests : IAsyncLifetime
 {
     private static readonly Watch Flat = Cast.Watches[0];
     private static readonly Watch Gums = Cast.Watches[1];
@@ -34,7 +34,7 @@ public sealed class SteeringTests : IAsyncLifetime
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private Watchkeeping.Steering.Steering Wishes => parts.GetRequiredService<Watchkeeping.Steering.Steering>();
+    private WatchSteering Wishes => parts.GetRequiredService<WatchSteering>();
 
     private OutboxStore Outbox => parts.GetRequiredService<OutboxStore>();
 
@@ -236,7 +236,7 @@ public sealed class SteeringTests : IAsyncLifetime
     // The invented weather of the seed decides which nights are on; two of them are needed.
     private async Task<((Watch Watch, int Ahead) From, (Watch Watch, int Ahead) To)> GoNightsAsync()
     {
-        var forecasts = parts.GetRequiredService<Watchkeeping.Forecasts.ForecastDesk>().BeginPass(Cancel);
+        var forecasts = parts.GetRequiredService<Watchkeeping.Forecasts.ForecastSource>().BeginPass(Cancel);
         var on = new List<(Watch, int)>();
         foreach (var watch in Cast.Watches)
         {

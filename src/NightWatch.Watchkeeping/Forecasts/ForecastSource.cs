@@ -9,18 +9,18 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Forecasts;
 
 /// <summary>Where a pass gets its forecasts; what the feeds refuse is logged here and is no exception anywhere.</summary>
-internal sealed partial class ForecastDesk(
+internal sealed partial class ForecastSource(
     ForecastStore store,
     RainStore rain,
     IFeedHolds holds,
     IEnumerable<IForecastFeed> feeds,
     FeedsOptions options,
     IClock clock,
-    ILogger<ForecastDesk> log,
+    ILogger<ForecastSource> log,
     Telemetry telemetry,
     FeedLedger ledger,
     KnownShares known,
-    ChanceDesk chances,
+    ChancesInUse chances,
     IEnsembleFeed? ensemble = null)
 {
     /// <summary>The last four runs give the agreement of runs.</summary>

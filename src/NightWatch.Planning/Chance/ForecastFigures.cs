@@ -6,7 +6,7 @@ namespace NightWatch.Planning.Chance;
 /// <param name="Stretch">Greatest mean, over as many minutes as are needed, of clear share times dark share, 0 to 1.</param>
 /// <param name="GustMps">Mean gust over the windows, m/s; NaN: unknown.</param>
 /// <param name="RainProbability">Greatest probability of rain over the windows, a fraction from 0 to 1; NaN: unknown.</param>
-public readonly record struct RunFigures(double UsableMin, double WorthMin, double Stretch, double GustMps, double RainProbability)
+public readonly record struct ForecastFigures(double UsableMin, double WorthMin, double Stretch, double GustMps, double RainProbability)
 {
     /// <summary>Refuses what cannot be.</summary>
     /// <exception cref="ArgumentException">A figure outside its range, named.</exception>

@@ -26,7 +26,7 @@ namespace NightWatch.Service.Rehearsal;
 /// <param name="letterFolder">Where the letters go.</param>
 /// <param name="progress">Told the day, its number and the letters so far.</param>
 /// <param name="keepAs">A new file to keep the database in, with every forecast; null: it goes.</param>
-internal sealed class RehearsalRun(
+internal sealed class RehearsalPlayer(
     long seed, ClimateKind climate, int days, string letterFolder, Action<LocalDate, int, int> progress, string? keepAs = null)
 {
     private const int DaysAround = 30;

@@ -13,7 +13,7 @@ using NodaTime.Text;
 namespace NightWatch.Pages.MyWatches;
 
 /// <summary>What a subscriber sees of their watches.</summary>
-internal sealed class MyWatchesDesk(
+internal sealed class MyWatchesHandler(
     WatchStore watches, VerdictStore verdicts, ToldNightStore told, StoredLinkSigner signer, PageRoot root, IClock clock)
 {
     /// <summary>The list, with the coming nights as they were last judged.</summary>

@@ -26,7 +26,7 @@ using NodaTime;
 namespace NightWatch.Service.Hosting;
 
 /// <summary>All parts of the service put together once, for the service itself and for its rehearsal.</summary>
-internal static class ServiceParts
+internal static class NightWatchServices
 {
     /// <summary>
     /// Registers everything but the clocks, which the caller chooses: <see cref="IClock"/> and <see cref="TimeProvider"/>.
@@ -60,7 +60,7 @@ internal static class ServiceParts
             .AddSingleton<OutboxStore>();
         services.AddSingleton<Recovery>().AddSingleton<Retention>().AddSingleton<BacklogStore>();
         services.AddHttpClient().AddWeatherFeeds(settings.Feeds.ToWeather());
-        services.AddSingleton<ForecastDesk>();
+        services.AddSingleton<ForecastSource>();
         services.AddSingleton<SecretStore>().AddSingleton<StoredLinkSigner>();
         services.AddSingleton(parts => new LetterWriter(settings.Head(parts.GetRequiredService<StoredLinkSigner>())));
         services.AddRecord(settings);
@@ -71,7 +71,7 @@ internal static class ServiceParts
             .AddSingleton<AlternativeFinder>()
             .AddSingleton<SubscriberPass>();
         services.AddDelivery(settings);
-        services.AddSingleton<Steering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
+        services.AddSingleton<WatchSteering>().AddSingleton<SteeringLetters>().AddSingleton<DigestPass>();
         services
             .AddSingleton<Cores>()
             .AddSingleton<PassRunner>()

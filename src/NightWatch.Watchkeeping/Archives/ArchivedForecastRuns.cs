@@ -9,10 +9,10 @@ namespace NightWatch.Watchkeeping.Archives;
 
 /// <summary>The runs of an archive as a look of the service has them: none later than the look. Safe to use from many threads.</summary>
 /// <param name="runs">Ascending by the time of issue.</param>
-internal sealed class ArchivedRuns(IReadOnlyList<ForecastSeries> runs)
+internal sealed class ArchivedForecastRuns(IReadOnlyList<ForecastSeries> runs)
 {
     /// <summary>As many of the last answers as a pass reads to find runs of their own.</summary>
-    private const int LastAnswers = 1 + 2 * ForecastDesk.EarlierRuns;
+    private const int LastAnswers = 1 + 2 * ForecastSource.EarlierRuns;
 
     private static readonly FetchRules rules = new();
 
@@ -25,7 +25,7 @@ internal sealed class ArchivedRuns(IReadOnlyList<ForecastSeries> runs)
     {
         var count = CountUntil(at);
         var answers = Enumerable.Range(Math.Max(0, count - LastAnswers), Math.Min(count, LastAnswers)).Select(i => runs[i]);
-        var known = rules.Distinct(answers, 1 + ForecastDesk.EarlierRuns);
+        var known = rules.Distinct(answers, 1 + ForecastSource.EarlierRuns);
         if (known.IsEmpty || rules.Judge(known[0].RetrievedAt, known[0].IssuedAt, at) == Freshness.TooOld) return PlaceWeather.Unknown;
         return new PlaceWeather
         {

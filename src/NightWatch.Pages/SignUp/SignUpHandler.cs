@@ -13,7 +13,7 @@ using NodaTime;
 namespace NightWatch.Pages.SignUp;
 
 /// <summary>Takes sign-ups: a letter asks the address first, and only its answer makes a watch.</summary>
-internal sealed class SignUpDesk(
+internal sealed class SignUpHandler(
     TicketStore tickets,
     SubscriberStore subscribers,
     WatchStore watches,

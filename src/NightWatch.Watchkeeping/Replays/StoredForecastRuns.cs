@@ -10,7 +10,7 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Replays;
 
 /// <summary>Stored answers read again, the last ones kept: one look follows the other on the same runs. For one thread.</summary>
-internal sealed class StoredRuns(ForecastStore store)
+internal sealed class StoredForecastRuns(ForecastStore store)
 {
     /// <summary>A day of passes over one place.</summary>
     private const int Most = 24;
@@ -21,7 +21,7 @@ internal sealed class StoredRuns(ForecastStore store)
 
     /// <summary>The weather as a look had it.</summary>
     /// <returns>Null: an answer that it was made from is not kept any more.</returns>
-    public async Task<PlaceWeather?> WeatherAsync(InputRuns runs, CancellationToken stop)
+    public async Task<PlaceWeather?> WeatherAsync(InputForecastRuns runs, CancellationToken stop)
     {
         await ReadAsync(runs.All(), stop);
         if (runs.All().Any(id => read[id].IsEmpty)) return null;

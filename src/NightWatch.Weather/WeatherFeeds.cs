@@ -84,13 +84,13 @@ public static class WeatherFeeds
         services.TryAddSingleton(TimeProvider.System);
         foreach (var id in options.Feeds)
         {
-            AddClient(services, id);
+            AddClient(services, id, options.Retries);
             services.AddSingleton(parts => Forecasts[id](options, Client(parts, id), parts.GetRequiredService<IClock>()));
         }
 
         if (options.Ensemble is { } ensemble)
         {
-            AddClient(services, ensemble);
+            AddClient(services, ensemble, options.Retries);
             services.AddSingleton(parts => Ensembles[ensemble](options, Client(parts, ensemble), parts.GetRequiredService<IClock>()));
         }
 
@@ -102,11 +102,11 @@ public static class WeatherFeeds
     public static IServiceCollection AddAerodromes(this IServiceCollection services, AerodromeOptions options)
     {
         services.TryAddSingleton(TimeProvider.System);
-        AddClient(services, Aerodromes);
+        AddClient(services, Aerodromes, FeedPipeline.Retries);
         return services.AddSingleton(parts => new AerodromeFeed(Client(parts, Aerodromes), options, parts.GetRequiredService<IClock>()));
     }
 
-    private static void AddClient(IServiceCollection services, string id)
+    private static void AddClient(IServiceCollection services, string id, int retries)
     {
         if (!Manners.TryGetValue(id, out var manners))
             return;
@@ -127,7 +127,7 @@ public static class WeatherFeeds
             .SetHandlerLifetime(Timeout.InfiniteTimeSpan);
         // The first added is the outermost: each attempt of the pipeline reads a whole answer.
         client.AddResilienceHandler(
-            id, (builder, context) => FeedPipeline.Build(builder, manners, context.ServiceProvider.GetRequiredService<TimeProvider>()));
+            id, (builder, context) => FeedPipeline.Build(builder, manners, context.ServiceProvider.GetRequiredService<TimeProvider>(), retries));
         client.AddHttpMessageHandler(() => new WholeAnswerHandler());
     }
 

@@ -1,6 +1,7 @@
 using NightWatch.Weather.Fake;
 using NightWatch.Weather.Feeds;
 using NightWatch.Weather.MetNorway;
+using NightWatch.Weather.Http;
 using NightWatch.Weather.Nws;
 using NightWatch.Weather.OpenMeteo;
 
@@ -23,6 +24,9 @@ public sealed record WeatherOptions
 
     /// <summary>Product and version in the User-Agent.</summary>
     public string Product { get; init; } = Http.Product.Token;
+
+    /// <summary>Attempts after the first that fails; 0 where a person waits for the answer.</summary>
+    public int Retries { get; init; } = FeedPipeline.Retries;
 
     /// <summary>Address of MET Norway; null: its own.</summary>
     public Uri? MetNorwayUrl { get; init; }

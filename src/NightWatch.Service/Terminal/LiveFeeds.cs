@@ -1,4 +1,3 @@
-using NightWatch.Watchkeeping.Forecasts;
 using NightWatch.Weather;
 using NodaTime;
 
@@ -8,7 +7,7 @@ namespace NightWatch.Service.Terminal;
 internal static class LiveFeeds
 {
     /// <summary>The services behind them, silent: what comes of an ask the command says itself.</summary>
-    public static IServiceCollection Of(FeedsOptions options, IClock clock) => new ServiceCollection()
+    public static IServiceCollection Of(WeatherOptions options, IClock clock) => new ServiceCollection()
         .AddSingleton(clock).AddSingleton(TimeProvider.System).AddLogging(logging => logging.ClearProviders())
-        .AddHttpClient().AddWeatherFeeds(options.ToWeather());
+        .AddHttpClient().AddWeatherFeeds(options);
 }

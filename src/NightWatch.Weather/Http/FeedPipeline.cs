@@ -38,11 +38,18 @@ internal static class FeedPipeline
     /// <summary>A host that asks for more patience than this is not asked again within the fetch.</summary>
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(20);
 
-    private const int Retries = 3;
+    /// <summary>Attempts after the first.</summary>
+    public const int Retries = 3;
+
     private const int Waiting = 1000;
 
     /// <summary>Builds it.</summary>
-    public static void Build(ResiliencePipelineBuilder<HttpResponseMessage> builder, HostManners manners, TimeProvider time)
+    /// <param name="builder">Takes the strategies.</param>
+    /// <param name="manners">How the host is treated.</param>
+    /// <param name="time">Times the waits.</param>
+    /// <param name="retries">Attempts after the first; 0: a person waits for the answer, and a refusal is one.</param>
+    public static void Build(
+        ResiliencePipelineBuilder<HttpResponseMessage> builder, HostManners manners, TimeProvider time, int retries)
     {
         builder.TimeProvider = time;
         builder
@@ -56,17 +63,22 @@ internal static class FeedPipeline
                         TokensPerPeriod = manners.PerSecond,
                         ReplenishmentPeriod = TimeSpan.FromSeconds(1),
                         QueueLimit = Waiting,
-                    }))
-            .AddRetry(
+                    }));
+        if (retries > 0)
+        {
+            builder.AddRetry(
                 new RetryStrategyOptions<HttpResponseMessage>
                 {
-                    MaxRetryAttempts = Retries,
+                    MaxRetryAttempts = retries,
                     BackoffType = DelayBackoffType.Exponential,
                     Delay = manners.FirstDelay,
                     UseJitter = true,
                     ShouldHandle = args => ValueTask.FromResult(IsWorthRetrying(args.Outcome, manners, time)),
                     DelayGenerator = args => ValueTask.FromResult(Delay(args, manners, time)),
-                })
+                });
+        }
+
+        builder
             .AddCircuitBreaker(
                 new CircuitBreakerStrategyOptions<HttpResponseMessage>
                 {

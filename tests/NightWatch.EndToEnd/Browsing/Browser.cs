@@ -84,5 +84,8 @@ public sealed class Tab : IAsyncDisposable
     /// <summary>Opens an address and waits until nothing more is asked.</summary>
     public Task<IResponse?> GoAsync(Uri? to) => Page.GotoAsync(to!.ToString(), new() { WaitUntil = WaitUntilState.NetworkIdle });
 
+    /// <summary>Opens an address and waits until it has loaded; what its scripts ask for afterwards may be on its way.</summary>
+    public Task<IResponse?> LoadAsync(Uri? to) => Page.GotoAsync(to!.ToString(), new() { WaitUntil = WaitUntilState.Load });
+
     public ValueTask DisposeAsync() => Profile.DisposeAsync();
 }

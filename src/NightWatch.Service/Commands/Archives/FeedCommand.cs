@@ -40,7 +40,7 @@ internal static class FeedCommand
                 if (sites.Count == 0)
                     throw new BadInputException(
                         "There is no watch yet, so there is no place to ask for; 'nightwatch watch add FILE' saves one.");
-                await using var parts = LiveFeeds.Of(settings.Feeds, shell.Clock).BuildServiceProvider();
+                await using var parts = LiveFeeds.Of(settings.Feeds.ToWeather(), shell.Clock).BuildServiceProvider();
                 IForecastFeed[] feeds = [.. parts.GetServices<IForecastFeed>()];
                 var to = Directory.CreateDirectory(shell.PathOf(given.GetValue(folder) ?? "archive")).FullName;
                 var keep = given.GetValue(months) ?? UsualMonths;

@@ -12,7 +12,7 @@ internal static class FeedCheck
     {
         var options = bench.Settings.Feeds;
         if (options.Faults().Count > 0) return [Finding.Fault("feed", "not tried, as its configuration is wrong.")];
-        var services = LiveFeeds.Of(options, bench.Shell.Clock);
+        var services = LiveFeeds.Of(options.ToWeather() with { Retries = 0 }, bench.Shell.Clock);
         services.ConfigureHttpClientDefaults(client => client.AddHttpMessageHandler(bench.Clocks.Listener));
         await using var parts = services.BuildServiceProvider();
         var answers = new List<(string Id, bool Well, bool MustAct, string Text)>();

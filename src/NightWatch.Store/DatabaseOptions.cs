@@ -11,10 +11,12 @@ public sealed class DatabaseOptions
     /// <summary>A file name for SQLite, "Host=...;Database=...;Username=..." for PostgreSQL.</summary>
     public string Connection { get; set; } = "nightwatch.db";
 
-    /// <summary>Runs kept of each feed and place.</summary>
+    /// <summary>Forecast runs kept of each feed and place.</summary>
     public int KeepForecastRuns { get; set; } = 12;
 
-    /// <summary>Days that every forecast is kept, so that what was told can be replayed; 0: only the runs that the service needs.</summary>
+    /// <summary>
+    /// Days that every forecast is kept, so that what was told can be replayed; 0: only the forecast runs that the service needs.
+    /// </summary>
     public int KeepReplayDays { get; set; }
 
     /// <summary>Days that letters are kept after they are closed.</summary>
@@ -23,7 +25,7 @@ public sealed class DatabaseOptions
     /// <summary>Days that evaluations and what was told are kept.</summary>
     public int KeepVerdictsDays { get; set; } = 400;
 
-    /// <summary>Days that it is kept what the nights were like.</summary>
+    /// <summary>Days that outcomes, what the nights were like, are kept.</summary>
     public int KeepOutcomesDays { get; set; } = 2000;
 
     /// <summary>How long things are kept, by these settings.</summary>

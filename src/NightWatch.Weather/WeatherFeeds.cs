@@ -127,7 +127,9 @@ public static class WeatherFeeds
             .SetHandlerLifetime(Timeout.InfiniteTimeSpan);
         // The first added is the outermost: each attempt of the pipeline reads a whole answer.
         client.AddResilienceHandler(
-            id, (builder, context) => FeedPipeline.Build(builder, manners, context.ServiceProvider.GetRequiredService<TimeProvider>(), retries));
+            id,
+            (builder, context) => FeedPipeline.Build(builder, manners, context.ServiceProvider.GetRequiredService<TimeProvider>(), retries)
+        );
         client.AddHttpMessageHandler(() => new WholeAnswerHandler());
     }
 

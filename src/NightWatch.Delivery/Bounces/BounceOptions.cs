@@ -12,6 +12,7 @@ public sealed class BounceOptions
     /// <summary>The IMAP server; empty: reports about letters are not read.</summary>
     public string Host { get; set; } = "";
 
+    /// <summary>The server's port.</summary>
     public int Port { get; set; } = 993;
 
     /// <summary>"tls" from the first byte, "starttls" (required, never skipped), or "none" (loopback only).</summary>
@@ -22,6 +23,7 @@ public sealed class BounceOptions
     /// </summary>
     public string CaFile { get; set; } = "";
 
+    /// <summary>Name of the mailbox's user.</summary>
     public string UserName { get; set; } = "";
 
     /// <summary>File that holds the password and nothing else.</summary>

@@ -3,7 +3,7 @@ namespace NightWatch.Delivery.Mail;
 /// <summary>Section "Mail:Dkim". All empty: letters are not signed here (a relay may).</summary>
 public sealed class DkimOptions
 {
-    /// <summary>The signing domain (d=); the domain of Mail:From or its parent.</summary>
+    /// <summary>The signing domain (d=), the domain of Mail:From or its parent; empty: letters are not signed here.</summary>
     public string Domain { get; set; } = "";
 
     /// <summary>The selector (s=): the key is published at SELECTOR._domainkey.DOMAIN.</summary>

@@ -9,17 +9,19 @@ public sealed class MailOptions
 
     private const int MostRate = 100_000;
 
-    /// <summary>"folder" writes .eml files; "smtp" sends.</summary>
+    /// <summary>"folder" writes letters as .eml files; "smtp" sends them.</summary>
     public string Transport { get; set; } = "folder";
 
-    /// <summary>Where the .eml files go.</summary>
+    /// <summary>Folder that .eml files are written to.</summary>
     public string Folder { get; set; } = "letters";
 
-    /// <summary>Header and envelope From: "NightWatch &lt;watch@example.org&gt;".</summary>
+    /// <summary>Sender of every letter, in the header and on the envelope: "NightWatch &lt;watch@example.org&gt;".</summary>
     public string From { get; set; } = "NightWatch <nightwatch@localhost>";
 
+    /// <summary>The mail server that letters are handed to.</summary>
     public string Host { get; set; } = "localhost";
 
+    /// <summary>The server's port.</summary>
     public int Port { get; set; } = 587;
 
     /// <summary>"starttls" (required, never skipped), "tls" from the first byte, or "none" (loopback only).</summary>
@@ -30,7 +32,7 @@ public sealed class MailOptions
     /// </summary>
     public string CaFile { get; set; } = "";
 
-    /// <summary>Empty: no authentication.</summary>
+    /// <summary>Name to authenticate with; empty: no authentication.</summary>
     public string UserName { get; set; } = "";
 
     /// <summary>File that holds the password and nothing else.</summary>

@@ -5,7 +5,7 @@ public sealed class OutboxOptions
 {
     public const string Section = "Outbox";
 
-    /// <summary>Letters taken at once.</summary>
+    /// <summary>Letters that a process takes at once.</summary>
     public int Batch { get; set; } = 20;
 
     /// <summary>Seconds after which another process takes over what a dead one had in hand; renewed while it lives.</summary>

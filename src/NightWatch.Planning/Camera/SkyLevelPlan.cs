@@ -16,19 +16,19 @@ public enum SkyLift
 /// <summary>How bright the clear sky at the subject comes out in the frames, as a share of saturation.</summary>
 public sealed record SkyLevelPlan
 {
-    /// <summary>In the first frame.</summary>
+    /// <summary>Level of the sky in the first frame, a share of saturation; above 1 it is clipped.</summary>
     public required double AtStart { get; init; }
 
-    /// <summary>In the last frame.</summary>
+    /// <summary>The same in the last frame.</summary>
     public required double AtEnd { get; init; }
 
-    /// <summary>At the darkest.</summary>
+    /// <summary>Least level in the sequence.</summary>
     public required double Least { get; init; }
 
-    /// <summary>At the brightest.</summary>
+    /// <summary>Greatest level in the sequence.</summary>
     public required double Most { get; init; }
 
-    /// <summary>The watch's limit.</summary>
+    /// <summary>The watch's limit of the level, a share of saturation.</summary>
     public required double Limit { get; init; }
 
     /// <summary>From when it passes the limit in the sequence; null: never.</summary>

@@ -6,13 +6,13 @@ namespace NightWatch.Planning.Nights;
 /// <summary>Everything known at one grid step of the night. Null is unknown.</summary>
 public sealed record ConditionStep
 {
-    /// <summary>When.</summary>
+    /// <summary>Start of the step.</summary>
     public required Instant At { get; init; }
 
-    /// <summary>The Sun.</summary>
+    /// <summary>The Sun's centre above the horizon, degrees, topocentric, without refraction.</summary>
     public required double SunAltitudeDeg { get; init; }
 
-    /// <summary>The Moon.</summary>
+    /// <summary>The Moon's centre, topocentric, without refraction.</summary>
     public required Horizontal Moon { get; init; }
 
     /// <summary>The subject, geometric; null for stars.</summary>
@@ -51,7 +51,7 @@ public sealed record ConditionStep
     /// <summary>Probability of precipitation, fraction.</summary>
     public double? RainProbability { get; init; }
 
-    /// <summary>Fog share, fraction.</summary>
+    /// <summary>Fog cover, fraction.</summary>
     public double? Fog { get; init; }
 
     /// <summary>Visibility, m.</summary>
@@ -89,7 +89,7 @@ public sealed record ConditionStep
 }
 
 /// <summary>Worth of a frame, 0 to 1, as the product of its shares. Null is unknown.</summary>
-/// <param name="Value">All together, the plan as it stands.</param>
+/// <param name="Value">Worth of a frame, 0 to 1: the product of the shares below; null: the cloud is not known.</param>
 /// <param name="Clear">Cloud and fog before the subject; null: the cloud is not known.</param>
 /// <param name="Dark">The sky's light at the subject: nature, towns, Moon, twilight, the air.</param>
 /// <param name="Steady">The rail in the gusts; unknown wind takes nothing.</param>

@@ -24,7 +24,7 @@ public sealed record NightPlan
     /// <summary>Local date of the evening.</summary>
     public required LocalDate Night { get; init; }
 
-    /// <summary>When it was made.</summary>
+    /// <summary>The clock reading that it was planned at.</summary>
     public required Instant MadeAt { get; init; }
 
     /// <summary>The sky.</summary>
@@ -130,7 +130,7 @@ public sealed record NightSummary
     /// <summary>When it settles in spite of the kit's heater; null: it does not.</summary>
     public Instant? HeatedOnset { get; init; }
 
-    /// <summary>Illuminated fraction.</summary>
+    /// <summary>Illuminated fraction of the Moon's disc, geocentric.</summary>
     public required double MoonIlluminatedFraction { get; init; }
 
     /// <summary>When it rises and sets within the span, in order.</summary>

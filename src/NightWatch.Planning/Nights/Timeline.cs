@@ -105,10 +105,10 @@ public abstract record TimelineEntry
 {
     private TimelineEntry(Instant at, TimelineStep step) => (At, Step) = (at, step);
 
-    /// <summary>When.</summary>
+    /// <summary>Clock time of the step.</summary>
     public Instant At { get; }
 
-    /// <summary>What.</summary>
+    /// <summary>What happens then.</summary>
     public TimelineStep Step { get; }
 
     /// <summary>A step that no figure explains.</summary>

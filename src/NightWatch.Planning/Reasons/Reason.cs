@@ -19,10 +19,10 @@ public abstract record Reason
         Formula = formula;
     }
 
-    /// <summary>What about.</summary>
+    /// <summary>What it is about.</summary>
     public Factor Factor { get; }
 
-    /// <summary>How bad.</summary>
+    /// <summary>How bad it is by the watch's limits.</summary>
     public Severity Severity { get; init; }
 
     /// <summary>The stretch of the night it is true for; null: all of it.</summary>
@@ -34,7 +34,7 @@ public abstract record Reason
     /// <summary>What it was held against; null where there is none.</summary>
     public double? Limit { get; }
 
-    /// <summary>Of both.</summary>
+    /// <summary>Unit of the figure and of its limit.</summary>
     public Unit Unit { get; }
 
     /// <summary>Formula or convention behind the figures; null only where the case says it otherwise.</summary>

@@ -48,7 +48,7 @@ internal sealed class WorstCells(double[] values, Threshold limit, Func<int, Sev
 }
 
 /// <summary>The worst of a figure over a run.</summary>
-/// <param name="Severity">How bad.</param>
+/// <param name="Severity">How bad they are.</param>
 /// <param name="Value">The worst known figure; null: unknown.</param>
 /// <param name="At">When it is reached first.</param>
 /// <param name="When">The unbroken stretch around it that is as bad; the whole run where it is fine or unknown.</param>

@@ -5,9 +5,9 @@ namespace NightWatch.Planning.SkyBrightness;
 
 /// <summary>A glow dome against the subject's way over the sky.</summary>
 /// <param name="Town">The town that gives most of it.</param>
-/// <param name="Population">Its inhabitants.</param>
-/// <param name="DistanceKm">To it.</param>
-/// <param name="AzimuthDeg">Of the dome, from north through east.</param>
+/// <param name="Population">Inhabitants of that town.</param>
+/// <param name="DistanceKm">Distance to that town, km.</param>
+/// <param name="AzimuthDeg">Azimuth of the dome, degrees from north through east.</param>
 /// <param name="BrighteningMag">Magnitudes by which it brightens the natural sky at 45° altitude, uncertain by a factor of three in
 /// light.</param>
 /// <param name="LeastApartDeg">Least difference of azimuth to the subject in the run, degrees; null without subject or run.</param>

@@ -15,7 +15,7 @@ namespace NightWatch.Planning.Verdicts;
 /// <summary>The run that was chosen and what is planned in it; the factors that depend on the plan judge by this.</summary>
 internal sealed record ShootingPlan
 {
-    /// <summary>When.</summary>
+    /// <summary>The stretch of the night that is shot.</summary>
     public required Run Run { get; init; }
 
     /// <summary>When to be where before it.</summary>

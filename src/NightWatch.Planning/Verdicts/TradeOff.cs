@@ -3,7 +3,7 @@ using NightWatch.Planning.Verification.Expenses;
 namespace NightWatch.Planning.Verdicts;
 
 /// <summary>What a night is worth to one reader: a good night missed costs as much as so many wasted drives.</summary>
-/// <param name="DrivesPerLostNight">1 to 10.</param>
+/// <param name="DrivesPerLostNight">How many drives for nothing a good night missed is worth, 1 to 10.</param>
 /// <remarks>
 /// A drive that succeeds costs nothing in this account, so going pays from the cost/loss ratio on (Richardson 2000, Q. J. R. Meteorol.
 /// Soc. 126, 649): a wasted drive over what is at stake, which is a wasted drive and a lost night.
@@ -19,10 +19,10 @@ public readonly record struct TradeOff(double DrivesPerLostNight)
     /// </summary>
     public const double Hysteresis = 0.08;
 
-    /// <summary>From this chance on going pays.</summary>
+    /// <summary>Going pays from this chance on (cost/loss ratio, Richardson 2000).</summary>
     public double PaysFrom => CostLoss.PaysFrom(DrivesPerLostNight);
 
-    /// <summary>From this chance on it is a go.</summary>
+    /// <summary>A go is said from this chance on.</summary>
     public double GoFrom => Math.Max(PaysFrom, LeastForGo);
 
     /// <summary>The class of a chance. With the same last verdict a greater chance never gives a worse one.</summary>

@@ -20,7 +20,7 @@ public enum VerdictClass
 /// <summary>The decision for one watch and one night.</summary>
 public sealed record Verdict
 {
-    /// <summary>The class.</summary>
+    /// <summary>By the chance and the trade-off; a hazard overrides, an open need keeps a go marginal.</summary>
     public required VerdictClass Class { get; init; }
 
     /// <summary>The piece of the night that is worth most, enough or not; null when there is no dark subject time at all.</summary>

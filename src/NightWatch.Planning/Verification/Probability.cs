@@ -22,8 +22,9 @@ public enum ProbabilityBasis
 }
 
 /// <summary>The chance that the night is usable: that it holds the minutes of good frames that the watch wishes.</summary>
-/// <param name="Value">0 to 1, capped.</param>
-/// <param name="Basis">How it was found.</param>
+/// <param name="Value">Chance that the night is usable with its needs done, 0 to 1.</param>
+/// <param name="Basis">What the model was given: an ensemble, or the newest forecast run with or without earlier ones; or that no weather
+/// changes it.</param>
 /// <param name="Count">Members or runs behind it; 0 for the prior.</param>
 public readonly record struct Probability(double Value, ProbabilityBasis Basis, int Count)
 {

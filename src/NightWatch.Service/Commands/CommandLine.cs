@@ -60,11 +60,13 @@ internal static class CommandLine
         AllSettings.TakeZones(shell.Directory, ConfigIn(args));
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0) return Refuse(shell, parsed.Errors[0].Message);
+        await using var help = new StreamWriter(shell.Output, leaveOpen: true);
         try
         {
             return await parsed.InvokeAsync(new InvocationConfiguration
             {
                 EnableDefaultExceptionHandler = false,
+                Output = help,
                 Error = shell.Error,
                 // Its own two seconds would end a service in the middle of a letter; how long a stop may take is Service:StopSeconds.
                 ProcessTerminationTimeout = TimeSpan.FromSeconds(ServiceOptions.MostStopSeconds + 30),

@@ -21,7 +21,7 @@ internal static class RehearseCommand
         var seed = Given.Whole("--seed", $"Another seed, other weather; default {DefaultSeed}.", 0, int.MaxValue);
         var climate = Given.Climate();
         var folder = Given.Text("--out", "Folder for the letters and the index page; default ./rehearsal.");
-        var keep = Given.Text("--keep", "New file to keep the database in, to try 'scores', 'verdicts' and 'replay' on.");
+        var keep = Given.Text("--keep", "New file to keep the database in, to try 'scores', 'verdicts' and 'replay' on.", "file");
         var command = new Command("rehearse", "Weeks of the whole service on a virtual clock with invented weather; nothing is sent.")
         {
             days,

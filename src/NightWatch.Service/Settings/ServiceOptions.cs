@@ -13,10 +13,10 @@ public sealed class ServiceOptions
 
     private const int LeastKeyLength = 16;
 
-    /// <summary>Where health is answered; loopback unless a proxy needs otherwise.</summary>
+    /// <summary>Address that the service listens on for pages, health and metrics; loopback unless a proxy needs otherwise.</summary>
     public string Address { get; set; } = "127.0.0.1";
 
-    /// <summary>Its port; 0: any free one.</summary>
+    /// <summary>Port that it listens on; 0: any free one.</summary>
     public int Port { get; set; } = 5380;
 
     /// <summary>Seconds between two looks at what is due.</summary>
@@ -68,7 +68,7 @@ public sealed class ServiceOptions
     /// </summary>
     public string OperatorKeyFile { get; set; } = "";
 
-    /// <summary>Anybody may sign up on the pages; false: watches come from the operator's commands.</summary>
+    /// <summary>Anybody may sign up on the pages; false: watches come only from the operator's commands.</summary>
     public bool OpenSignUp { get; set; } = true;
 
     /// <summary>Where the pages and the health answers are found on this machine.</summary>

@@ -12,6 +12,11 @@ namespace NightWatch.Service.Terminal;
 /// <summary>The options that several commands take, each with the one sentence that refuses a bad value.</summary>
 internal static class Given
 {
+    private const string Mark = " (required)";
+
+    // Longer lists of words stand in the description alone, or the help is wider than a window.
+    private const int MostHelp = 40;
+
     private static readonly LocalTimePattern ToTheMinute = LocalTimePattern.CreateWithInvariantCulture("HH':'mm");
 
     public static Option<double?> Latitude() => Number("--lat", "Latitude, degrees north (south is negative).", -90, 90);
@@ -30,16 +35,18 @@ internal static class Given
         Text("--subject", $"What the camera is for: {SubjectNames.Accepted}; default galactic-core.");
 
     public static Option<string?> Horizon() =>
-        Text("--horizon", "CSV file with the site's skyline: azimuth and altitude in degrees, a line a point.");
+        Text("--horizon", "CSV file with the site's skyline: azimuth and altitude in degrees, a line a point.", "file");
 
     public static Option<DateTimeZone?> Zone() =>
-        Parsed<DateTimeZone?>("--zone", "IANA time zone of the site, such as Africa/Windhoek.", ZoneOf);
+        Parsed<DateTimeZone?>("--zone", "IANA time zone of the site, such as Africa/Windhoek.", "zone", ZoneOf);
 
-    public static Option<LocalDate?> Date(string name, string description) => Parsed<LocalDate?>(name, description, text => DateOf(text));
+    public static Option<LocalDate?> Date(string name, string description) =>
+        Parsed<LocalDate?>(name, description, "date", text => DateOf(text));
 
     public static Option<Instant?> Instant(string name, string description) => Parsed<Instant?>(
         name,
         description,
+        "instant",
         text => InstantPattern.ExtendedIso.Parse(text) is { Success: true } parsed
             ? parsed.Value
             : throw new BadInputException($"{text} is not an instant; accepted: UTC such as 2026-08-13T04:16:09Z"));
@@ -47,6 +54,7 @@ internal static class Given
     public static Option<LocalTime?> Time(string name, string description) => Parsed<LocalTime?>(
         name,
         description,
+        "HH:MM",
         text => ToTheMinute.Parse(text) is { Success: true } parsed
             ? parsed.Value
             : throw new BadInputException($"{text} is not a time of day; accepted: HH:MM from 00:00 to 23:59"));
@@ -55,6 +63,7 @@ internal static class Given
         Parsed<int?>(
             name,
             description,
+            FormattableString.Invariant($"{least} to {most}"),
             text =>
                 int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
                 && value >= least
@@ -66,6 +75,7 @@ internal static class Given
         Parsed<string?>(
             name,
             description,
+            string.Join('|', accepted) is { Length: <= MostHelp } all ? all : "word",
             text =>
                 accepted.Contains(text)
                     ? text
@@ -82,7 +92,18 @@ internal static class Given
     public static ClimateKind KindOf(this ParseResult given, Option<string?> climate) =>
         given.GetValue(climate) is { } word ? ClimateKinds.Of(word)!.Value : ClimateKinds.Default;
 
-    public static Option<string?> Text(string name, string description) => new(name) { Description = description };
+    /// <param name="name">With its dashes.</param>
+    /// <param name="description">One sentence or two.</param>
+    /// <param name="what">What stands after the name: text, file, folder, id.</param>
+    public static Option<string?> Text(string name, string description, string what = "text") =>
+        new(name) { Description = description, HelpName = what };
+
+    /// <summary>Marks an option that its command cannot do without, for the help.</summary>
+    public static Option<T> Required<T>(this Option<T> option)
+    {
+        option.Description = $"{option.Description!.TrimEnd('.')}{Mark}.";
+        return option;
+    }
 
     public static Option<bool> Json() => new("--json") { Description = "One JSON document on standard output." };
 
@@ -100,27 +121,35 @@ internal static class Given
 
     /// <summary>A value that the command cannot do without.</summary>
     public static T Needed<T>(this ParseResult given, Option<T?> option)
-        where T : struct => given.GetValue(option) ?? throw Missing(option);
+        where T : struct => given.GetValue(Marked(option)) ?? throw Missing(option);
 
     /// <summary>A value that the command cannot do without.</summary>
-    public static string Needed(this ParseResult given, Option<string?> option) => given.GetValue(option) ?? throw Missing(option);
+    public static string Needed(this ParseResult given, Option<string?> option) => given.GetValue(Marked(option)) ?? throw Missing(option);
 
     /// <summary>A zone that the command cannot do without.</summary>
     public static DateTimeZone Needed(this ParseResult given, Option<DateTimeZone?> option) =>
-        given.GetValue(option) ?? throw Missing(option);
+        given.GetValue(Marked(option)) ?? throw Missing(option);
 
-    private static BadInputException Missing(Option option) => new($"{option.Name} is missing; it gives: {option.Description}");
+    // The help and the command never disagree on what is required.
+    private static Option<T> Marked<T>(Option<T> option) => option.Description!.Contains("required", StringComparison.Ordinal)
+        ? option
+        : throw new InvalidOperationException($"The help does not say that {option.Name} is required.");
+
+    private static BadInputException Missing(Option option) =>
+        new($"{option.Name} is missing; it gives: {option.Description!.Replace(Mark, "", StringComparison.Ordinal)}");
 
     public static Option<double?> Number(string name, string description, double least, double most) => Parsed<double?>(
         name,
         description,
+        FormattableString.Invariant($"{least} to {most}"),
         text => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most
             ? value
             : throw new BadInputException(FormattableString.Invariant($"{text} is out of range; accepted: {least} to {most}")));
 
-    private static Option<T> Parsed<T>(string name, string description, Func<string, T> parse) => new(name)
+    private static Option<T> Parsed<T>(string name, string description, string what, Func<string, T> parse) => new(name)
     {
         Description = description,
+        HelpName = what,
         CustomParser = result => Parse(result, name, parse),
     };
 

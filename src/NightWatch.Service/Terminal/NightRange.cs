@@ -9,10 +9,10 @@ namespace NightWatch.Service.Terminal;
 internal sealed class NightRange(bool isNeeded = false)
 {
     /// <summary>The first night.</summary>
-    public Option<LocalDate?> From { get; } = Given.Date("--from", isNeeded ? "First night." : "First night; default: all.");
+    public Option<LocalDate?> From { get; } = Given.Date("--from", isNeeded ? "First night (required)." : "First night; default: all.");
 
     /// <summary>The last night.</summary>
-    public Option<LocalDate?> To { get; } = Given.Date("--to", isNeeded ? "Last night." : "Last night; default: all.");
+    public Option<LocalDate?> To { get; } = Given.Date("--to", isNeeded ? "Last night (required)." : "Last night; default: all.");
 
     /// <summary>The nights given, both ends included.</summary>
     /// <exception cref="BadInputException">One that is needed is missing, or the last is before the first; the message names the

@@ -28,16 +28,19 @@ public sealed class FeedsOptions
     /// <summary>"private" or "commercial"; must be said, since Open-Meteo's free service is for private use only.</summary>
     public string Usage { get; set; } = "";
 
-    /// <summary>A stored answer older than this is not used any more; the weather is then unknown.</summary>
+    /// <summary>A stored answer older than so many hours is not used any more; the weather is then unknown.</summary>
     public int MostAgeHours { get; set; } = 24;
 
-    /// <summary>Addresses in place of the feeds' own; empty: their own.</summary>
+    /// <summary>Address of a mirror of MET Norway; empty: MET Norway's own.</summary>
     public string MetNorwayUrl { get; set; } = "";
 
+    /// <summary>Address of a mirror of the US National Weather Service; empty: its own.</summary>
     public string NwsUrl { get; set; } = "";
 
+    /// <summary>Address of an Open-Meteo instance of your own; empty: Open-Meteo's.</summary>
     public string OpenMeteoUrl { get; set; } = "";
 
+    /// <summary>The same for its ensemble.</summary>
     public string OpenMeteoEnsembleUrl { get; set; } = "";
 
     /// <summary>File that holds the key of a paid Open-Meteo plan and nothing else; empty: none.</summary>
@@ -46,7 +49,7 @@ public sealed class FeedsOptions
     /// <summary>Seed of the invented weather.</summary>
     public long FakeSeed { get; set; } = 1;
 
-    /// <summary>Kind of climate of the invented weather: one of <see cref="ClimateKinds.Words"/>.</summary>
+    /// <summary>Kind of climate of the invented weather: dry-desert, semi-arid-high-plain, humid-continental or marine-coast.</summary>
     public string FakeClimate { get; set; } = ClimateKinds.Default.Word();
 
     /// <summary>What is wrong, one sentence a fault, each naming its key; empty: nothing.</summary>

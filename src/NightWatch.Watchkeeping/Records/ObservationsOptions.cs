@@ -7,7 +7,7 @@ public sealed class ObservationsOptions
 {
     public const string Section = "Observations";
 
-    /// <summary>Take the feed's own later runs as an outcome where nobody else can say.</summary>
+    /// <summary>Take the feed's own later forecast runs as an outcome where nobody else can say.</summary>
     public bool LaterRuns { get; set; } = true;
 
     /// <summary>Ask for the reports of the nearest aerodrome within so many km of a site; 0: never.</summary>

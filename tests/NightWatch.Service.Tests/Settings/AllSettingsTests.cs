@@ -29,18 +29,6 @@ public sealed class AllSettingsTests : IDisposable
         foreach (var (key, value) in Defaults()) Assert.Equal((key, value), (key, written[key]));
     }
 
-    [Fact]
-    public void The_readme_s_table_has_a_row_for_every_setting_and_for_nothing_else()
-    {
-        var rows = File.ReadLines(FromRoot("README.md"))
-            .SkipWhile(line => line != "## Settings")
-            .Skip(1)
-            .TakeWhile(line => !line.StartsWith("## ", StringComparison.Ordinal));
-        var told = rows.Where(line => line.StartsWith("| `", StringComparison.Ordinal)).SelectMany(Keys).ToList();
-
-        Assert.Equal(Defaults().Select(setting => setting.Key).Order(StringComparer.Ordinal), told.Order(StringComparer.Ordinal));
-    }
-
     [Theory]
     [InlineData("""{ "Mial": {} }""", "Mial")]
     [InlineData("""{ "Mail": { "Hots": "x" } }""", "Hots")]
@@ -226,14 +214,6 @@ public sealed class AllSettingsTests : IDisposable
             DkimOptions inner => Defaults($"{section}:{property.Name}", inner),
             var value => [($"{section}:{property.Name}", Convert.ToString(value, CultureInfo.InvariantCulture))],
         });
-
-    /// <summary>The settings of a row: only the first of them has its section before it.</summary>
-    private static IEnumerable<string> Keys(string row)
-    {
-        var names = row.Split('|')[1].Split(',', StringSplitOptions.TrimEntries).Select(name => name.Trim('`')).ToList();
-        var section = names[0][..(names[0].LastIndexOf(':') + 1)];
-        return names.Select((name, at) => at == 0 ? name : section + name);
-    }
 
     private static string FromRoot(string name, [CallerFilePath] string here = "") =>
         Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../..", name));

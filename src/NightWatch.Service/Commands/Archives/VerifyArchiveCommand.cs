@@ -24,8 +24,8 @@ internal static class VerifyArchiveCommand
 
     public static Command Create(Shell shell)
     {
-        var runs = Given.Text("--runs", "An archive of forecasts with their times of issue, JSON lines, gzip or plain.");
-        var outcome = Given.Text("--outcome", "An archive of the hours that came at the same place.");
+        var runs = Given.Text("--runs", "An archive of forecasts with their times of issue, JSON lines, gzip or plain.", "file").Required();
+        var outcome = Given.Text("--outcome", "An archive of the hours that came at the same place.", "file").Required();
         var watch = Given.Text("--watch",
             "A watch file; default: stars under a measured 21.9 mag/arcsec2, a level horizon, ample kit, every evening free.");
         var look = Given.Time("--look", "Local time of the looks, HH:MM; default 15:00.");

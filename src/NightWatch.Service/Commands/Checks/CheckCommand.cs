@@ -31,8 +31,8 @@ internal static class CheckCommand
         {
             Description = "Only asks the running service whether it is ready; for a container's health check.",
         };
-        var test = Given.Text("--send-test", "Also sends one test letter to this address, through the configured transport.");
-        var dns = Given.Text("--dns", "DNS server to ask, ADDRESS or ADDRESS:PORT; default whom the system asks.");
+        var test = Given.Text("--send-test", "Also sends one test letter to this address, through the configured transport.", "address");
+        var dns = Given.Text("--dns", "DNS server to ask, ADDRESS or ADDRESS:PORT; default whom the system asks.", "address");
         var command = new Command(
             "check",
             "What is wrong with configuration, secrets, database, disk, feeds, mail server, DNS records, pages, clock and zone data. " +

@@ -43,7 +43,7 @@ internal static class SteeringCommands
         Func<WatchSteering, WatchNight, CancellationToken, Task<SteeringOutcome>> wish)
     {
         var id = Id("id", "The watch's id.");
-        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.").Required();
         var command = new Command(name, description) { id, night };
         command.SetAction(
             (given, stop) =>
@@ -60,7 +60,7 @@ internal static class SteeringCommands
         var (from, to) = (
             Id("from", "Id of the watch whose night gives way."),
             Id("to", "Id of the watch whose night is taken instead; may be the same."));
-        var night = Given.Date("--night", "Local date of the evening that gives way, YYYY-MM-DD.");
+        var night = Given.Date("--night", "Local date of the evening that gives way, YYYY-MM-DD.").Required();
         var instead = Given.Date("--to-night", "Local date of the evening taken instead; default the same.");
         var command = new Command("switch", "From one night to another: the first leaves the calendar, the second comes into it.")
         {

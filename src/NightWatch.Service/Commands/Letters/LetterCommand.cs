@@ -34,10 +34,10 @@ internal static class LetterCommand
     public static Command Create(Shell shell, Option<string?> config)
     {
         string[] kinds = [.. Kinds.Keys, .. NoticeReview.Kinds];
-        var kind = Given.Word("--kind", $"Which letter: {string.Join(", ", kinds)}.", kinds);
-        var watch = Given.Text("--watch", "Id of a kept watch.");
-        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD, of a letter about a night.");
-        var file = Given.Text("--out", "File to write: .html, .txt or .eml.");
+        var kind = Given.Word("--kind", $"Which letter: {string.Join(", ", kinds)}.", kinds).Required();
+        var watch = Given.Text("--watch", "Id of a kept watch.", "id").Required();
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD, of a letter about a night; required for one.");
+        var file = Given.Text("--out", "File to write: .html, .txt or .eml.").Required();
         var at = Given.Instant("--now", "The clock reading to write at, UTC; default now.");
         var command = new Command("letter", "Writes any letter from stored state, for review; nothing is sent.")
         {

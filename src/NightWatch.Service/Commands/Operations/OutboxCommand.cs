@@ -40,7 +40,7 @@ internal static class OutboxCommand
     private static Command Show(Shell shell, Option<string?> config)
     {
         var id = Id();
-        var eml = Given.Text("--eml", "Writes the letter as it is sent to this file.");
+        var eml = Given.Text("--eml", "Writes the letter as it is sent to this file.", "file");
         var json = Given.Json();
         var command = new Command("show", "One letter: where it stands, what the mail server said, its text.") { id, eml, json };
         command.SetAction(

@@ -31,14 +31,16 @@ internal static class PlanCommand
 
     public static Command Create(Shell shell)
     {
-        var watch = Given.Text("--watch", "A watch file.");
-        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
-        var forecast = Given.Text("--forecast", "A stored answer of the feed.");
-        var feed = Given.Word("--feed", "Whose answer it is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
-        var members = Given.Text("--members", "A stored answer of the feed's ensemble, for the probability.");
-        var second = Given.Text("--second", "A stored answer of another feed, for a second opinion.");
+        var watch = Given.Text("--watch", "A watch file.", "file").Required();
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.").Required();
+        var forecast = Given.Text("--forecast", "A stored answer of the feed.", "file").Required();
+        var feed = Given.Word("--feed", "Whose answer it is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]).Required();
+        var members = Given.Text("--members", "A stored answer of the feed's ensemble, for the probability.", "file");
+        var second = Given.Text("--second", "A stored answer of another feed, for a second opinion.", "file");
         var secondFeed = Given.Word(
-            "--second-feed", "Whose answer the second is.", [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
+            "--second-feed",
+            "Whose answer the second is; required with --second.",
+            [.. ForecastReaders.All.Select(reader => reader.FeedId)]);
         var now = Given.Instant("--now", "The clock reading to plan at, UTC; default now.");
         var fetched = Given.Instant("--fetched", "When the answers were fetched, UTC; default the clock reading.");
         var rain = Given.Number(
@@ -46,8 +48,8 @@ internal static class PlanCommand
             "Rain of the last 72 hours at the site as you measured it, mm; default: what the answer says of them.",
             0,
             2000);
-        var png = Given.Text("--frame-png", "Write the subject's path across the frame as a picture, PNG.");
-        var svg = Given.Text("--frame-svg", "Write the subject's path across the frame as a picture, SVG.");
+        var png = Given.Text("--frame-png", "Write the subject's path across the frame as a picture, PNG.", "file");
+        var svg = Given.Text("--frame-svg", "Write the subject's path across the frame as a picture, SVG.", "file");
         var json = Given.Json();
         var command = new Command("plan", "Verdict, reasons, windows, sequence and timeline of one watch and one night.")
         {

@@ -17,9 +17,9 @@ internal static class OutcomeCommand
 
     private static Command Add(Shell shell, Option<string?> config)
     {
-        var watch = Given.Text("--watch", "The watch's id.");
-        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
-        var was = Given.Word("--was", $"What it was like: {string.Join(", ", OutcomeWords.All)}.", [.. OutcomeWords.All]);
+        var watch = Given.Text("--watch", "The watch's id.", "id").Required();
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.").Required();
+        var was = Given.Word("--was", "What it was like.", [.. OutcomeWords.All]).Required();
         var command = new Command("add", "Says what a night was like, as the debrief's answer does; the last word counts.")
         {
             watch,
@@ -43,7 +43,7 @@ internal static class OutcomeCommand
 
     private static Command List(Shell shell, Option<string?> config)
     {
-        var watch = Given.Text("--watch", "The watch's id.");
+        var watch = Given.Text("--watch", "The watch's id.", "id").Required();
         var nights = new NightRange();
         var json = Given.Json();
         var command = new Command("list", "What every source says of a watch's nights.") { watch, nights.From, nights.To, json };

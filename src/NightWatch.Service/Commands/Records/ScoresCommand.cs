@@ -12,8 +12,8 @@ internal static class ScoresCommand
 {
     public static Command Create(Shell shell, Option<string?> config)
     {
-        var watch = Given.Text("--watch", "The watch's id.");
-        var site = Given.Text("--site", "A site's id: all watches on it together.");
+        var watch = Given.Text("--watch", "The watch's id.", "id");
+        var site = Given.Text("--site", "A site's id: all watches on it together.", "id");
         var nights = new NightRange();
         var json = Given.Json();
         var command = new Command("scores", "How often the calls were right, by nights ahead, with how far off that may be by chance.")

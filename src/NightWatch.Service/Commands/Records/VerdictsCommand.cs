@@ -13,9 +13,9 @@ internal static class VerdictsCommand
 
     public static Command Create(Shell shell, Option<string?> config)
     {
-        var watch = Given.Text("--watch", "The watch's id.");
+        var watch = Given.Text("--watch", "The watch's id.", "id").Required();
         var nights = new NightRange();
-        var csv = Given.Text("--csv", "File to write as CSV (RFC 4180); - for standard output.");
+        var csv = Given.Text("--csv", "File to write as CSV (RFC 4180); - for standard output.", "file");
         var json = Given.Json();
         var command = new Command(
             "verdicts", "Every verdict of a watch with lead, probability, feed, version of what was learnt and what came.")

@@ -14,7 +14,7 @@ internal static class ReplayCommand
     public static Command Create(Shell shell, Option<string?> config)
     {
         var nightsOf = new NightRange(isNeeded: true);
-        var watch = Given.Text("--watch", "One watch's id; default all.");
+        var watch = Given.Text("--watch", "One watch's id; default all.", "id");
         var set = new Option<string[]>("--set")
         {
             Description = "A limit in place of every watch's own, such as cloud.stop=0.4; may be given several times.",

@@ -19,12 +19,12 @@ internal static class SeasonCommand
 {
     public static Command Create(Shell shell)
     {
-        var lat = Given.Latitude();
-        var lon = Given.Longitude();
+        var lat = Given.Latitude().Required();
+        var lon = Given.Longitude().Required();
         var elevation = Given.Elevation();
-        var zone = Given.Zone();
-        var from = Given.Date("--from", "Local date of the first evening, YYYY-MM-DD.");
-        var nights = Given.Whole("--nights", "How many nights.", 1, DarkCalendar.MostNights);
+        var zone = Given.Zone().Required();
+        var from = Given.Date("--from", "Local date of the first evening, YYYY-MM-DD.").Required();
+        var nights = Given.Whole("--nights", "How many nights.", 1, DarkCalendar.MostNights).Required();
         var subject = Given.Subject();
         var ra = Given.RightAscension();
         var dec = Given.Declination();
@@ -33,9 +33,9 @@ internal static class SeasonCommand
         var measured = Given.Number(
             "--sky", "Zenith brightness measured there on a clear moonless night, V mag/arcsec²; default: by the towns around.", 14, 22.5);
         var place = Given.Text("--place", "What the place is called, for the picture and the calendar.");
-        var ics = Given.Text("--ics", "Write the best runs as an iCalendar file.");
-        var png = Given.Text("--png", "Write the season as a picture, PNG.");
-        var svg = Given.Text("--svg", "Write the season as a picture, SVG.");
+        var ics = Given.Text("--ics", "Write the best runs as an iCalendar file.", "file");
+        var png = Given.Text("--png", "Write the season as a picture, PNG.", "file");
+        var svg = Given.Text("--svg", "Write the season as a picture, SVG.", "file");
         var json = Given.Json();
         var command = new Command("season", "The dark calendar of a place, without weather.")
         {

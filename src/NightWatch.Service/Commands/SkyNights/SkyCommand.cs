@@ -11,11 +11,11 @@ internal static class SkyCommand
 {
     public static Command Create(Shell shell)
     {
-        var lat = Given.Latitude();
-        var lon = Given.Longitude();
+        var lat = Given.Latitude().Required();
+        var lon = Given.Longitude().Required();
         var elevation = Given.Elevation();
-        var zone = Given.Zone();
-        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.");
+        var zone = Given.Zone().Required();
+        var night = Given.Date("--night", "Local date of the evening, YYYY-MM-DD.").Required();
         var subject = Given.Subject();
         var ra = Given.RightAscension();
         var dec = Given.Declination();

@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using NightWatch.Service.Commands;
 using NightWatch.Service.Terminal;
+using NightWatch.Service.Tests.Documents;
 using NodaTime;
 using NodaTime.Testing;
 
@@ -53,6 +54,36 @@ public sealed class PlanCommandTests : IDisposable
         Assert.Equal(
             night == "2026-06-25" ? JsonValueKind.Null : JsonValueKind.Number,
             root.GetProperty("power").GetProperty("availableWh").ValueKind);
+    }
+
+    [Fact]
+    public async Task Every_field_of_a_document_is_in_the_list_of_fields()
+    {
+        using var document = JsonDocument.Parse((await RunAsync("2026-06-13", "--json")).Output);
+        var listed = File.ReadLines(WrittenFile.FromRoot(PlanFieldsTests.Path))
+            .Where(line => line.StartsWith("- `", StringComparison.Ordinal))
+            .Select(line => line.Split('`')[1])
+            .ToHashSet();
+
+        Assert.Empty(Unlisted(document.RootElement, ""));
+
+        // What is listed as a whole is described elsewhere; what has no member of its own in the list is one of the shapes in its head.
+        IEnumerable<string> Unlisted(JsonElement element, string path) =>
+            element.ValueKind switch
+            {
+                _ when path is "sky" or "watch" or "sources" or "laterNights[]" => [],
+                JsonValueKind.Object when path.Length == 0 || listed.Any(one => one.StartsWith(path + ".", StringComparison.Ordinal)) =>
+                    element
+                        .EnumerateObject()
+                        .SelectMany(member => Unlisted(member.Value, path.Length == 0 ? member.Name : $"{path}.{member.Name}")),
+                JsonValueKind.Array => element.GetArrayLength() == 0
+                    ? Listed(path + "[]")
+                    : element.EnumerateArray().SelectMany(item => Unlisted(item, path + "[]")).Distinct(),
+                JsonValueKind.Null when listed.Contains(path + "[]") => [],
+                _ => Listed(path),
+            };
+
+        IEnumerable<string> Listed(string path) => listed.Any(one => one.StartsWith(path, StringComparison.Ordinal)) ? [] : [path];
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Xml.Linq;
 using NightWatch.Sky.Places;
 using NightWatch.Sky.Season;
@@ -16,26 +17,89 @@ public class SeasonChartTests
         DarkCalendar.Of(
             new GeoPosition(latitude, 15), DateTimeZoneProviders.Tzdb[zone], from, nights, subject ?? new Subject.GalacticCore());
 
+    /// <summary>
+    /// The picture is read as a reader does, by its own labels: rows by the ticks of the hours, columns by the numbers of the days, the
+    /// usable hours by the legend. Where the day ends and where they begin is held against the US National Oceanic and Atmospheric
+    /// Administration's General Solar Position Calculations (a truncated series good to a minute or two; coefficients from memory).
+    /// </summary>
     [Fact]
-    public void The_usable_hours_stand_where_they_are_in_the_night()
+    public void A_reader_finds_sunset_and_the_end_of_dusk_at_their_hours()
     {
         var calendar = Nights(-24, "Africa/Windhoek", new LocalDate(2026, 6, 1), 30);
-        var frame = new SeasonFrame(calendar, Speaking);
+        var words = XDocument
+            .Parse(SeasonChart.Svg(calendar, "Gravel plain", Speaking))
+            .Descendants()
+            .Where(one => one.Name.LocalName == "text")
+            .ToList();
         using var picture = SKBitmap.Decode(SeasonChart.Png(calendar, "Gravel plain", Speaking, 1));
-        Assert.Equal((int)frame.Width, picture.Width);
-        foreach (var night in calendar.Nights)
+        var legend = words.Single(one => one.Value.StartsWith("usable", StringComparison.Ordinal));
+        var usable = picture.GetPixel((int)Place(legend, "x") - 12, (int)Place(legend, "y") - 6);
+        var hours = words
+            .Where(one => one.Value.EndsWith(":00", StringComparison.Ordinal))
+            .Select(one => int.Parse(one.Value[..2], CultureInfo.InvariantCulture))
+            .ToList();
+        var edge = (int)Place(words.Single(one => one.Value == "18:00"), "x") + 7;
+        var ticks = Enumerable
+            .Range(160, picture.Height - 260)
+            .Where(y => picture.GetPixel(edge, y).Red < 190 && picture.GetPixel(edge, y - 1).Red >= 190)
+            .ToList();
+        Assert.Equal((18, 8), (hours[0], hours[^1]));
+        Assert.True(ticks.Count >= hours.Count, $"{ticks.Count} ticks for {hours.Count} hours.");
+        var pxAnHour = (ticks[1] - ticks[0]) / 2.0;
+
+        var (days, ends) = (0, 0);
+        foreach (var night in calendar.Nights.Select(night => night.Night))
         {
-            var x = (int)(frame.X(night.Night) + frame.ColumnPx / 2);
-            foreach (var window in night.Sky.ShootingWindows.Where(window => window.Duration > Duration.FromMinutes(30)))
-                Assert.Equal(
-                    SKColor.Parse(SeasonColumns.Usable),
-                    picture.GetPixel(x, (int)frame.Y(window.Start + window.Duration * 0.4, night.Night)));
-            // The line of the subject's rise crosses that of sunset in some nights.
-            if (
-                night.Sky.Sun.Set is { } set
-                && !night.Sky.SubjectWindows.Any(window => (window.Start - set).TotalMinutes is > -30 and < 30))
-                Assert.Equal(SKColor.Parse(SeasonColumns.Day), picture.GetPixel(x, (int)frame.Y(set, night.Night) - 3));
+            var label = words.Single(one =>
+                (string?)one.Attribute("font-size") == "12" && one.Value == night.Day.ToString(CultureInfo.InvariantCulture));
+            var x = (int)Place(label, "x");
+            var day = picture.GetPixel(x, ticks[0] + 2);
+            var end = Enumerable.Range(ticks[0] + 2, 400).First(y => picture.GetPixel(x, y) != day);
+            // The red line of the subject's rise may lie on the edge.
+            if (picture.GetPixel(x, end) is not { Red: > 180, Blue: < 80 })
+            {
+                Assert.Equal(SunAt(night, 90.833), 18 + (end - ticks[0]) / pxAnHour, 0.08);
+                days++;
+            }
+
+            // On these evenings neither the red line nor the Moon is in the way.
+            if (night.Day is < 12 or > 19) continue;
+            var begins = Enumerable.Range(ticks[0] + 2, 400).First(y => picture.GetPixel(x, y) == usable);
+            Assert.Equal(SunAt(night, 108), 18 + (begins - ticks[0]) / pxAnHour, 0.1);
+            ends++;
         }
+
+        Assert.True(days >= 20 && ends == 8, $"{days} sunsets and {ends} dusks were read.");
+    }
+
+    private static double Place(XElement text, string axis) => double.Parse(text.Attribute(axis)!.Value, CultureInfo.InvariantCulture);
+
+    // Local hours, at 24 S 15 E two hours east of Greenwich, when the Sun sinks to a distance from the zenith.
+    private static double SunAt(LocalDate night, double zenithDeg)
+    {
+        const double Degree = Math.PI / 180;
+        var year = 2 * Math.PI / 365 * (night.DayOfYear - 1 + (16 - 12) / 24.0);
+        var equationMin =
+            229.18
+            * (
+                0.000075
+                + 0.001868 * Math.Cos(year)
+                - 0.032077 * Math.Sin(year)
+                - 0.014615 * Math.Cos(2 * year)
+                - 0.040849 * Math.Sin(2 * year));
+        var declination =
+            0.006918
+            - 0.399912 * Math.Cos(year)
+            + 0.070257 * Math.Sin(year)
+            - 0.006758 * Math.Cos(2 * year)
+            + 0.000907 * Math.Sin(2 * year)
+            - 0.002697 * Math.Cos(3 * year)
+            + 0.00148 * Math.Sin(3 * year);
+        var hourAngle =
+            Math.Acos(
+                Math.Cos(zenithDeg * Degree) / (Math.Cos(-24 * Degree) * Math.Cos(declination))
+                    - Math.Tan(-24 * Degree) * Math.Tan(declination)) / Degree;
+        return (720 - 4 * (15 - hourAngle) - equationMin) / 60 + 2;
     }
 
     [Theory]

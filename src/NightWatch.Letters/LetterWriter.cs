@@ -89,9 +89,9 @@ public sealed class LetterWriter(LetterHead head) : IDisposable
     }
 
     /// <summary>A letter that says nothing but that letters arrive.</summary>
-    /// <param name="address">To whom.</param>
+    /// <param name="address">The recipient's address.</param>
     /// <param name="now">The clock reading.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     public Task<Notice> WriteTestAsync(string address, Instant now, CancellationToken cancellationToken = default)
     {
         var test = new TestNotice(Head.From.Address, address, now);

@@ -30,7 +30,7 @@ public static class CallLedger
 
     /// <summary>The picture as an SVG element.</summary>
     /// <param name="nights">Ascending; at least one.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     public static string Svg(IReadOnlyList<LedgerNight> nights, Speech speech) => SvgPicture.Of(SceneOf(nights, speech));
 
     internal static Scene SceneOf(IReadOnlyList<LedgerNight> nights, Speech speech)

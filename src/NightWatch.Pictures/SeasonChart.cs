@@ -15,7 +15,7 @@ public static class SeasonChart
     /// <summary>PNG bytes, in colour.</summary>
     /// <param name="calendar">The nights.</param>
     /// <param name="title">What and where, in a few words.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     /// <param name="scale">Device pixels a logical pixel.</param>
     public static byte[] Png(DarkCalendar calendar, string title, Speech speech, double scale = 2) =>
         PngPicture.Of(SceneOf(calendar, title, speech), scale, SKColorType.Rgba8888);

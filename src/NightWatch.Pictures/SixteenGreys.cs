@@ -23,8 +23,8 @@ internal static class SixteenGreys
     /// <summary>PNG bytes of 8-bit greys, each rounded to the nearest of the sixteen.</summary>
     /// <param name="greys">Row by row from the top.</param>
     /// <param name="rowBytes">From one row to the next.</param>
-    /// <param name="width">Pixels.</param>
-    /// <param name="height">Pixels.</param>
+    /// <param name="width">Width, pixels.</param>
+    /// <param name="height">Height, pixels.</param>
     public static byte[] Png(ReadOnlySpan<byte> greys, int rowBytes, int width, int height)
     {
         using var png = new MemoryStream();

@@ -18,7 +18,7 @@ internal enum CurveStyle
 
 /// <summary>One quantity over the night; null is unknown and leaves a gap.</summary>
 /// <param name="Values">One a condition step.</param>
-/// <param name="Style">How.</param>
+/// <param name="Style">How it is drawn.</param>
 /// <param name="Label">Stands beside its highest point; null: none.</param>
 internal sealed record Curve(IReadOnlyList<double?> Values, CurveStyle Style, string? Label = null);
 

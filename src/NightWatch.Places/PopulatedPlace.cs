@@ -4,5 +4,5 @@ namespace NightWatch.Places;
 /// <param name="Name">As the gazetteer has it.</param>
 /// <param name="LatitudeDeg">Degrees north.</param>
 /// <param name="LongitudeDeg">Degrees east.</param>
-/// <param name="Population">Inhabitants.</param>
+/// <param name="Population">How many people live there.</param>
 public readonly record struct PopulatedPlace(string Name, double LatitudeDeg, double LongitudeDeg, int Population);

@@ -28,7 +28,7 @@ public sealed class BacklogStore(Database database)
     /// <summary>Reads it.</summary>
     /// <param name="feeds">Ids as forecasts are kept under.</param>
     /// <param name="now">The clock reading.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     public Task<Backlog> ReadAsync(IReadOnlyCollection<string> feeds, Instant now, CancellationToken cancellationToken = default) =>
         database.ReadAsync(
             async session =>

@@ -19,7 +19,7 @@ public sealed class Recovery(Database database)
                 await session.ExecuteAsync(
                     "UPDATE outbox SET lease_until = @now WHERE state = 'Sending' AND lease_owner <> @Node AND lease_until > @now",
                     new { now, database.Node })
-                // Its first words are those of the partial index.
+                // The condition begins as the partial index does, so that the index serves it.
                 + await session.ExecuteAsync(
                     """
                     UPDATE due SET lease_until = @now

@@ -31,7 +31,7 @@ public partial interface ILanguage
     /// <summary>A night of the week: chance, window, leave-by, cloud, and what speaks against it.</summary>
     /// <param name="plan">The night.</param>
     /// <param name="isFree">It is one of the reader's free evenings.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string WeekNight(NightPlan plan, bool isFree, Speech speech);
 
     /// <summary>A night of the week and its site, as a title.</summary>
@@ -40,7 +40,7 @@ public partial interface ILanguage
     /// <summary>The next run of dark nights, and the longest window in it.</summary>
     /// <param name="run">The nights.</param>
     /// <param name="longest">The one with the longest window; it has one.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string NextDark(NightSpell run, DarkNight longest, Speech speech);
 
     /// <summary>That no dark night comes within so many nights.</summary>

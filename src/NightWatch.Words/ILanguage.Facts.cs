@@ -33,7 +33,7 @@ public partial interface ILanguage
     /// <param name="issued">When it was issued; null: its feed does not say.</param>
     /// <param name="fetched">When it was fetched.</param>
     /// <param name="age">Of it, when the letter was written.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string HowOld(Instant? issued, Instant fetched, Duration age, Speech speech);
 
     /// <summary>Whose data were used, under which licence, and that they were changed.</summary>
@@ -44,7 +44,7 @@ public partial interface ILanguage
     /// <param name="value">The figure; null: it was unknown.</param>
     /// <param name="unit">Of the figure.</param>
     /// <param name="severity">How bad it was.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string ToldFigure(Factor factor, double? value, Unit unit, Severity severity, Speech speech);
 
     /// <summary>That no figure was told.</summary>

@@ -29,7 +29,7 @@ public partial interface ILanguage
     /// <summary>Dew or frost on the front element, the heater against it, and the energy behind the heater.</summary>
     /// <param name="lens">The element.</param>
     /// <param name="kit">Whether the heater has a battery of its own or hangs on the camera's packs.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string Lens(LensPlan lens, Kit kit, Speech speech);
 
     /// <summary>How wet the ground is, and from when it is dry.</summary>
@@ -38,7 +38,7 @@ public partial interface ILanguage
     /// <summary>Energy needed and given, and when to change packs.</summary>
     /// <param name="power">The energy.</param>
     /// <param name="packs">How many packs the kit has.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string Batteries(PowerPlan power, int packs, Speech speech);
 
     /// <summary>When the cards are full; null: they never are.</summary>

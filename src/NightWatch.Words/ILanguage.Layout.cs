@@ -53,9 +53,9 @@ public partial interface ILanguage
     string NothingToDo { get; }
 
     /// <summary>When a letter was written, and whose clock it goes by.</summary>
-    /// <param name="at">When.</param>
+    /// <param name="at">The instant asked for.</param>
     /// <param name="manySites">It tells of several sites.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string Written(Instant at, bool manySites, Speech speech);
 
     /// <summary>What stays true of every night out.</summary>

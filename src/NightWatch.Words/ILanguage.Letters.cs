@@ -42,13 +42,13 @@ public partial interface ILanguage
     /// <param name="toldLeaveBy">The leave-by that the reader knows and that has not passed; null: none.</param>
     /// <param name="best">The best choice instead; null: none.</param>
     /// <param name="from">The night that is off.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string StayAtHome(Instant? toldLeaveBy, SpokenChoice? best, SpokenNight from, Speech speech);
 
     /// <summary>The next thing to do on the day.</summary>
     /// <param name="next">The entry to act on; null: none is left.</param>
     /// <param name="leaveBy">Leave-by, where it is to come.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string DoNext(TimelineEntry? next, Instant? leaveBy, Speech speech);
 
     /// <summary>A verdict and its chance, as it was told or is; null: the chance is not known.</summary>

@@ -14,7 +14,7 @@ public partial interface ILanguage
 
     /// <summary>That no letters come about the night as its watch rests; the way to the watches is marked.</summary>
     /// <param name="until">The first day that it looks again; null: it is paused for good.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     MarkedSentence NoLettersWhileResting(LocalDate? until, Speech speech);
 
     /// <summary>Names the factors that hold.</summary>

@@ -10,13 +10,13 @@ public partial interface ILanguage
     /// <param name="place">Where the watch looks; null: not said.</param>
     /// <param name="until">When the link ends.</param>
     /// <param name="now">When it is written.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     NoticeWords Confirmation(GeoPosition? place, Instant until, Instant now, Speech speech);
 
     /// <summary>Brings the link that signs in.</summary>
     /// <param name="until">When the link ends.</param>
     /// <param name="now">When it is written.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     NoticeWords SignIn(Instant until, Instant now, Speech speech);
 
     /// <summary>Says nothing but that letters arrive.</summary>

@@ -44,7 +44,7 @@ public partial interface ILanguage
     /// <param name="subject">Whose altitude.</param>
     /// <param name="mostDeg">Its greatest; null: unknown.</param>
     /// <param name="moonIsUp">The Moon's curve is there to see.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string Altitudes(Subject subject, double? mostDeg, bool moonIsUp, Speech speech);
 
     /// <summary>What the strip of cloud shows.</summary>
@@ -55,7 +55,7 @@ public partial interface ILanguage
 
     /// <summary>What the strip of the sky's level shows.</summary>
     /// <param name="most">Share of full scale in the run; null: unknown.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string SkyFigures(double? most, Speech speech);
 
     /// <summary>Title of the picture of the subject's path.</summary>

@@ -37,7 +37,7 @@ public partial interface ILanguage
     /// <param name="nights">Nights that the sky allowed.</param>
     /// <param name="known">Of them with a known outcome.</param>
     /// <param name="sources">Of these by who says so, at least one night each.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string RecordBasis(
         LocalDate from, LocalDate to, int nights, int known, IReadOnlyList<(OutcomeSource Source, int Nights)> sources, Speech speech);
 

@@ -10,12 +10,12 @@ public partial interface ILanguage
     string AheadCell(int leadNights);
 
     /// <summary>Whose record is scored, and what it stands on.</summary>
-    /// <param name="watches">Ids.</param>
+    /// <param name="watches">Their ids.</param>
     /// <param name="span">First and last night; null: nothing is recorded.</param>
     /// <param name="nights">Nights put to the test.</param>
     /// <param name="known">Of them with a known outcome.</param>
     /// <param name="sources">Of these by the word for who says so.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string ScoresHeading(
         IReadOnlyList<string> watches, (LocalDate From, LocalDate To)? span, int nights, int known,
         IReadOnlyDictionary<string, int> sources, Speech speech);
@@ -49,7 +49,7 @@ public partial interface ILanguage
     string ArchiveHeading(string place, int nights, LocalDate from, LocalDate to, TimeSpan took);
 
     /// <summary>Something left out or taken on trust.</summary>
-    /// <param name="remark">What.</param>
+    /// <param name="remark">What is to be said.</param>
     /// <param name="count">How many nights or looks, at least one.</param>
     string Of(ArchiveRemark remark, int count);
 

@@ -36,7 +36,7 @@ public partial interface ILanguage
     /// <param name="arch">The band.</param>
     /// <param name="visible">What can be seen of it.</param>
     /// <param name="isFirst">At the beginning of the longest window; else at its end.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string Of(BandArch arch, IReadOnlyList<BandStretch> visible, bool isFirst, Speech speech);
 
     /// <summary>A meteor shower that is active.</summary>

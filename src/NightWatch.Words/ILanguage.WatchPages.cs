@@ -13,7 +13,7 @@ public partial interface ILanguage
     /// <summary>Whether a watch looks, the state marked.</summary>
     /// <param name="rests">It does not look.</param>
     /// <param name="until">The first day that it looks again; null: it is paused for good, or looks.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     MarkedSentence WatchState(bool rests, LocalDate? until, Speech speech);
 
     /// <summary>The same in a word or two, for a table.</summary>
@@ -33,7 +33,7 @@ public partial interface ILanguage
     /// <param name="looked">Of so many.</param>
     /// <param name="least">The length that is enough.</param>
     /// <param name="best">The one with the longest window.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string NightsAhead(int count, int looked, Duration least, DarkNight best, Speech speech);
 
     /// <summary>That none of so many nights has one.</summary>
@@ -63,7 +63,7 @@ public partial interface ILanguage
     /// <summary>What counts as usable in a season.</summary>
     /// <param name="subject">What the camera is for.</param>
     /// <param name="limits">Whose altitude, minutes and darkness count.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string WhatIsUsable(Subject subject, Limits limits, Speech speech);
 
     /// <summary>That a lunation has no usable night.</summary>

@@ -97,7 +97,7 @@ public partial interface ILanguage
     /// <summary>What would help, one sentence; at least one mend.</summary>
     /// <param name="mends">In the order of their reasons.</param>
     /// <param name="moreBelow">How many more stand further down.</param>
-    /// <param name="speech">To whom.</param>
+    /// <param name="speech">Language, units and clock of the reader.</param>
     string WouldHelp(IReadOnlyList<Mend> mends, int moreBelow, Speech speech);
 
     /// <summary>A caution, in sentences, without <see cref="Deference"/>.</summary>

@@ -28,7 +28,7 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
     private static readonly Duration LettersAge = Duration.FromDays(8);
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
-    // Where the server keeps no keywords they would be met and told again at every look.
+    // A server that keeps no keywords would show the same reports again at every look.
     private readonly HashSet<UniqueId> setAside = [];
 
     private Instant? looked;
@@ -77,7 +77,7 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
         var (noted, suppressed, ignored) = (0, 0, 0);
         foreach (var item in await folder.FetchAsync(uids, MessageSummaryItems.UniqueId | MessageSummaryItems.Size, stop))
         {
-            // A report returns a header or a letter of ours; what is larger is none.
+            // A report returns a header or a letter of ours, so a larger message is no report.
             if (item.Size > MostBytes || setAside.Contains(item.UniqueId)) continue;
             try
             {
@@ -100,7 +100,7 @@ internal sealed partial class BounceReader(BounceOptions options, SuppressionSto
             }
             catch (Exception fault) when (folder.IsOpen && IsOfTheMail(fault))
             {
-                // Anybody can send one; it is marked as looked at with the others.
+                // Anybody can send such a message, so it is marked as seen like the others.
                 setAside.Add(item.UniqueId);
                 LogSetAside(item.UniqueId.Id, Redaction.Of(fault.Message));
             }

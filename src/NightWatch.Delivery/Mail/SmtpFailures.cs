@@ -73,7 +73,7 @@ internal static partial class SmtpFailures
         {
             // The sender is the same for all letters: only its size is this letter's own fault.
             SmtpErrorCode.SenderNotAccepted => code == 552 || enhanced is "5.3.4" ? FailureClass.Permanent : FailureClass.Configuration,
-            // Said to every recipient until the relay is set right; no letter should die of it.
+            // The relay says it to every recipient until it is set right, and no letter should be given up for that.
             SmtpErrorCode.RecipientNotAccepted when refused.Message.Contains("relay", StringComparison.OrdinalIgnoreCase) =>
                 FailureClass.Configuration,
             // 552 to RCPT is an old way to say 452 (RFC 5321, 4.5.3.1.10).

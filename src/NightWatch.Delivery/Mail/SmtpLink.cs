@@ -23,7 +23,7 @@ internal sealed class SmtpLink : IDisposable
         opened = lastUsed = time.GetTimestamp();
         client = new SmtpClient(conversation)
         {
-            // The watchdog watches; MailKit's own two minutes would cut the wait after the dot short.
+            // Our watchdog times the conversation; MailKit's own two minutes would cut the wait after the text short.
             Timeout = (int)TimeSpan.FromSeconds(options.AcceptTimeoutSeconds + options.ReplyTimeoutSeconds).TotalMilliseconds,
         };
         if (options.CaFile.Length > 0) client.ServerCertificateValidationCallback = PrivateAuthority.Read(options.CaFile).Accepts;
@@ -45,7 +45,7 @@ internal sealed class SmtpLink : IDisposable
             await link.client.ConnectAsync(options.Host, options.Port, MailSecurity.Of(options.Security), cancellationToken);
             if (options.UserName.Length > 0)
                 await link.client.AuthenticateAsync(options.UserName, SecretFile.Read(options.PasswordFile), cancellationToken);
-            // One way of handing the text over is enough to watch: DATA, not BDAT.
+            // Only DATA is used, not BDAT, so that there is one way of handing the text over to watch.
             link.client.Capabilities &= ~SmtpCapabilities.Chunking;
             return link;
         }

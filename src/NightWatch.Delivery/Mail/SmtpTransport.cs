@@ -22,7 +22,7 @@ internal sealed class SmtpTransport : IMailTransport, IAsyncDisposable
         this.options = options;
         this.time = time;
         dkim = options.Dkim.IsSet ? new DkimStamp(options.Dkim) : null;
-        // Around the connection only. Around the sending it would send twice what the server took without saying so.
+        // Only the connection is retried. A retried sending would send twice what the server took without saying so.
         connect = new ResiliencePipelineBuilder<SmtpLink> { TimeProvider = time }
             .AddTimeout(TimeSpan.FromSeconds(options.ConnectTimeoutSeconds))
             .AddRetry(

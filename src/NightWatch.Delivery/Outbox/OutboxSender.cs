@@ -64,12 +64,12 @@ internal sealed partial class OutboxSender(
             LogExpired(late.Id, late.Kind, late.NotAfter);
         }
 
-        // Each channel on its own: a mail server that is away holds back mail alone.
+        // Each channel is sent on its own, so that a mail server that is away holds back mail alone.
         foreach (var channel in Enum.GetValues<LetterChannel>())
         {
             while (!stop.IsCancellationRequested && MaySend(channel))
             {
-                // Not cut off by a stop: what is claimed must be known, to be given back.
+                // A stop does not cut the claim short: we must know what we claimed, or we cannot give it back.
                 var batch = await outbox.ClaimAsync(clock.GetCurrentInstant(), options.Batch, Lease, channel, CancellationToken.None);
                 if (batch.Count == 0 || !await SendBatchAsync(batch, round, stop, drained)) break;
             }
@@ -104,7 +104,7 @@ internal sealed partial class OutboxSender(
     /// <returns>False: it was not tried, since the mail server has had its letters for this minute.</returns>
     private async Task<bool> SendOneAsync(OutboxLetter letter, Tally round, CancellationToken drained)
     {
-        // The last look before the letter leaves: still ours, still wanted, still in time.
+        // Before the letter leaves it is asked once more whether it is still ours, still wanted and still in time.
         var now = clock.GetCurrentInstant();
         if (await outbox.RenewAsync([letter], now, Lease, CancellationToken.None) == 0)
         {

@@ -51,6 +51,6 @@ internal sealed class SendRate(RationStore rations, MailOptions options)
 
     /// <summary>When a letter's turn comes that the limit of its domain holds back.</summary>
     /// <param name="before">How many of the same domain are held back already and go first.</param>
-    /// <param name="now">When.</param>
+    /// <param name="now">The clock reading.</param>
     public Instant TurnOf(int before, Instant now) => now + (1 + (before / options.MostPerMinutePerDomain)) * Minute;
 }

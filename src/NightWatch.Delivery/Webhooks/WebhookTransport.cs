@@ -27,13 +27,13 @@ internal sealed class WebhookTransport : IMailTransport, IDisposable
         (this.options, this.signer, this.clock) = (options, signer, clock);
         var handler = new SocketsHttpHandler
         {
-            // Each of them could lead where the address was not checked for.
+            // Each of them could lead to an address that was not checked.
             AllowAutoRedirect = false,
             UseProxy = false,
             UseCookies = false,
             AutomaticDecompression = DecompressionMethods.None,
             ConnectTimeout = TimeSpan.FromSeconds(options.TimeoutSeconds),
-            // What the receiver says beside its status is never read.
+            // The body of the receiver's answer is never read.
             MaxResponseDrainSize = 0,
             MaxResponseHeadersLength = 16,
             ConnectCallback = ConnectAsync,

@@ -44,7 +44,7 @@ public sealed record LetterDraft
 
 /// <summary>A finished letter.</summary>
 /// <param name="DedupeKey">kind|watches|night|recipient|revision; unique in the outbox.</param>
-/// <param name="Kind">Which.</param>
+/// <param name="Kind">Which letter it is.</param>
 /// <param name="Message">Ready to send; the same bytes for every attempt.</param>
 /// <param name="Html">The HTML part with its pictures inlined as data URIs, for the rehearsal's folder.</param>
 /// <param name="Text">The plain text part.</param>

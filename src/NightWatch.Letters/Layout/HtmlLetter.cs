@@ -34,10 +34,10 @@ internal sealed partial class HtmlLetter : IDisposable
         where T : IComponent
     {
         var parameters = ParameterView.FromDictionary(values);
-        // One a letter: a renderer keeps what it has rendered until it is disposed, and lets one letter through at a time.
+        // Each letter has a renderer of its own: a renderer keeps what it has rendered until it is disposed, and renders one letter at a time.
         await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
         var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(parameters)).ToHtmlString());
-        // The classes stay: the block for dark screens hangs on them.
+        // The classes stay, because the rules for dark screens name them.
         var inlined = PreMailer.Net.PreMailer.MoveCssInline(html, removeStyleElements: true, ignoreElements: "#dark").Html;
         return FigureAndUnit().Replace(PictureWidth().Replace(inlined, $"${{1}}{ChartWidth}${{2}}"), "&nbsp;");
     }

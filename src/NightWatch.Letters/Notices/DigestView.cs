@@ -61,7 +61,7 @@ internal static class DigestView
     // What stood in the way, by the nights it stopped.
     private static string WhyNone(DigestDraft draft, ILanguage language)
     {
-        // A night that is on but was to be left for already is none to look at any more.
+        // A night that is on needs no look once its leave-by has passed.
         var off = draft.Plans.Where(plan => plan.Verdict.Class == VerdictClass.NoGo).ToArray();
         var ways = off.GroupBy(plan => plan.Verdict.Deciding.Factor)
             .OrderByDescending(group => group.Count())

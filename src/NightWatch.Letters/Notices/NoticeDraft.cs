@@ -6,7 +6,7 @@ namespace NightWatch.Letters.Notices;
 /// <summary>What a notice is built from.</summary>
 /// <param name="Kind">For lists and metrics.</param>
 /// <param name="Key">Unique in the outbox.</param>
-/// <param name="To">To whom.</param>
+/// <param name="To">The recipient.</param>
 /// <param name="View">What it says.</param>
 /// <param name="Now">The clock reading.</param>
 /// <param name="NotAfter">Later than this it is dropped.</param>

@@ -4,7 +4,7 @@ using NodaTime;
 namespace NightWatch.Letters.Notices;
 
 /// <summary>The way to one's own watches, without a password.</summary>
-/// <param name="Address">To whom.</param>
+/// <param name="Address">The recipient's address.</param>
 /// <param name="Link">The page with the button that signs in; its token works once.</param>
 /// <param name="Now">The clock reading.</param>
 /// <param name="Until">When the token ends.</param>

@@ -7,7 +7,7 @@ namespace NightWatch.Letters.Notices;
 /// A letter that says nothing but that letters arrive. It carries the headers of the real ones, so that a relay treats it alike.
 /// </summary>
 /// <param name="From">Who sends.</param>
-/// <param name="Address">To whom.</param>
+/// <param name="Address">The recipient's address.</param>
 /// <param name="Now">The clock reading.</param>
 internal sealed record TestNotice(string From, string Address, Instant Now)
 {

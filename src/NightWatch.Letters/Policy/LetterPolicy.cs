@@ -4,7 +4,7 @@ using NodaTime;
 namespace NightWatch.Letters.Policy;
 
 /// <summary>A letter to be written about one watch and one night.</summary>
-/// <param name="Kind">Which.</param>
+/// <param name="Kind">Which letter it is.</param>
 /// <param name="Plan">What is true now.</param>
 /// <param name="Before">What had been told, so that the letter can say what changed.</param>
 /// <param name="NotAfter">Later than this it is worse than silence.</param>

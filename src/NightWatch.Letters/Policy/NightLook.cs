@@ -50,7 +50,7 @@ internal sealed record NightLook(PassKind Pass, ToldNight Before, NightPlan Plan
 
     private Duration OutingLength => Duration.FromMinutes(Plan.Watch.Outing.DriveMin + Plan.Watch.Outing.SetUpMin);
 
-    // No run was ever planned: as if the first dark minute were wanted.
+    // Where no run was ever planned, the first dark minute is taken as its start.
     private Instant UsualLeaveBy =>
         (
             Plan.Sky.AstronomicalNight.Count > 0

@@ -62,7 +62,7 @@ public static class SubscriberWishes
     /// <param name="before">What the subscriber knows.</param>
     /// <param name="plan">The night as planned now.</param>
     /// <param name="now">The clock reading.</param>
-    /// <param name="wish">Why.</param>
+    /// <param name="wish">What the subscriber wished.</param>
     /// <exception cref="ArgumentException">The night is off, or its leave-by has passed.</exception>
     public static PolicyDecision Choose(ToldNight before, NightPlan plan, Instant now, Wish wish)
     {

@@ -37,7 +37,7 @@ internal static class Telling
             Sent = [.. before.Sent, kind],
             Revision = before.Revision + 1,
             Closed = closes,
-            // A timeline written without a forecast settles nothing: a no-go seen yesterday still needs only one more run.
+            // A timeline written without a forecast settles nothing: a no-go seen yesterday still needs only one more forecast run.
             Pending = look.IsKnown ? null : before.Pending,
             PendingRun = look.IsKnown ? null : before.PendingRun,
         };

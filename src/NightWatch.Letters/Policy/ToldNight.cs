@@ -18,7 +18,7 @@ public sealed record ToldNight
     /// <summary>The letter that told it.</summary>
     public LetterKind? ToldBy { get; init; }
 
-    /// <summary>When.</summary>
+    /// <summary>When it was told.</summary>
     public Instant? ToldAt { get; init; }
 
     /// <summary>Probability last told.</summary>

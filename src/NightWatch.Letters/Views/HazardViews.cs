@@ -10,7 +10,7 @@ internal static class HazardViews
 {
     public static IReadOnlyList<string> Of(NightContext night)
     {
-        // Where nobody goes, only what stops the night matters.
+        // On a no-go only what stops the night matters.
         var least = night.IsOff ? HazardLevel.Stop : HazardLevel.Care;
         var cautions = night.Plan.Cautions.Where(caution => caution.Level >= least).ToArray();
         var others = night.Plan.Verdict.Reasons.Where(reason => reason.IsHazard && !cautions.Any(caution => Covers(caution, reason)));

@@ -108,7 +108,7 @@ internal static class HeadWords
         };
     }
 
-    // What was asked for, as the one reason that matters; null: the weather's doing.
+    // The subscriber's own wish, where it is the reason that matters; null: the weather is.
     private static string? Wished(NightContext night) => night.Wish switch
     {
         Wish.SwitchedTo { To: var to } => night.Language.YouSwitched(AlternativeViews.Spoken(night, to), night.Spoken, night.Speech),

@@ -150,8 +150,8 @@ public sealed record AlternativeView(string Title, string Verdict, string Text, 
 public sealed record TimelineDayView(string Day, IReadOnlyList<TimelineRowView> Rows);
 
 /// <summary>One clock time; the ones to act on stand out.</summary>
-/// <param name="Time">Local.</param>
-/// <param name="Title">What.</param>
+/// <param name="Time">Local clock time.</param>
+/// <param name="Title">What happens.</param>
 /// <param name="Why">Why then; null where the title says it.</param>
 /// <param name="IsAction">The photographer acts on it.</param>
 public sealed record TimelineRowView(string Time, string Title, string? Why, bool IsAction);
@@ -171,5 +171,5 @@ public sealed record ReasonView(string Severity, string Factor, string Text, str
 
 /// <summary>Where to go, in words that say so.</summary>
 /// <param name="Text">Says where it leads.</param>
-/// <param name="Url">There.</param>
+/// <param name="Url">Where it leads.</param>
 public sealed record LinkView(string Text, Uri Url);

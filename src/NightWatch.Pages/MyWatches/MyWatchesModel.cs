@@ -35,7 +35,7 @@ public sealed record WatchItem(
     IReadOnlyList<ComingNight> Nights);
 
 /// <summary>The list.</summary>
-/// <param name="Address">Whose.</param>
+/// <param name="Address">The subscriber's address.</param>
 /// <param name="Note">What was just done; null: nothing.</param>
 /// <param name="Watches">By name.</param>
 public sealed record MyWatchesModel(string Address, string? Note, IReadOnlyList<WatchItem> Watches);

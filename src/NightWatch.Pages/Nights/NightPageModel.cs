@@ -154,7 +154,7 @@ public sealed record NightPageModel
 }
 
 /// <summary>Where the page leads, by addresses within the pages.</summary>
-/// <param name="Night">Itself.</param>
+/// <param name="Night">The night.</param>
 /// <param name="Debrief">Takes the answer of the morning after.</param>
 /// <param name="Snooze">Stops and restarts the letters about the night.</param>
 /// <param name="Switch">Takes another night instead; which one stands behind it.</param>

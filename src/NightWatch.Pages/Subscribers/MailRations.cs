@@ -44,8 +44,8 @@ internal sealed partial class MailRations(RationStore rations, StoredLinkSigner 
 
     /// <summary>One more letter to this address. Whether it is given must not show to a stranger.</summary>
     /// <param name="what">Which sort; each is rationed by itself, so that a flood of one leaves the others free.</param>
-    /// <param name="address">To whom.</param>
-    /// <param name="now">When.</param>
+    /// <param name="address">The recipient's address.</param>
+    /// <param name="now">The clock reading.</param>
     /// <param name="stop">Gives up.</param>
     public Task<bool> TakeToAddressAsync(string what, string address, Instant now, CancellationToken stop) =>
         rations.TakeAsync(signer.Sign("mailbox", what, MailboxOf(address)), ToAddress, now, stop);

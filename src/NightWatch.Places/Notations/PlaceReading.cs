@@ -7,7 +7,7 @@ public abstract record PlaceReading
     {
     }
 
-    /// <summary>Coordinates.</summary>
+    /// <summary>The text gives coordinates.</summary>
     /// <param name="LatitudeDeg">Degrees north, WGS84.</param>
     /// <param name="LongitudeDeg">Degrees east, −180 to 180.</param>
     /// <param name="ElevationM">Metres, where the notation carries it (a geo: URI's third number); otherwise null.</param>

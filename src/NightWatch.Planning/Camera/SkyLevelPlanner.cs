@@ -10,7 +10,7 @@ internal static class SkyLevelPlanner
 {
     /// <param name="above">The sky.</param>
     /// <param name="grid">The grid.</param>
-    /// <param name="kit">Aperture.</param>
+    /// <param name="kit">The kit, for its aperture.</param>
     /// <param name="sequence">Exposure, ISO, span.</param>
     /// <param name="mostShare">Share of saturation from which a frame counts as washed out.</param>
     public static SkyLevelPlan Plan(SkyTrack above, NightGrid grid, Kit kit, Sequence sequence, double mostShare)

@@ -33,7 +33,7 @@ internal sealed record WeatherTrack
 
     public required double[] GustMps { get; init; }
 
-    /// <summary>mm/h.</summary>
+    /// <summary>Rate of precipitation, mm/h; NaN: unknown.</summary>
     public required double[] Rain { get; init; }
 
     public required double[] RainProbability { get; init; }

@@ -38,6 +38,6 @@ public readonly ref struct NightAir
     /// <summary>Wind at 10 m, m/s.</summary>
     public ReadOnlySpan<double> WindMps { get; }
 
-    /// <summary>Samples.</summary>
+    /// <summary>How many samples there are.</summary>
     public int Count => AirC.Length;
 }

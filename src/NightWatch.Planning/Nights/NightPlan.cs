@@ -18,7 +18,7 @@ namespace NightWatch.Planning.Nights;
 /// <summary>The whole evaluation of one watch and one night.</summary>
 public sealed record NightPlan
 {
-    /// <summary>For whom and where.</summary>
+    /// <summary>The watch that was planned.</summary>
     public required Watch Watch { get; init; }
 
     /// <summary>Local date of the evening.</summary>

@@ -4,8 +4,8 @@ using NodaTime;
 namespace NightWatch.Planning.Reasons;
 
 /// <summary>The Moon comes up or goes down.</summary>
-/// <param name="At">When.</param>
-/// <param name="Rises">Up.</param>
+/// <param name="At">The instant of it.</param>
+/// <param name="Rises">It rises; else it sets.</param>
 public readonly record struct MoonTurn(Instant At, bool Rises)
 {
     /// <summary>Of one night, in order.</summary>

@@ -52,13 +52,13 @@ public sealed class SiteSkyGlow
     public IReadOnlyList<GlowDome> Domes { get; private init; } = [];
 
     /// <summary>Builds the sky of a site from the towns of the bundled gazetteer.</summary>
-    /// <param name="position">Where.</param>
+    /// <param name="position">The site.</param>
     /// <param name="measuredZenithMag">Its measured zenith brightness, V mag/arcsec²; null: estimated.</param>
     public static SiteSkyGlow Of(GeoPosition position, double? measuredZenithMag) => Of(
         position, measuredZenithMag, Gazetteer.Bundled.Around(position.LatitudeDeg, position.LongitudeDeg, ReachKm, LeastPeoplePerKm2));
 
     /// <summary>Builds the sky of a site.</summary>
-    /// <param name="position">Where.</param>
+    /// <param name="position">The site.</param>
     /// <param name="measuredZenithMag">Its measured zenith brightness, V mag/arcsec²; null: estimated.</param>
     /// <param name="places">Towns around it; those beyond <see cref="ReachKm"/> are skipped.</param>
     /// <remarks>

@@ -5,8 +5,8 @@ namespace NightWatch.Planning.SkyBrightness;
 
 /// <summary>Light of the clear sky at one direction and instant, by where it comes from; nanolamberts.</summary>
 /// <param name="SiteNl">Natural sky and town glow.</param>
-/// <param name="MoonNl">ScatteredMoonlight.</param>
-/// <param name="TwilightNl">Twilight.</param>
+/// <param name="MoonNl">Scattered moonlight, nanolamberts.</param>
+/// <param name="TwilightNl">Twilight, nanolamberts.</param>
 public readonly record struct SkyLight(double SiteNl, double MoonNl, double TwilightNl)
 {
     /// <summary>All together, nanolamberts.</summary>

@@ -15,7 +15,7 @@ public static class WalkersLaw
     public const double Scatter = 3;
 
     /// <summary>Increase over the natural sky at 45° altitude towards the town, as a fraction.</summary>
-    /// <param name="population">Inhabitants.</param>
+    /// <param name="population">Inhabitants of the town.</param>
     /// <param name="distanceKm">To the middle of the town; nearer than its radius the law flattens (engineering choice).</param>
     public static double Increase(double population, double distanceKm)
     {

@@ -13,7 +13,7 @@ public enum VerdictClass
     /// <summary>It may work; the reasons say what is missing.</summary>
     Marginal,
 
-    /// <summary>Go.</summary>
+    /// <summary>Go: the drive pays.</summary>
     Go,
 }
 

@@ -24,7 +24,7 @@ public sealed record Watch
     /// <summary>Who is written to.</summary>
     public required Subscriber Subscriber { get; init; }
 
-    /// <summary>Where.</summary>
+    /// <summary>The site that is watched.</summary>
     public required Site Site { get; init; }
 
     /// <summary>What the camera is for.</summary>

@@ -85,7 +85,7 @@ internal static partial class ServiceHost
     private static void AddNightWatchConsole(this ILoggingBuilder logging)
     {
         foreach (var library in (string[])["Microsoft", "Quartz", "System.Net.Http", "Polly"]) logging.AddFilter(library, LogLevel.Warning);
-        // The ring is as well kept as the database, where the addresses are.
+        // The keys that protect cookies lie in the database: whoever can read them there can read the addresses too.
         logging.AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error);
         logging.AddSimpleConsole(console =>
         {

@@ -9,7 +9,7 @@ using NodaTime;
 namespace NightWatch.Service.Rehearsal;
 
 /// <summary>One watch and one night of the rehearsal.</summary>
-/// <param name="Watch">Whose.</param>
+/// <param name="Watch">The watch it is about.</param>
 /// <param name="Night">The local date of the evening.</param>
 /// <param name="Looks">Every evaluation, oldest first.</param>
 /// <param name="Truth">The night with the weather that came.</param>

@@ -20,7 +20,7 @@ internal sealed partial class Ticker(
     /// <summary>When a tick of passes last came to its end; null: none yet.</summary>
     public Instant? LastTick { get; private set; }
 
-    /// <summary>What a tick failed of whose next one has not gone well yet; null: all is well.</summary>
+    /// <summary>Why the last tick failed; null: it did not, or a later one went well.</summary>
     public string? Trouble => troubles.Values.FirstOrDefault();
 
     /// <summary>

@@ -32,7 +32,7 @@ public sealed class BandArch
         (LeftFoot, RightFoot) = Turn(Top.Direction.AzimuthDeg - first.Direction.AzimuthDeg) < 180 ? (first, second) : (second, first);
     }
 
-    /// <summary>When.</summary>
+    /// <summary>The instant it is computed for.</summary>
     public Instant At { get; }
 
     /// <summary>The highest point, where the band lies parallel to the horizon.</summary>

@@ -15,7 +15,7 @@ public static class LunarEclipses
 
     /// <summary>Eclipses of which some stage falls into a span, in order.</summary>
     /// <param name="from">1900 to 2100.</param>
-    /// <param name="to">Excluded.</param>
+    /// <param name="to">End of the span, not part of it.</param>
     public static IReadOnlyList<LunarEclipse> Between(Instant from, Instant to)
     {
         var eclipses = new List<LunarEclipse>();

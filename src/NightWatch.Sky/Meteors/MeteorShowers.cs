@@ -52,7 +52,7 @@ public static class MeteorShowers
 }
 
 /// <summary>A shower in one night.</summary>
-/// <param name="Shower">Which.</param>
+/// <param name="Shower">The shower.</param>
 /// <param name="At">The middle of the night's span.</param>
 /// <param name="SolarLongitudeDeg">Of that instant, J2000.0.</param>
 /// <param name="PeaksTonight">Its maximum falls between this noon and the next.</param>

@@ -8,7 +8,7 @@ namespace NightWatch.Sky.Moon;
 /// <summary>The Moon as the Earth's centre sees it: how far, how large, how much of it lit.</summary>
 /// <param name="DistanceKm">Centre to centre.</param>
 /// <param name="SemidiameterDeg">Half the apparent size.</param>
-/// <param name="HorizontalParallaxDeg">Equatorial.</param>
+/// <param name="HorizontalParallaxDeg">Equatorial horizontal parallax, degrees.</param>
 /// <param name="IlluminatedFraction">0 to 1.</param>
 /// <param name="Waxing">East of the Sun: the lit fraction grows.</param>
 public readonly record struct MoonFromEarth(

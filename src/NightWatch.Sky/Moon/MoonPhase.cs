@@ -19,6 +19,6 @@ public enum PhaseName
 }
 
 /// <summary>One phase of one lunation.</summary>
-/// <param name="Name">Which.</param>
+/// <param name="Name">Which phase it is.</param>
 /// <param name="At">When, within a second between 1972 and 2050.</param>
 public readonly record struct MoonPhase(PhaseName Name, Instant At);

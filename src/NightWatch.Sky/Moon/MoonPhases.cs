@@ -27,7 +27,7 @@ public static class MoonPhases
 
     /// <summary>All phases in a span, in order.</summary>
     /// <param name="from">Included; 1900 to 2100.</param>
-    /// <param name="to">Excluded.</param>
+    /// <param name="to">End of the span, not part of it.</param>
     public static IReadOnlyList<MoonPhase> Between(Instant from, Instant to)
     {
         var phases = new List<MoonPhase>();

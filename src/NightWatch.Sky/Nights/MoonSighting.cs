@@ -9,8 +9,8 @@ namespace NightWatch.Sky.Nights;
 
 /// <summary>The Moon as seen from a place.</summary>
 /// <param name="Direction">Of its centre, topocentric, airless.</param>
-/// <param name="DistanceKm">Topocentric.</param>
-/// <param name="SemidiameterDeg">Topocentric.</param>
+/// <param name="DistanceKm">Topocentric distance, km.</param>
+/// <param name="SemidiameterDeg">Topocentric semidiameter, degrees.</param>
 /// <param name="PhaseAngleDeg">Sun–Moon–Earth angle, geocentric; 0 at full Moon.</param>
 /// <param name="IlluminatedFraction">Geocentric, 0 to 1.</param>
 public readonly record struct MoonSighting(

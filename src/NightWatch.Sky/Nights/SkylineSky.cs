@@ -19,7 +19,7 @@ public enum SkylineCrossingKind
 }
 
 /// <summary>Something passes the skyline of a site.</summary>
-/// <param name="At">When.</param>
+/// <param name="At">The instant of it.</param>
 /// <param name="Kind">Which way.</param>
 /// <param name="AltitudeDeg">Altitude of the skyline there, degrees.</param>
 /// <param name="AzimuthDeg">Where, degrees.</param>

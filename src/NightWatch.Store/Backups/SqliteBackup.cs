@@ -74,7 +74,7 @@ public sealed class SqliteBackup(string file)
             var behind = Behind(backup);
             var copy = file + ".restoring";
             MakePrivate(copy);
-            // Not by File.Copy, which would give it the backup's mode.
+            // File.Copy would give the database the mode of the backup.
             using (var from = new FileStream(backup, FileMode.Open, FileAccess.Read))
             using (var to = new FileStream(copy, FileMode.Open, FileAccess.Write)) from.CopyTo(to);
             var kept = File.Exists(file) ? $"{file}.before-{Stamp.Format(now)}" : null;

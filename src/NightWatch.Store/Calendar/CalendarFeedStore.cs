@@ -13,7 +13,7 @@ public sealed class CalendarFeedStore(Database database)
     /// <param name="address">The subscriber's mail address; its case does not matter.</param>
     /// <param name="tokenOf">The token of a generation.</param>
     /// <param name="now">When it is made.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     /// <returns>The token that opens it now.</returns>
     public Task<string> TokenAsync(string address, Func<long, string> tokenOf, Instant now, CancellationToken cancellationToken = default)
     {

@@ -26,7 +26,7 @@ public sealed class Database : IAsyncDisposable
     private readonly Dialect dialect;
     private readonly DbDataSource source;
 
-    // SQLite has one writer; waiting here is fair and costs nothing, waiting in the driver is polling.
+    // SQLite has one writer. Waiting here is fair and costs nothing; the driver would poll.
     private readonly SemaphoreSlim writer;
 
     private ProcessLock? serviceLock;
@@ -44,7 +44,7 @@ public sealed class Database : IAsyncDisposable
     /// <summary>The connections, for a library that keeps tables of its own beside ours (the scheduler).</summary>
     public DbDataSource Connections => source;
 
-    /// <summary>Which.</summary>
+    /// <summary>SQLite or PostgreSQL.</summary>
     public DatabaseKind Kind => setting.Kind;
 
     /// <summary>For logs and error lines: the file, or host, port and database; never a password.</summary>
@@ -98,7 +98,7 @@ public sealed class Database : IAsyncDisposable
     {
         try
         {
-            // Not by the migrator, which makes its table when it is asked.
+            // The migrator is not asked, because asking it makes its table.
             var ran = await ReadAsync(
                 async session =>
                     await session.FirstAsync<long>(session.Dialect.HasJournal) == 0
@@ -228,7 +228,7 @@ public sealed class Database : IAsyncDisposable
         PrivateFile.Ensure(setting.File!);
         await ReadAsync(session => session.ExecuteAsync("PRAGMA journal_mode = WAL"), cancellationToken);
 
-        // Nearly every start finds nothing, and then does without the migrator.
+        // Nearly every start finds nothing to migrate, and then the migrator is not even made.
         if ((await PendingAsync(cancellationToken)).Count == 0) return [];
         var migrator = new Migrator(setting);
         if (serviceLock is { Held: true }) return migrator.Run();

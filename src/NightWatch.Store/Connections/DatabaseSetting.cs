@@ -5,7 +5,7 @@ namespace NightWatch.Store.Connections;
 
 /// <summary>What the one setting that names the database means.</summary>
 /// <param name="Kind">Which database.</param>
-/// <param name="ConnectionString">Complete.</param>
+/// <param name="ConnectionString">The whole connection string.</param>
 /// <param name="Description">Without secrets.</param>
 /// <param name="File">The SQLite file; null on PostgreSQL.</param>
 internal sealed record DatabaseSetting(DatabaseKind Kind, string ConnectionString, string Description, string? File)

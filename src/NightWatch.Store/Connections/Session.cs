@@ -4,12 +4,12 @@ using Dapper;
 namespace NightWatch.Store.Connections;
 
 /// <summary>An open connection, in a transaction when it writes. Every statement's values are parameters.</summary>
-/// <param name="connection">Open.</param>
+/// <param name="connection">An open connection.</param>
 /// <param name="transaction">Null: it only reads.</param>
 /// <param name="dialect">The database's words.</param>
 /// <param name="unreadable">Where rows that cannot be read are noted.</param>
 /// <param name="asked">Told of every statement with its values; null: nobody listens.</param>
-/// <param name="cancellationToken">Stops.</param>
+/// <param name="cancellationToken">Cancels the call.</param>
 internal sealed class Session(
     DbConnection connection,
     DbTransaction? transaction,

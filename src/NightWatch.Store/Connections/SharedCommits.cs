@@ -23,7 +23,7 @@ internal sealed class SharedCommits<T>(Func<Func<Session, Task<T[]>>, Task<T[]>>
         await leader.WaitAsync();
         try
         {
-            // Whoever comes to lead works the queue off until its own unit is done, which another may have done before.
+            // The thread that leads works through the queue until its own unit is done; another leader may have done it already.
             while (!mine.Outcome.Task.IsCompleted) await RunTogetherAsync(Next());
         }
         finally
@@ -77,7 +77,7 @@ internal sealed class SharedCommits<T>(Func<Func<Session, Task<T[]>>, Task<T[]>>
         }
         catch (Exception)
         {
-            // Whose fault it was shows when each goes alone.
+            // Each unit is tried again alone, which shows the one that failed.
             return null;
         }
     }

@@ -11,14 +11,14 @@ namespace NightWatch.Store.Due;
 public readonly record struct DueKey(string WatchId, PassKind Pass, LocalDate Night, string Slot = "");
 
 /// <summary>What is due when.</summary>
-/// <param name="Key">What.</param>
+/// <param name="Key">What is due, as its row is keyed.</param>
 /// <param name="DueAt">From when on.</param>
 /// <param name="NotAfter">Later than this it is worthless and is dropped.</param>
 public sealed record DueItem(DueKey Key, Instant DueAt, Instant NotAfter);
 
 /// <summary>A due item that this process has taken.</summary>
 /// <param name="Id">Its row.</param>
-/// <param name="Item">What.</param>
+/// <param name="Item">What is due.</param>
 /// <param name="Attempt">1 for the first.</param>
 /// <param name="Fence">Rises with every claim: an older claim can change nothing any more.</param>
 public sealed record DueClaim(long Id, DueItem Item, int Attempt, long Fence);
@@ -32,7 +32,7 @@ public enum DueState
     /// <summary>Taken, under a lease.</summary>
     Claimed,
 
-    /// <summary>Done.</summary>
+    /// <summary>It has been looked at.</summary>
     Done,
 
     /// <summary>Never done, with a reason.</summary>
@@ -40,7 +40,7 @@ public enum DueState
 }
 
 /// <summary>A due item that was dropped.</summary>
-/// <param name="Item">What.</param>
+/// <param name="Item">What is due.</param>
 /// <param name="Why">"late", "overtaken by ...", "paused", ...</param>
 public sealed record DroppedDue(DueItem Item, string Why)
 {

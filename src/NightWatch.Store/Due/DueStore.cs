@@ -83,7 +83,7 @@ public sealed class DueStore(Database database)
     /// <param name="now">The clock reading.</param>
     /// <param name="count">About how many; the last subscriber's items are taken whole.</param>
     /// <param name="lease">How long they are ours without <see cref="RenewAsync"/>.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     public Task<IReadOnlyList<DueClaim>> ClaimAsync(
         Instant now, int count, Duration lease, CancellationToken cancellationToken = default) =>
         database.WriteAsync(
@@ -165,9 +165,9 @@ public sealed class DueStore(Database database)
 
     /// <summary>Closes an item that leaves nothing else behind.</summary>
     /// <param name="claim">The claim.</param>
-    /// <param name="now">When.</param>
+    /// <param name="now">The clock reading.</param>
     /// <param name="droppedBecause">Null: done. Else dropped, for this reason.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     /// <returns>False: another process has taken it over.</returns>
     public Task<bool> CloseAsync(
         DueClaim claim,
@@ -204,7 +204,7 @@ public sealed class DueStore(Database database)
 
     internal static async Task<int> ScheduleAsync(Session session, IReadOnlyCollection<DueItem> items)
     {
-        // The last word on a key: one statement may touch a row once.
+        // Of several values for one key the last is taken, since one statement may touch a row only once.
         foreach (var part in items.GroupBy(item => item.Key, (_, same) => same.Last()).Chunk(RowValues.MostRows))
         {
             var rows = RowValues.Of(

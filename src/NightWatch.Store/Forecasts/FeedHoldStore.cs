@@ -67,7 +67,7 @@ public sealed class FeedHoldStore(Database database) : IFeedHolds
 }
 
 /// <summary>A feed must not be asked.</summary>
-/// <param name="Feed">Which.</param>
+/// <param name="Feed">The feed.</param>
 /// <param name="Cell">For which place; null: for none.</param>
 /// <param name="Until">Until then.</param>
 public sealed record FeedHold(string Feed, string? Cell, Instant Until);

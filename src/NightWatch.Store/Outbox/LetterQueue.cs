@@ -76,7 +76,7 @@ internal static class LetterQueue
         """,
         new { about.WatchId, about.Night, now });
 
-    /// <summary>An unsent letter all of whose nights the new one speaks of has nothing left to say.</summary>
+    /// <summary>An unsent letter has nothing left to say when the new one speaks of all its nights.</summary>
     private static Task<int> SupersedeAsync(Session session, long newer, string recipient, Instant now) => session.ExecuteAsync(
         """
         UPDATE outbox SET state = 'Superseded', last_text = 'a later letter on the same night', closed_at = @now

@@ -107,7 +107,7 @@ public abstract record SendOutcome
     {
     }
 
-    /// <summary>Accepted.</summary>
+    /// <summary>The server took it.</summary>
     /// <param name="ServerText">What the server said, with its queue id.</param>
     public sealed record Sent(string ServerText) : SendOutcome;
 

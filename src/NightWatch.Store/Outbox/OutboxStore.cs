@@ -20,7 +20,7 @@ public sealed class OutboxStore(Database database)
 
     private static readonly RowName Name = new("outbox", ["id"], "recipient");
 
-    // Of a row that can be read the bytes may still not be.
+    // A row that can be read may still hold bytes that cannot.
     private static readonly RowName LetterName = new("letter", ["id"], "recipient");
 
     /// <summary>From so many claims without an outcome on, a letter is taken alone: it may be what kills the process.</summary>
@@ -178,8 +178,8 @@ public sealed class OutboxStore(Database database)
     /// <summary>Takes letters out of the queue for good, at an operator's word. One in hand is stopped if it has not left yet.</summary>
     /// <param name="id">Which, open or dead; null: all that are open.</param>
     /// <param name="why">For the record.</param>
-    /// <param name="now">When.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="now">The clock reading.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     /// <returns>How many.</returns>
     public Task<int> DropAsync(long? id, string why, Instant now, CancellationToken cancellationToken = default) =>
         database.WriteAsync(

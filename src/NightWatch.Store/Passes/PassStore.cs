@@ -37,7 +37,7 @@ public sealed record PassCommit
 }
 
 /// <summary>A watch rests: no look and no letter before the local date.</summary>
-/// <param name="WatchId">Which.</param>
+/// <param name="WatchId">The watch.</param>
 /// <param name="Until">The first date on which it looks again.</param>
 public sealed record WatchRest(string WatchId, LocalDate Until);
 

@@ -10,7 +10,7 @@ public sealed class SecretStore(Database database)
     private static readonly RowName Name = new("secret", ["name"]);
 
     /// <summary>Reads a random key, which the first to ask makes.</summary>
-    /// <param name="name">Which.</param>
+    /// <param name="name">The secret's name.</param>
     /// <param name="bytes">Its length where it is made.</param>
     /// <param name="now">When it is made.</param>
     /// <param name="cancellationToken">Gives up.</param>
@@ -19,7 +19,7 @@ public sealed class SecretStore(Database database)
         ?? await database.WriteAsync(
             async session =>
             {
-                // Whoever comes second keeps the first one's key.
+                // Of two processes that make a key at once the second keeps the first one's.
                 await AddAsync(session, name, RandomNumberGenerator.GetBytes(bytes), now);
                 return (await FindAsync(session, name))!;
             },

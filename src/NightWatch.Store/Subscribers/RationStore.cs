@@ -18,7 +18,7 @@ public sealed class RationStore(Database database)
     /// <summary>Takes one, if every ration allows it.</summary>
     /// <param name="key">Of what; a keyed hash where it stands for a person.</param>
     /// <param name="rations">All must allow it.</param>
-    /// <param name="now">When.</param>
+    /// <param name="now">The clock reading.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <returns>False: used up; nothing was taken.</returns>
     public async Task<bool> TakeAsync(
@@ -29,7 +29,7 @@ public sealed class RationStore(Database database)
 
     /// <summary>Takes one of each key, if every ration of all of them allows it.</summary>
     /// <param name="uses">Keys with their rations; callers that share keys name them in one order.</param>
-    /// <param name="now">When.</param>
+    /// <param name="now">The clock reading.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <returns>The first key that is used up, and nothing was taken; null: taken.</returns>
     public Task<string?> TakeAsync(

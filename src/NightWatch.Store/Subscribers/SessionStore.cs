@@ -9,7 +9,7 @@ public sealed class SessionStore(Database database)
     /// <summary>Begins one.</summary>
     /// <param name="hash">SHA-256 of the cookie's value, hexadecimal.</param>
     /// <param name="address">Whose; lower case.</param>
-    /// <param name="now">When.</param>
+    /// <param name="now">The clock reading.</param>
     /// <param name="expiresAt">It ends then, unless it is prolonged.</param>
     /// <param name="cancellationToken">Gives up.</param>
     public Task BeginAsync(string hash, string address, Instant now, Instant expiresAt, CancellationToken cancellationToken = default) =>

@@ -22,7 +22,7 @@ public sealed class SubscriberStore(Database database)
 
     /// <summary>Turns a ticket into the watch it holds, with its site and what is due: all of it, or nothing.</summary>
     /// <param name="hash">SHA-256 of the token.</param>
-    /// <param name="now">When.</param>
+    /// <param name="now">The clock reading.</param>
     /// <param name="schedule">What is due for the watch.</param>
     /// <param name="cancellationToken">Gives up.</param>
     /// <returns>The watch; null: the ticket is unknown, used or out of date.</returns>
@@ -36,7 +36,7 @@ public sealed class SubscriberStore(Database database)
                 await SiteStore.PutAsync(session, watch.Site, now);
                 await WatchStore.PutAsync(session, watch, now);
                 await DueStore.ScheduleAsync(session, schedule(watch));
-                // Who answers from there reads there, whatever servers said before.
+                // Somebody who answers from an address reads its mail, whatever servers said of it before.
                 await SuppressionStore.ForgetAsync(session, watch.Subscriber.Key());
                 return watch;
             },
@@ -95,7 +95,7 @@ public sealed class SubscriberStore(Database database)
         var gone = await database.WriteAsync(
             async session =>
             {
-                // Freed pages are overwritten too, so that nothing can be read out of the file afterwards.
+                // SQLite overwrites freed pages too, so that nothing can be read out of the file afterwards.
                 if (database.Kind == DatabaseKind.Sqlite) await session.ExecuteAsync("PRAGMA secure_delete = ON");
                 // First, as above; in the order in which passes lock them.
                 await session.QueryAsync<string>(
@@ -104,7 +104,7 @@ public sealed class SubscriberStore(Database database)
                     "DELETE FROM watch WHERE address = @address RETURNING id, site_id", new { address });
                 var values = new { address, ids = watches.Select(watch => watch.Id).ToArray() };
                 var own = session.Dialect.InIds;
-                // Also what went to a web address of theirs.
+                // The calls to a web address of the subscriber's own go as well.
                 await session.ExecuteAsync(
                     $"""
                     DELETE FROM outbox WHERE id IN (

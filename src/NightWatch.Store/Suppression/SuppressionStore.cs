@@ -60,7 +60,7 @@ public sealed class SuppressionStore(Database database)
     /// <param name="reply">Its status and words.</param>
     /// <param name="since">Reports about older letters are ignored.</param>
     /// <param name="now">The clock reading.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     public Task<BounceOutcome> ReportAsync(
         string messageId, string recipient, ServerReply reply, Instant since, Instant now, CancellationToken cancellationToken = default) =>
         // A report is anybody's text; no letter of ours has a NUL in its id or recipient, and PostgreSQL refuses to be asked for one.

@@ -58,7 +58,7 @@ public sealed class VerdictStore(Database database)
 
     private static readonly RowName Name = new("verdict", ["watch_id", "night", "at"]);
 
-    // Without its reasons a row may be read that else cannot be.
+    // A row whose reasons cannot be read may still be read without them.
     private static readonly RowName MarkName = new("verdict mark", ["watch_id", "night", "at"]);
 
     private const string MarkColumns =

@@ -57,7 +57,7 @@ public sealed class SiteStore(Database database)
 /// <summary>What came of removing a site.</summary>
 public enum SiteRemoval
 {
-    /// <summary>Gone.</summary>
+    /// <summary>The site is removed.</summary>
     Removed,
 
     /// <summary>There was none of that id.</summary>

@@ -40,7 +40,7 @@ public sealed class WatchStore(Database database)
     public UnreadableRow? Fault(string id) => database.Unreadable.Find(Name.Table, id);
 
     /// <summary>Notes that a watch can be read but its days cannot be planned.</summary>
-    /// <param name="watch">Which.</param>
+    /// <param name="watch">The watch.</param>
     /// <param name="fault">What went wrong; null: nothing does any more.</param>
     public void NotePlanning(Watch watch, Exception? fault)
     {
@@ -58,7 +58,7 @@ public sealed class WatchStore(Database database)
     /// All watches in order of their subscribers' addresses, each one's together, page by page. What cannot be read is left out.
     /// </summary>
     /// <param name="subscribers">How many of them a page has.</param>
-    /// <param name="cancellationToken">Stops.</param>
+    /// <param name="cancellationToken">Cancels the call.</param>
     public async IAsyncEnumerable<IReadOnlyList<Watch>> PagesAsync(
         int subscribers, [EnumeratorCancellation] CancellationToken cancellationToken = default)
     {

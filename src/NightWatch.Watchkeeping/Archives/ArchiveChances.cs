@@ -53,7 +53,7 @@ internal sealed class ArchiveChances(Func<LocalDate, ChancePrior> priorFor, Func
 
     /// <summary>What is known of chances at an instant.</summary>
     /// <param name="night">The night that is looked at.</param>
-    /// <param name="at">When.</param>
+    /// <param name="at">The instant asked for.</param>
     public ChanceBook At(LocalDate night, Instant at)
     {
         var prior = priorFor(night);

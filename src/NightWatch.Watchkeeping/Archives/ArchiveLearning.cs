@@ -13,7 +13,7 @@ internal sealed class ArchiveLearning
     private ArchiveLearning(Instant[] ends, ImmutableDictionary<ChanceKey, ChanceLearning>[] known) =>
         (this.ends, this.known) = (ends, known);
 
-    /// <summary>Learns.</summary>
+    /// <summary>Learns the chances from the nights before each look.</summary>
     /// <param name="prior">Where it begins.</param>
     /// <param name="feedId">Whose forecasts.</param>
     /// <param name="place">The site's id.</param>

@@ -16,7 +16,7 @@ namespace NightWatch.Watchkeeping.Archives;
 
 /// <summary>Looks at every night of an archive as the service would have, and judges it by the hours that came.
 /// It knows nothing later than each look.</summary>
-/// <param name="watch">For whom.</param>
+/// <param name="watch">The watch that is tried.</param>
 /// <param name="runs">What was forecast.</param>
 /// <param name="came">The hours that came.</param>
 /// <param name="look">Local time of the looks.</param>
@@ -57,7 +57,7 @@ internal sealed class ArchiveTrial(
                 ? NightUse.NotTheWeathers
             : CameHours.TellsCloud(came, dark.Value) ? NightUse.Scored
             : NightUse.CloudUnknown;
-        // By the weather that came, in the very evaluation that made the calls; all of it lies behind.
+        // The night is evaluated as for a call, but with the weather that came, since all of it is over.
         bool? usable = use switch
         {
             NightUse.NotTheWeathers => false,

@@ -22,9 +22,9 @@ internal enum NightUse
 
 /// <summary>One look at one night.</summary>
 /// <param name="Lead">Nights ahead.</param>
-/// <param name="At">When.</param>
-/// <param name="Class">Said.</param>
-/// <param name="Probability">Said.</param>
+/// <param name="At">The instant of it.</param>
+/// <param name="Class">The class that was said.</param>
+/// <param name="Probability">The chance that was said.</param>
 /// <param name="UsableMinutes">Minutes of good frames by the newest run; null: it does not say.</param>
 /// <param name="DarkCloud">Mean cloud of the dark hours in the newest run, fraction; null: not known.</param>
 /// <param name="WithinFixedLimits">By <see cref="FixedLimits"/> the night were on.</param>
@@ -43,7 +43,7 @@ internal sealed record ArchivedLook(
 {
     /// <summary>What a plan said.</summary>
     /// <param name="lead">Nights ahead.</param>
-    /// <param name="at">When.</param>
+    /// <param name="at">The instant asked for.</param>
     /// <param name="plan">By what was known then.</param>
     /// <param name="newest">The newest run known; null: none.</param>
     /// <param name="dark">First to last dark hour; null: it does not grow dark.</param>

@@ -29,7 +29,7 @@ internal sealed class BlockPriors
         return new BlockPriors(blocks.Zip(priors).ToFrozenDictionary(pair => pair.First, pair => pair.Second));
     }
 
-    // Looks at some night at every lead from the day itself on.
+    // One look at each lead, from the day itself on.
     private static bool IsEnough(IEnumerable<SampledLook> looks)
     {
         int[] leads = [.. looks.Select(look => look.Lead).Distinct().Order()];

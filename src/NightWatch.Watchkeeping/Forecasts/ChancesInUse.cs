@@ -16,7 +16,7 @@ internal sealed class ChancesInUse(LearntChanceStore store)
     public async Task<ChanceBook> BookAsync(Instant now, CancellationToken cancellationToken)
     {
         if (Volatile.Read(ref kept) is { } known && !NowAndThen.IsTime(known.At, ReadEvery, now)) return known.Book;
-        // Two threads may read it at once; either is right.
+        // Two threads may read it at once; both read the same.
         var book = new ChanceBook(ChancePrior.Shipped, await store.NewestAsync(ChancePrior.Shipped, cancellationToken));
         Volatile.Write(ref kept, new Kept(book, now));
         return book;

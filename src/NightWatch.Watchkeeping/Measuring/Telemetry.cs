@@ -66,7 +66,7 @@ internal sealed class Telemetry : IDisposable
     public StageTimer Begin(Stage stage) => new(stages, spans, Words[stage]);
 
     /// <summary>A feed was asked.</summary>
-    /// <param name="feedId">Which.</param>
+    /// <param name="feedId">The feed.</param>
     /// <param name="outcome">fresh, unchanged, unavailable, refused or failed.</param>
     /// <param name="took">How long.</param>
     public void Fetched(string feedId, string outcome, TimeSpan took) =>

@@ -12,7 +12,7 @@ internal sealed class ClaimsInHand : IAsyncDisposable
     private readonly LeaseHeartbeat heartbeat;
 
     public ClaimsInHand(DueStore due, Duration lease, IClock clock, TimeProvider time) =>
-        // With nothing in hand it would take the write lock for nothing.
+        // With nothing in hand there is no reason to take the write lock.
         heartbeat = new LeaseHeartbeat(
             lease,
             time,

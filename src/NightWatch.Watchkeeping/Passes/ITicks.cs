@@ -8,6 +8,6 @@ internal interface ITicks
     /// <summary>When a tick of passes last came to its end; null: none yet.</summary>
     Instant? LastTick { get; }
 
-    /// <summary>What a tick failed of whose next one has not gone well yet; null: all is well.</summary>
+    /// <summary>Why the last tick failed; null: it did not, or a later one went well.</summary>
     string? Trouble { get; }
 }

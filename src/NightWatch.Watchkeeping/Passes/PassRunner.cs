@@ -64,7 +64,7 @@ internal sealed partial class PassRunner(
                 new ParallelOptions { MaxDegreeOfParallelism = SubscribersAtOnce },
                 async (group, _) =>
                 {
-                    // Once begun a subscriber is finished: the stop time is longer than one of them takes.
+                    // A subscriber that was begun is finished, since a stop waits longer than one subscriber takes.
                     var of = await RunGroupAsync(group, forecasts, CancellationToken.None);
                     inHand.LetGo(group.Select(entry => entry.Claim));
                     lock (gate)
@@ -192,7 +192,7 @@ internal sealed partial class PassRunner(
                 return new PassTally(0, 0, 1, 0);
             }
 
-            // One of them is the cause; the others shall have their letters, each on its own.
+            // One subscriber is the cause. Each is now tried alone, so that the others have their letters.
             var tally = default(PassTally);
             foreach (var look in looks) tally += await KeepAsync([look], forecasts, stop);
             return tally;

@@ -123,7 +123,7 @@ internal sealed partial class OutcomeRecorder(
                 }
                 catch (ForecastFormatException)
                 {
-                    // The pass that read it has said so.
+                    // The pass that read the row has already said that it cannot be read.
                     continue;
                 }
 

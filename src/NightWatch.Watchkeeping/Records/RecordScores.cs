@@ -8,7 +8,7 @@ using NodaTime;
 namespace NightWatch.Watchkeeping.Records;
 
 /// <summary>How the calls for one watch, or for all watches of a site, did.</summary>
-/// <param name="Watches">Ids.</param>
+/// <param name="Watches">Ids of the watches counted.</param>
 /// <param name="From">First night with a verdict or an outcome; null: there is none.</param>
 /// <param name="To">Last one.</param>
 /// <param name="Nights">Nights that a forecast was put to the test for, on evenings on which the reader could have gone.</param>

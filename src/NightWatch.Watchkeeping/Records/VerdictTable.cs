@@ -9,7 +9,7 @@ namespace NightWatch.Watchkeeping.Records;
 /// <param name="Night">Local date of the evening.</param>
 /// <param name="LeadNights">Local nights ahead, 0 on the day.</param>
 /// <param name="Pass">Which pass looked.</param>
-/// <param name="At">When.</param>
+/// <param name="At">The instant of it.</param>
 /// <param name="Class">The verdict.</param>
 /// <param name="Probability">As told.</param>
 /// <param name="Uncalibrated">By the prior alone, before what the record taught; null: it was not changed.</param>

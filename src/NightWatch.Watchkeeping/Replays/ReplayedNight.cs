@@ -7,7 +7,7 @@ namespace NightWatch.Watchkeeping.Replays;
 
 /// <summary>One look as it was and as it comes out now.</summary>
 /// <param name="Pass">Which pass looked.</param>
-/// <param name="At">When.</param>
+/// <param name="At">The instant of it.</param>
 /// <param name="Was">Class then.</param>
 /// <param name="WasLikely">Probability then.</param>
 /// <param name="Is">Class now.</param>

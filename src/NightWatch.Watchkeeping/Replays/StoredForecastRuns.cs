@@ -36,7 +36,7 @@ internal sealed class StoredForecastRuns(ForecastStore store)
 
     private async Task ReadAsync(IEnumerable<long> ids, CancellationToken stop)
     {
-        // Before it is seen what is missing: what this look needs must not go while it is read.
+        // The old rows are kept until it is known what is missing, so that nothing this look needs goes while it is read.
         while (order.Count > Most) read.Remove(order.Dequeue());
         long[] missing = [.. ids.Where(id => !read.ContainsKey(id)).Distinct()];
         if (missing.Length == 0) return;

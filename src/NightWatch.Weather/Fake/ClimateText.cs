@@ -75,7 +75,7 @@ internal static class ClimateText
     }
 
     /// <summary>Writes a climate.</summary>
-    /// <param name="climate">What.</param>
+    /// <param name="climate">The climate to write.</param>
     /// <param name="remarks">Where it comes from, a line each.</param>
     public static string Write(Climate climate, IEnumerable<string> remarks)
     {

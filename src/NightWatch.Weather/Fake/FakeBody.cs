@@ -44,7 +44,7 @@ internal static class FakeBody
 
     /// <summary>One run, or an ensemble's members.</summary>
     /// <param name="weather">The world.</param>
-    /// <param name="place">Where.</param>
+    /// <param name="place">The place.</param>
     /// <param name="issuedAt">On the hour.</param>
     /// <param name="members">Null for the run alone; else members 0 to this less one.</param>
     public static byte[] Write(FakeWeather weather, ForecastPlace place, Instant issuedAt, int? members)

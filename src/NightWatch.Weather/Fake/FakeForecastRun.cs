@@ -23,7 +23,7 @@ public static class FakeForecastRun
 
     /// <summary>The run that the feed would answer with.</summary>
     /// <param name="weather">The world.</param>
-    /// <param name="place">Where.</param>
+    /// <param name="place">The place.</param>
     /// <param name="now">When it is asked.</param>
     /// <param name="wanted">Everything that bears on these hours; hours outside are left out, and so unknown.</param>
     /// <param name="member">A member of its ensemble, from 0; null for the run itself.</param>

@@ -81,7 +81,7 @@ public sealed class FakeWeather
     public WeatherState At(ForecastPlace place, Instant at) => See(Spot.Of(place), Hours(at), default);
 
     /// <summary>The weather as a run sees it. Up to the issue time it is the truth; the error grows from there.</summary>
-    /// <param name="place">Where.</param>
+    /// <param name="place">The place.</param>
     /// <param name="at">Valid time.</param>
     /// <param name="issuedAt">When the run was issued.</param>
     /// <param name="member">0 for the run itself, 1 and up for members of its ensemble.</param>

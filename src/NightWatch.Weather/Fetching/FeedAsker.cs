@@ -12,8 +12,8 @@ internal sealed class FeedAsker(IForecastArchive archive, ReadAnswers read, IFee
     /// <summary>
     /// The kept runs after asking, newest first, whether the feed answered just now, and why not where it was asked in vain.
     /// </summary>
-    /// <param name="feed">Who.</param>
-    /// <param name="cell">Where.</param>
+    /// <param name="feed">The feed.</param>
+    /// <param name="cell">The cell of its grid.</param>
     /// <param name="take">How many runs.</param>
     /// <param name="mayAsk">False: it was asked in this pass, only what is kept is wanted again.</param>
     /// <param name="cancellationToken">Stops it.</param>

@@ -11,7 +11,7 @@ namespace NightWatch.Weather.Fetching;
 /// <param name="ensemble">For the members; null for none.</param>
 /// <param name="archive">Where answers are kept.</param>
 /// <param name="rain">Where rain is kept.</param>
-/// <param name="holds">Until when whom not to ask.</param>
+/// <param name="holds">The feeds that are not to be asked yet, and until when.</param>
 /// <param name="clock">The time.</param>
 /// <param name="rules">When and how long.</param>
 /// <param name="reader">Who reads what is kept, for a caller who stands in between; null: <see cref="KeptAnswer.Read"/>.</param>

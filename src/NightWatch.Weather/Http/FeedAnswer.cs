@@ -6,7 +6,7 @@ namespace NightWatch.Weather.Http;
 
 /// <summary>An answer of a feed's host, read to its end.</summary>
 /// <param name="Status">The status code.</param>
-/// <param name="Body">Decompressed.</param>
+/// <param name="Body">The body, decompressed.</param>
 /// <param name="LastModified">The header, verbatim.</param>
 /// <param name="Expires">The header; null if it is missing or no date.</param>
 /// <param name="RetryAfter">From now; null if the header is missing.</param>

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using NightWatch.EndToEnd.Killing;
 
 namespace NightWatch.EndToEnd.Programs;
 
@@ -59,6 +60,7 @@ internal sealed class Nightwatch : IDisposable
             StandardOutputEncoding = Encoding.UTF8,
             StandardErrorEncoding = Encoding.UTF8,
         };
+        start.Environment[ServiceProcess.Unmeasured] = "0";
         return Process.Start(start)!;
     }
 }

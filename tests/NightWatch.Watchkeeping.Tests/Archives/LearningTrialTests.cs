@@ -7,7 +7,7 @@ namespace NightWatch.Watchkeeping.Tests.Archives;
 public sealed class LearningTrialTests
 {
     private const int Nights = 90;
-    private const int Apart = 20;
+    private const int Apart = 40;
     private static Range[] Parts => [0..10, 10..30, 30..Nights];
 
     private const string Place = "site";

@@ -45,7 +45,7 @@ public sealed class YearsSimulationTests
     }
 
     private static IReadOnlyList<SimulatedNight> Run(int seed, int sites, ClimateKind climate = ClimateKind.SemiAridHighPlain) =>
-        new YearsSimulation(climate, seed, nightsASite: 150, sites, every: 12, members: 0, _ => { }).Run(
+        new YearsSimulation(climate, seed, nightsASite: 75, sites, every: 12, members: 0, _ => { }).Run(
             TestContext.Current.CancellationToken);
 
     private static List<string> Text(IEnumerable<SimulatedNight> nights) =>

@@ -86,13 +86,12 @@ public sealed class ClimateTests
     [Fact]
     public void The_south_has_its_seasons_half_a_year_later()
     {
+        var weather = new FakeWeather(1, ClimateKind.MarineCoast);
+
         double Cloud(double latitude, int month) =>
             Enumerable
                 .Range(0, 400)
-                .Average(i =>
-                    new FakeWeather(1, ClimateKind.MarineCoast)
-                        .At(new ForecastPlace(latitude, -123, 0), Instant.FromUtc(2000 + i, month, 15, 9, 0))
-                        .Cloud);
+                .Average(i => weather.At(new ForecastPlace(latitude, -123, 0), Instant.FromUtc(2000 + i, month, 15, 9, 0)).Cloud);
 
         Assert.True(Cloud(48, 12) > Cloud(48, 8) + 0.1);
         Assert.True(Cloud(-48, 6) > Cloud(-48, 2) + 0.1);

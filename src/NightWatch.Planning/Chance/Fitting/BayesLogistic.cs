@@ -33,7 +33,7 @@ public static class BayesLogistic
     /// <remarks>MacKay 1992, Neural Computation 4, 720: sigmoid(a / sqrt(1 + pi v / 8)).</remarks>
     public static double Moderated(double logOdds, double variance) => Sigmoid(logOdds / Math.Sqrt(1 + Math.PI * variance / 8));
 
-    /// <summary>Fits.</summary>
+    /// <summary>Fits the model to observations.</summary>
     /// <param name="prior">What is believed before; a precision of zero where nothing is.</param>
     /// <param name="rows">Observations; none gives the prior, or its mode among the signs asked for.</param>
     /// <param name="signs">One a coefficient; null: all free.</param>

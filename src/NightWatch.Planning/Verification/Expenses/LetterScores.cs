@@ -1,7 +1,7 @@
 namespace NightWatch.Planning.Verification.Expenses;
 
 /// <summary>What the letters about one night came to when the car would leave.</summary>
-/// <param name="Sent">Letters.</param>
+/// <param name="Sent">Letters sent.</param>
 /// <param name="Flips">Letters that took back what the one before had said: on and now off, off and now on.</param>
 /// <param name="EverOn">A letter said that the night is on.</param>
 /// <param name="OnAtLast">The last word was that it is on.</param>
@@ -9,7 +9,7 @@ namespace NightWatch.Planning.Verification.Expenses;
 public readonly record struct LetterCourse(int Sent, int Flips, bool EverOn, bool OnAtLast, bool Usable);
 
 /// <summary>How the letters about many nights did.</summary>
-/// <param name="Sent">Letters.</param>
+/// <param name="Sent">Letters sent.</param>
 /// <param name="Flips">Of them reversals.</param>
 /// <param name="ToldOnFailedUnwarned">Nights told on to the last that came to nothing.</param>
 /// <param name="UsableNeverTold">Usable nights of which no letter said that they are on.</param>

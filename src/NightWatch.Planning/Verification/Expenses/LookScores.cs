@@ -5,7 +5,7 @@ namespace NightWatch.Planning.Verification.Expenses;
 /// <summary>What came when about so much was said.</summary>
 /// <param name="Said">Mean of what was said; null in an empty cell.</param>
 /// <param name="Came">Share that came; null in an empty cell.</param>
-/// <param name="N">Nights.</param>
+/// <param name="N">How many nights were scored.</param>
 public readonly record struct ReliabilityCell(double? Said, double? Came, int N);
 
 /// <summary>Expense of going where the dark hours' forecast cloud is at most so much.</summary>

@@ -1,7 +1,7 @@
 namespace NightWatch.Planning.Verification.Outcomes;
 
 /// <summary>What one source told of a set of nights.</summary>
-/// <param name="Source">Who.</param>
+/// <param name="Source">Who told.</param>
 /// <param name="Usable">Nights told usable.</param>
 /// <param name="Unusable">Nights told not usable.</param>
 /// <param name="NotTold">Nights that it was asked about and could not tell: not enough was seen, or nobody was there.</param>
@@ -21,8 +21,8 @@ public readonly record struct SourceTally(OutcomeSource Source, int Usable, int 
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "Accepted: one of the parts."),
     };
 
-    /// <summary>Counts.</summary>
-    /// <param name="source">Who.</param>
+    /// <summary>Counts what one source told of each night.</summary>
+    /// <param name="source">Who told.</param>
     /// <param name="said">Of each night; null: not a word.</param>
     public static SourceTally Of(OutcomeSource source, IEnumerable<NightOutcome?> said)
     {

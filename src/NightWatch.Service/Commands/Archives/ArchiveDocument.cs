@@ -10,8 +10,8 @@ namespace NightWatch.Service.Commands.Archives;
 /// <param name="Night">Local date of the evening.</param>
 /// <param name="Lead">Nights ahead.</param>
 /// <param name="Look">When it was looked at.</param>
-/// <param name="Verdict">Said.</param>
-/// <param name="Probability">Said.</param>
+/// <param name="Verdict">The class that was said.</param>
+/// <param name="Probability">The chance that was said.</param>
 /// <param name="Basis">How it was found.</param>
 /// <param name="UsableMinutes">Minutes of good frames by the newest run; null: it does not say.</param>
 /// <param name="Usable">By the hours that came; null: not known.</param>
@@ -22,7 +22,7 @@ internal sealed record LookEntry(
 
 /// <summary>The document of <c>verify-archive --json</c>.</summary>
 /// <param name="Nights">Every look at every night.</param>
-/// <param name="ByLead">Scores.</param>
+/// <param name="ByLead">Scores by nights ahead.</param>
 /// <param name="Letters">What the letters would have been.</param>
 internal sealed record ArchiveDocument(IReadOnlyList<LookEntry> Nights, IReadOnlyList<LookScores> ByLead, LetterScores Letters)
 {

@@ -34,7 +34,7 @@ internal sealed record Finding(string About, Level Level, string Text)
 /// <summary>What the checks share.</summary>
 /// <param name="Settings">As read; their faults are told by the check of the configuration.</param>
 /// <param name="Shell">The world around.</param>
-/// <param name="DnsServer">Who is asked for names; null: whom the system asks.</param>
+/// <param name="DnsServer">The DNS server that is asked; null: the system's.</param>
 internal sealed record CheckBench(AllSettings Settings, Shell Shell, System.Net.IPEndPoint? DnsServer)
 {
     /// <summary>What other machines' clocks said while they were asked for something else.</summary>

@@ -8,7 +8,7 @@ namespace NightWatch.Service.Commands.Records;
 /// <param name="Feed">The feed.</param>
 /// <param name="LeadNights">Nights ahead, 0 on the day.</param>
 /// <param name="Version">Rises whenever other chances follow from it.</param>
-/// <param name="LearntAt">When.</param>
+/// <param name="LearntAt">When it was learnt.</param>
 /// <param name="Nights">Nights learnt from.</param>
 /// <param name="IsUsed">Chances follow from it.</param>
 /// <param name="Proof">How it does against the prior alone.</param>

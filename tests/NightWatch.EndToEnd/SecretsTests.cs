@@ -62,15 +62,15 @@ public sealed class SecretsTests : IDisposable
     {
         await using var mail = new LockedServer();
         using var program = new Nightwatch();
+        var (feedKey, password) = (Secret("feed", FeedKey), Secret("mail", Password));
         program.Write("appsettings.json", $$"""
             {
               "Database": {
                 "Connection": "Host=127.0.0.1;Port=1;Database=nightwatch;Username=watch;Password={{DatabasePassword}};Timeout=2" },
-              "Feeds": { "Order": "open-meteo", "Usage": "commercial", "OpenMeteoKeyFile": "{{Secret("feed",
-                FeedKey)}}", "OpenMeteoUrl": "http://127.0.0.1:1/" },
+              "Feeds": { "Order": "open-meteo", "Usage": "commercial", "OpenMeteoKeyFile": "{{feedKey}}",
+                "OpenMeteoUrl": "http://127.0.0.1:1/" },
               "Mail": { "Transport": "smtp", "Host": "127.0.0.1", "Port": {{mail.Port}}, "Security": "none", "UserName": "watch",
-                "PasswordFile": "{{Secret("mail",
-                Password)}}" },
+                "PasswordFile": "{{password}}" },
               "Service": { "IdKeyFile": "{{Secret("id", IdKey)}}" }
             }
             """);

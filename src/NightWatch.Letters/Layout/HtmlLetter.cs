@@ -34,7 +34,8 @@ internal sealed partial class HtmlLetter : IDisposable
         where T : IComponent
     {
         var parameters = ParameterView.FromDictionary(values);
-        // Each letter has a renderer of its own: a renderer keeps what it has rendered until it is disposed, and renders one letter at a time.
+        // Each letter has a renderer of its own: a renderer keeps what it has rendered until it is disposed, and renders one letter at a
+        // time.
         await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
         var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<T>(parameters)).ToHtmlString());
         // The classes stay, because the rules for dark screens name them.

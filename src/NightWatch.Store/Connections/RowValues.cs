@@ -7,7 +7,10 @@ namespace NightWatch.Store.Connections;
 /// <summary>Many rows for one statement: a hundred statements would be a hundred trips to a server.</summary>
 internal sealed class RowValues
 {
-    /// <summary>Most rows of one statement. SQLite searches its list of parameters for each one, so that the time grows with the square of their number.</summary>
+    /// <summary>
+    /// Most rows of one statement. SQLite searches its list of parameters for each one, so that the time grows with the square of their
+    /// number.
+    /// </summary>
     public const int MostRows = 50;
 
     private RowValues(string text, DynamicParameters values) => (Text, Values) = (text, values);

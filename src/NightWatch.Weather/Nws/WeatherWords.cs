@@ -5,8 +5,9 @@ namespace NightWatch.Weather.Nws;
 
 /// <summary>The <c>weather</c> layer's words as figures.</summary>
 /// <remarks>
-/// Coverage as a share of the area or as a probability, by the wording scale of the forecast offices (isolated or slight chance about
-/// 20 %, scattered or chance 40 %, numerous or likely 65 %, widespread or definite 90 %; from memory). What comes of it is Derived.
+/// Coverage as a share of the area or as a probability, by the middle of the offices' scale (National Weather Service, Zone Forecast
+/// Terminology: isolated or slight chance 20 %, scattered or chance 30 to 50 %, numerous or likely 60 to 70 %, beyond it 80 to 100 %).
+/// What comes of it is Derived.
 /// </remarks>
 internal static class WeatherWords
 {

@@ -18,12 +18,12 @@ public readonly record struct CloudAmount(string Code, int LeastOktas, int? Most
         new CloudAmount("BKN", 5, 7),
         new CloudAmount("OVC", 8, 8),
 
-        // Sky obscured by fog, snow or smoke: vertical visibility is given in place of a cloud base (ICAO Annex 3; from memory).
+        // Sky obscured by fog, snow or smoke: vertical visibility is given in place of cloud layers (ICAO Annex 3, 4.5).
         new CloudAmount("VV", 8, 8),
 
         // These do not say that the sky is clear. CLR: an automatic station saw nothing below 12 000 ft (US practice). NSC and CAVOK:
-        // nothing of significance to flight, which is nothing below 5000 ft or so. NCD: an automatic station detected nothing, as far
-        // up as its instrument reaches (ICAO Annex 3; from memory).
+        // nothing of significance to flight, which is nothing with a base below 1500 m (5000 ft). NCD: an automatic station detected
+        // nothing, as far up as its instrument reaches (ICAO Annex 3, 4.5).
         new CloudAmount("CLR", 0, null),
         new CloudAmount("NSC", 0, null),
         new CloudAmount("NCD", 0, null),

@@ -4,7 +4,7 @@ namespace NightWatch.Weather.Observations;
 /// <remarks>
 /// Federal Meteorological Handbook No. 1, 9.4.1: automated stations evaluate the sky from the surface to at least 12,000 feet, observers
 /// all cloud that they see. A report without the mark of an automatic one is still an instrument's where nobody looked up, so it has to
-/// show that somebody did. ICAO Annex 3: CAVOK and NSC speak of nothing above 5000 feet (from memory).
+/// show that somebody did. ICAO Annex 3, 4.5: CAVOK and NSC speak of nothing above 1500 m (5000 ft).
 /// </remarks>
 /// <param name="IsAutomatic">Nobody looked (the report says AUTO).</param>
 /// <param name="BlindAboveM">Above so many metres over the station there may be cloud that it does not tell; null: somebody saw it

@@ -4,9 +4,9 @@ namespace NightWatch.Weather.Series;
 
 /// <summary>What a quantity can be at all. A feed's value outside is not weather but a fault, and stays unknown.</summary>
 /// <remarks>
-/// Bounds lie just outside the records of the WMO World Weather and Climate Extremes Archive (from memory: air temperature −89.2 and
-/// 56.7 °C, gust 113 m/s, sea-level pressure 870 and 1084.8 hPa, 305 mm of rain in 42 minutes). Fractions: models overshoot by one or
-/// two hundredths when they are packed or interpolated; that much is clamped, more is refused.
+/// Bounds lie just outside the records of the WMO World Weather and Climate Extremes Archive (wmo.asu.edu: air temperature
+/// −89.2 and 56.7 °C, gust 113 m/s, sea-level pressure 870 and 1084 hPa, 305 mm of rain within the hour). Fractions: models overshoot by
+/// one or two hundredths when they are packed or interpolated; that much is clamped, more is refused.
 /// </remarks>
 internal static class Plausible
 {

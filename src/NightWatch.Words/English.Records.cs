@@ -132,9 +132,8 @@ public sealed partial class English
                     + "answer the question on the morning after.",
             OutcomeSource.Metar => "An aerodrome reports its own sky, and its shallow fog and fog patches are taken for none.",
             OutcomeSource.AutomaticMetar =>
-                "An automatic station sees no cloud above 3.8 km: it tells of nights that low cloud, fog or rain spoilt, and of a night " +
-                "that looks "
-                    + "clear to it whether it was it does not tell.",
+                "An automatic station sees no cloud above 3.8 km: it can tell that low cloud, fog or rain spoilt a night, but not that a " +
+                "night was clear.",
             _ => null,
         };
 

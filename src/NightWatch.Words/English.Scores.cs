@@ -99,8 +99,7 @@ public sealed partial class English
     /// <inheritdoc/>
     public string YearsAssumptions(int members) =>
         "Climate and persistence are those of one station's typical year, errors by lead those of one feed in one place: this tests the " +
-        "program, and "
-        + "says nothing of your feed and your place. Over what distance weather decorrelates is unproven. "
+        "program, and says nothing of your feed and your place. Over what distance weather decorrelates is unproven. "
         + (members > 0
             ? $"The {Many(members, "member")} scatter about the run by 0.7 of its own error: what their spread tells is an assumption."
             : "No ensemble: the newest run and those before it.");

@@ -11,8 +11,7 @@ internal static class SecurityHeaders
     [
         ("Content-Security-Policy",
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; manifest-src " +
-            "'self'; worker-src 'self'; "
-            + "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"),
+            "'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"),
         ("X-Content-Type-Options", "nosniff"),
         ("X-Frame-Options", "DENY"),
         ("Referrer-Policy", "no-referrer"),

@@ -113,8 +113,8 @@ public sealed class SuppressionStore(Database database)
         {
             const string strikes =
                 "SELECT count(DISTINCT message_id) AS letters, min(at) AS first FROM bounce WHERE address = @address AND at >= @since " +
-                "AND status NOT LIKE '4%' "
-                + "AND status NOT LIKE '5.7.%' AND status NOT LIKE '5.6.%' AND status NOT LIKE '5.5.%' AND status <> '5.3.4'";
+                "AND status NOT LIKE '4%' AND status NOT LIKE '5.7.%' AND status NOT LIKE '5.6.%' AND status NOT LIKE '5.5.%' AND status " +
+                "<> '5.3.4'";
             var struck = await session.FirstAsync<StrikeRow>(strikes, new { address, since = now - SuppressionRule.StrikesAge });
             var (letters, first) = (struck?.Letters ?? 0, struck?.First ?? now);
             if (status.StartsWith('4') || letters < SuppressionRule.Strikes || now - first < SuppressionRule.StrikesOver) return false;

@@ -43,9 +43,8 @@ internal static class PriorCommand
                 return 0;
             default:
                 Console.Error.WriteLine(
-                    "usage: prior rows --runs FILE --outcome FILE --out FILE | "
-                        + "prior fit --rows FILE --name NAME --source TEXT --out FILE | prior trials --runs FILE --outcome FILE --tucson " +
-                            "FILE --out FOLDER");
+                    "usage: prior rows --runs FILE --outcome FILE --out FILE | prior fit --rows FILE --name NAME --source TEXT --out " +
+                    "FILE | prior trials --runs FILE --outcome FILE --tucson FILE --out FOLDER");
                 return 2;
         }
 

@@ -45,6 +45,22 @@ public sealed partial class WrittenFilesTests
         Assert.Empty(lost);
     }
 
+    /// <summary>A document that names a file of the code by its path or name names one that is there.</summary>
+    [Fact]
+    public void A_file_that_a_document_names_exists()
+    {
+        var files = Files("*.cs").Select(file => "/" + Path.GetRelativePath(Root, file).Replace('\\', '/')).ToList();
+        var lost =
+            from document in Files("*.md")
+            from Match named in NamedFile().Matches(File.ReadAllText(document))
+            let name = named.Groups["name"].Value
+            // A project is named by its last word: Planning/Verdicts/Judges.cs.
+            where !files.Any(file => file.EndsWith("/" + name, StringComparison.Ordinal) || file.EndsWith("." + name, StringComparison.Ordinal))
+            select $"{Path.GetRelativePath(Root, document)}: {name}";
+
+        Assert.Empty(lost);
+    }
+
     [Fact]
     public void Every_project_says_what_it_is_and_where_to_begin() =>
         Assert.All(
@@ -68,6 +84,9 @@ public sealed partial class WrittenFilesTests
 
     [GeneratedRegex(@"(^|[\\/])(bin|obj|node_modules|TestResults)[\\/]", RegexOptions.CultureInvariant)]
     private static partial Regex Built();
+
+    [GeneratedRegex(@"`(?<name>[A-Za-z./]+\.cs)`", RegexOptions.CultureInvariant)]
+    private static partial Regex NamedFile();
 
     [GeneratedRegex(@"\]\((?<to>[^)\s]+)\)", RegexOptions.CultureInvariant)]
     private static partial Regex Link();

@@ -26,8 +26,7 @@ internal static class FeedCommand
         var command = new Command(
             "record",
             "Asks every feed once for every saved site and adds the answer to its archive, with the hours that came; for a timer, every " +
-            "three to "
-                + "six hours. 'verify-archive' reads the files. They tell where the sites are, and hold no key and no address.")
+            "three to six hours. 'verify-archive' reads the files. They tell where the sites are, and hold no key and no address.")
         {
             folder, months,
         };

@@ -32,8 +32,7 @@ internal static class VerifyArchiveCommand
         var prior = Given.Word(
             "--prior",
             "Where the chances begin: shipped, the program's own (default); none, even chances; blocks, refitted on the archive without " +
-            "the "
-                + "two months around each night, for an archive that the program's own was fitted on.",
+            "the two months around each night, for an archive that the program's own was fitted on.",
             "shipped",
             "none",
             "blocks");

@@ -27,7 +27,8 @@ internal static class ChangeViews
             changes.Add(
                 new ChangeView(
                     language.WindowName, night.Clock.ShortSpan(then), now is { } run ? night.Clock.ShortSpan(run) : language.NoWindow));
-        foreach (var reason in verdict.Reasons)
+        // Where the class has changed, its row has told the chance already.
+        foreach (var reason in verdict.Reasons.Where(reason => reason.Factor != Factor.Chance || told == verdict.Class))
         {
             var figure = night.Before.Figures.FirstOrDefault(f => f.Factor == reason.Factor && f.Unit == reason.Unit);
             if (figure is null || figure.Severity == reason.Severity) continue;

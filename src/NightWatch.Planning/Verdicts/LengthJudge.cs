@@ -19,7 +19,8 @@ internal static class LengthJudge
         {
             UsableMin = usableMin,
             IsOnceDone = isOnceDone,
-            Mend = severity == Severity.Ok ? null : new Mend.ShorterRun(),
+            // Where the weather takes the frames, what would help stands beside its own reasons.
+            Mend = severity == Severity.Stop ? new Mend.ShorterRun() : null,
         };
     }
 }

@@ -55,7 +55,7 @@ public sealed partial class WrittenFilesTests
             from Match named in NamedFile().Matches(File.ReadAllText(document))
             let name = named.Groups["name"].Value
             // A project is named by its last word: Planning/Verdicts/Judges.cs.
-            where !files.Any(file => file.EndsWith($"/{name}", StringComparison.Ordinal) || file.EndsWith($".{name}", StringComparison.Ordinal))
+            where !files.Any(file => file.EndsWith(name, StringComparison.Ordinal) && file[^(name.Length + 1)] is '/' or '.')
             select $"{Path.GetRelativePath(Root, document)}: {name}";
 
         Assert.Empty(lost);

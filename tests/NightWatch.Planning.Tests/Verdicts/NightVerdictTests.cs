@@ -105,8 +105,9 @@ public sealed class NightVerdictTests
         Assert.Equal(new Interval(Clock(20, 20), Clock(27, 10)), night.Plan().Verdict.Run);
     }
 
+    /// <summary>The number of good frames and the chance follow from what the others take.</summary>
     [Fact]
-    public void Every_caution_but_the_chance_says_what_would_mend_it()
+    public void Every_caution_that_takes_something_says_what_would_mend_it()
     {
         var weather = new HourlyWeather
         {
@@ -121,7 +122,7 @@ public sealed class NightVerdictTests
         var reasons = new DesertNight { Weather = weather, MoonBrightening = _ => 0.5 }.Plan().Verdict.Reasons;
 
         Assert.All(
-            reasons.Where(reason => reason is { Severity: > Severity.Ok, Factor: not Factor.Chance }),
+            reasons.Where(reason => reason is { Severity: > Severity.Ok, Factor: not (Factor.Chance or Factor.Length) }),
             reason => Assert.NotNull(reason.Mend));
     }
 }
